@@ -1,0 +1,3 @@
+module roomful
+
+go 1.26

@@ -1,0 +1,58 @@
+package roomful
+
+import "time"
+
+// Date is a calendar day, without a time or a zone.
+type Date struct {
+	Year  int
+	Month time.Month
+	Day   int
+}
+
+// IsZero reports whether no date is set.
+func (d Date) IsZero() bool { return d == Date{} }
+
+// String returns the date as ISO 8601, "2027-03-04".
+func (d Date) String() string {
+	return time.Date(d.Year, d.Month, d.Day, 0, 0, 0, 0, time.UTC).Format(time.DateOnly)
+}
+
+// Session is a day's sheet once it has been read.
+type Session struct {
+	Title   string
+	Date    Date
+	Minutes int    // length of the class; 0 when the sheet does not say
+	Again   string // title of the earlier session this one repeats, or empty
+	About   string // the story of the theme
+	Effort  Effort
+	// Divisions are the words this sheet uses for the two divisions, in order,
+	// or nil when it uses none.
+	Divisions []string
+	Parts     []Part
+}
+
+// Piece returns the first scored part called name ("main", "strength",
+// "main b"); ok is false when there is none.
+func (s Session) Piece(name string) (p Part, ok bool) {
+	for _, p := range s.Parts {
+		if p.Scored && (p.Name() == name || p.Kind.String() == name) {
+			return p, true
+		}
+	}
+	return Part{}, false
+}
+
+// Lead returns the pieces that are done on one running clock before p: a
+// piece lettered b follows its a without a pause.
+func (s Session) Lead(p Part) []Part {
+	var lead []Part
+	for _, q := range s.Parts {
+		if q.Name() == p.Name() {
+			break
+		}
+		if q.Scored && q.Kind == p.Kind && q.Letter != "" && p.Letter != "" && q.Letter < p.Letter {
+			lead = append(lead, q)
+		}
+	}
+	return lead
+}

@@ -1,0 +1,109 @@
+package roomful
+
+// Task is one element resolved for one person: what they do, in base units.
+type Task struct {
+	Movement   MovementID
+	Amount     float64 // repetitions, metres, calories or seconds; 0 is as much as possible, or as the ladder says
+	Unit       Unit    // a base unit
+	Load       Mass    // per implement; 0 when none
+	Implements int     // how many are held; 0 counts as 1
+	HeightCm   float64 // of box or target; 0 when none
+	Slot       int
+	Tempo      *Tempo
+	RPE        float64 // the load is found on the day; 0 when not asked
+	Fresh      int     // own load by a repetition test; 0 when not asked
+}
+
+// LoadKg returns what is held in all, in kilograms.
+func (t Task) LoadKg() float64 { return t.Load.Kg() * float64(max(t.Implements, 1)) }
+
+// Work is a piece resolved for one person.
+type Work struct{ Once, Round, Last []Task }
+
+// All returns every task in order: once, round, last.
+func (w Work) All() []Task {
+	all := make([]Task, 0, len(w.Once)+len(w.Round)+len(w.Last))
+	all = append(all, w.Once...)
+	all = append(all, w.Round...)
+	return append(all, w.Last...)
+}
+
+// Choice is one task of a version with what is said about it.
+type Choice struct {
+	Task
+	Low, High Mass   // the band of loads that would do; zero when no load
+	Changed   bool   // from what is written for the person's division
+	Why       string // may be shown to anybody
+	Private   string // for the person and coaches: the limit behind it
+}
+
+// Proof is the set in the ramp that shows that a load is right.
+type Proof struct {
+	Movement MovementID
+	Reps     int
+	Load     Mass // per implement
+	Say      string
+}
+
+// Confidence says how much is known behind a version.
+type Confidence string
+
+// The degrees of confidence.
+const (
+	High Confidence = "high"
+	Fair Confidence = "fair"
+	Low  Confidence = "low"
+)
+
+// Version is what one person does of a piece, with the same intended effort.
+type Version struct {
+	Athlete    string // id
+	Name       string
+	Option     string // name of the option it stands on
+	AsWritten  bool   // nothing asked is easier than the division's figures
+	OneOff     bool   // something outside the option, for a limit, kit or skill
+	Choices    []Choice
+	Work       Work // the same tasks, by place
+	Proof      *Proof
+	Confidence Confidence
+	Forecast   AthleteForecast
+	Plates     []SideLoad
+	Cautions   []string
+	Stop       string // not empty when the person is referred out instead
+	// Shortlist holds other good versions of this person, best first, for a
+	// room that cannot give everybody their first.
+	Shortlist []Candidate
+}
+
+// SideLoad is the plates on one side of a bar for one element, innermost
+// first.
+type SideLoad struct {
+	Movement MovementID
+	Bar      Mass
+	PerSide  []Mass
+}
+
+// Candidate is a possible version with how far it is from what is written.
+type Candidate struct {
+	Work     Work
+	OnIntent float64 // probability of meeting the effort
+	Change   float64 // 0 is as written
+}
+
+// Option is one of at most four rungs a coach briefs: a complete piece.
+type Option struct {
+	Name     string
+	Elements []Task // once, round, last; loads are what most people on it use
+	People   []string
+}
+
+// Attention is a person whom the coach should see, and why.
+type Attention struct{ Athlete, Name, Why string }
+
+// Lineup is the answer for a day: options, everybody's version, and who needs
+// the coach.
+type Lineup struct {
+	Options   []Option
+	Versions  []Version
+	Attention []Attention
+}
