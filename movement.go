@@ -121,9 +121,9 @@ type Space struct {
 	LengthM  float64 // length of lane in metres, 0 when done on the spot
 }
 
-// Work gives the mechanical work of one repetition (of one metre, for carries;
+// Travel gives the mechanical work of one repetition (of one metre, for carries;
 // of one second, for holds), without its loads.
-type Work struct {
+type Travel struct {
 	LoadTravelM float64 // how far the load is lifted, in metres
 	BodyTravelM float64 // how far the body's mass is lifted, in metres
 	OverHeight  bool    // the body also rises by the element's box height
