@@ -5,8 +5,7 @@ package roomful
 type MovementID string
 
 // Movement is everything the program knows about one movement. Package
-// catalogue holds the values; MODEL terms in the comments are those of package
-// sim.
+// catalogue holds the values; letters such as N and f are those of doc/model.md.
 type Movement struct {
 	ID     MovementID
 	Name   string   // singular, "front squat"
@@ -23,7 +22,11 @@ type Movement struct {
 	Space     Space
 	Noisy     bool   // bangs, drops or lands hard enough for neighbours to mind
 	Units     []Unit // base units an amount may be given in, the usual one first
+	// StrideM is how far one repetition goes, in metres, for movements counted in
+	// repetitions that may also be asked for by distance; 0 for all others.
+	StrideM float64
 
+	Travel Travel // mechanical work of one repetition
 	Work   Work
 	Pace   Pace
 	Bound  *Bound   // nil when local strength never limits it
@@ -152,9 +155,9 @@ type Bound struct {
 	Own   MovementID
 	Share float64
 	// Multiple makes the load count as more than it weighs, for movements whose
-	// speed matters (m of MODEL rule 4). 0 is 1.
+	// speed matters (m of doc/model.md, rule 4). 0 is 1.
 	Multiple float64
-	// Curve is K_l of MODEL rule 4: repetitions possible fall with load along
+	// Curve is K_l of doc/model.md, rule 4: repetitions possible fall with load along
 	// N = 1 + Curve·eta·(1/f − 1).
 	Curve float64
 	// Most is the usual unbroken maximum of an ordinary trained member of
