@@ -127,7 +127,7 @@ var LimitWords = []string{"back", "shoulder", "elbow", "wrist", "neck", "hip", "
 
 // RefersOut reports whether the limit is beyond what a coach should work
 // around: a red flag, or pain of 6 or more of 10 (common practice; thresholds
-// differ and the strictest is used, REFERENCES 13).
+// differ and the strictest is used).
 func (l Limit) RefersOut() bool { return l.What == "stop" || l.Pain >= 6 }
 
 // Has reports whether the person told of a limit.
