@@ -12,6 +12,9 @@ type Task struct {
 	Tempo      *Tempo
 	RPE        float64 // the load is found on the day; 0 when not asked
 	Fresh      int     // own load by a repetition test; 0 when not asked
+	// Exists lists the loads per implement that exist, ascending, for a load that
+	// is found on the day; empty means usual steps.
+	Exists []Mass
 }
 
 // LoadKg returns what is held in all, in kilograms.

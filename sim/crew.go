@@ -1,0 +1,253 @@
+package sim
+
+import (
+	"math"
+
+	"roomful"
+	"roomful/sim/internal/kernel"
+)
+
+// member is one person in one run: a body, and their acts for the day.
+type member struct {
+	body    kernel.Body
+	actions []action
+	acts    []kernel.Act
+	dims    []float64 // drawn capacities, by index in the abilities
+	pace    float64   // multiplies the pace that intent sets
+	speed   float64   // multiplies the time of a repetition
+}
+
+// crew is the people who do a piece together on one clock: one, or partners.
+type crew struct {
+	c       *Constants
+	members []*member
+	style   roomful.TeamStyle
+	clock   float64
+	cursor  cursor
+	tally   tally
+	// end is when the window or the cap closes, +Inf when neither does.
+	end float64
+	// horizon is when the work is expected to end, for spreading effort.
+	horizon float64
+	hour    float64 // s, the length that rules of pacing and breaks go by (H)
+	quiet   bool    // no noise
+	paced   bool    // intent holds: the second pass
+	ratio   float64 // station time over ideal time of the free pass (R)
+
+	key    uint64 // of the run's random numbers
+	block  uint64
+	rng    kernel.Stream
+	turn   int // whose set it is when work is shared
+	last   int // action done before, -1 at the start
+	events func(Event)
+}
+
+// step is the next thing a course asks of a crew.
+type step struct {
+	act     int     // index of the action
+	amount  float64 // in the action's unit, +Inf for as much as possible
+	start   float64 // not before this time
+	until   float64 // cut at this time
+	horizon float64 // spread effort to this time; 0 means the crew's own
+	who     int     // whose turn when partners alternate
+	ready   bool    // no walk before it: the start of a bout
+	once    bool    // outside the rounds
+	ends    bool    // completes a round when done in full
+	strict  bool    // a strength set: no choice of breaks, a stop ends it
+	single  bool    // the first break ends it
+	group   int     // bout or round that the amount belongs to
+	due     float64 // late after this time, for work on every interval; 0 never
+}
+
+// reset puts the crew at rest at the start of a run.
+func (c *crew) reset() {
+	for _, m := range c.members {
+		m.body.Reset()
+	}
+	c.clock, c.cursor, c.block, c.turn, c.last = 0, cursor{}, 0, 0, -1
+	c.tally.reset()
+}
+
+// perform carries out one step; it returns false when the run has to stop.
+func (c *crew) perform(st step) bool {
+	c.block++
+	c.rng = kernel.NewStream(kernel.Mix(c.key, c.block))
+	st.until = min(st.until, c.end, longest)
+	if st.start > c.clock {
+		c.rest(min(st.start, st.until) - c.clock)
+	}
+	began := c.clock
+	act := &c.members[0].actions[st.act]
+	if c.last >= 0 && c.last != st.act && !st.ready && act.kind != restAction {
+		c.rest(min(c.c.Transition, max(0, st.until-c.clock)))
+		c.tally.ideal(act, c.c.Transition)
+	}
+	c.last = st.act
+	started := c.clock
+	done, full := c.work(st, act)
+	if act.kind == repsAction {
+		c.tally.station += c.clock - began
+	}
+	c.record(st, act, done, c.clock-started, full)
+	c.emit(Event{Start: started, End: c.clock, Movement: act.task.Movement, Done: done, Round: st.group, Person: c.lead(st)})
+	if c.clock >= longest && math.IsInf(c.end, 1) {
+		c.tally.cannot = true
+		return false
+	}
+	return c.clock < c.end
+}
+
+// emit reports an event when somebody listens.
+func (c *crew) emit(e Event) {
+	if c.events != nil {
+		c.events(e)
+	}
+}
+
+// lead returns who does a step, for reports: partners who work at once count
+// as the first of them.
+func (c *crew) lead(st step) int {
+	if c.style == roomful.Alternating {
+		return st.who
+	}
+	return 0
+}
+
+// work does a step's work and returns how much was done and whether it was all.
+func (c *crew) work(st step, act *action) (done float64, full bool) {
+	if act.timed > 0 {
+		until := c.clock + act.timed
+		full = until <= st.until+1e-9
+		st.until, st.amount = min(st.until, until), math.Inf(1)
+	}
+	switch act.kind {
+	case restAction, unknownAction:
+		c.rest(clip(st.amount, st.until-c.clock))
+		return 0, c.clock < st.until
+	case gentleAction:
+		length := clip(st.amount*act.seconds, st.until-c.clock)
+		c.rest(length)
+		return length / act.seconds, full || c.clock < st.until
+	case engineAction:
+		done = c.engine(st)
+	default:
+		done = c.reps(st)
+	}
+	return done, full || done >= st.amount-1e-9
+}
+
+// clip returns v held between 0 and most.
+func clip(v, most float64) float64 { return max(0, min(v, most)) }
+
+// rest lets everybody rest.
+func (c *crew) rest(seconds float64) {
+	if seconds <= 0 {
+		return
+	}
+	for _, m := range c.members {
+		m.body.Rest(seconds)
+	}
+	c.clock += seconds
+}
+
+// others lets everybody rest but the member at work.
+func (c *crew) others(worker int, seconds float64) {
+	for i, m := range c.members {
+		if i != worker {
+			m.body.Rest(seconds)
+		}
+	}
+	c.clock += seconds
+}
+
+// left returns the time in seconds over which effort is spread.
+func (c *crew) left(st step) float64 {
+	if st.horizon > 0 {
+		return max(1, st.horizon-c.clock)
+	}
+	return max(1, min(c.horizon, c.end)-c.clock)
+}
+
+// engine does machine or running work: alone, in turns, or all at the pace of
+// the slowest.
+func (c *crew) engine(st step) float64 {
+	switch {
+	case len(c.members) == 1:
+		return c.bout(0, st)
+	case c.style == roomful.Alternating:
+		return c.bout(st.who, st)
+	case c.style == roomful.Synchronised:
+		return c.boutTogether(st)
+	}
+	turns := 2 * len(c.members)
+	each := st
+	each.amount = st.amount / float64(turns)
+	var done float64
+	for t := range turns {
+		if math.IsInf(st.amount, 1) {
+			each.until = c.clock + (st.until-c.clock)/float64(turns-t)
+		}
+		done += c.bout(c.turn, each)
+		c.turn = (c.turn + 1) % len(c.members)
+		if c.clock >= st.until-1e-9 {
+			break
+		}
+	}
+	return done
+}
+
+// bout lets one member do machine or running work, and returns the units done.
+func (c *crew) bout(who int, st step) float64 {
+	m := c.members[who]
+	act := &m.actions[st.act]
+	room := st.until - c.clock
+	if room <= 0 {
+		return 0
+	}
+	left := c.left(st)
+	var tau, watts float64
+	if math.IsInf(st.amount, 1) {
+		tau, watts = room, m.body.PowerFor(act.mode, room, left)
+	} else {
+		tau, watts = boutSeconds(&m.body, act, st.amount, left)
+	}
+	done := st.amount
+	if tau >= room {
+		tau = room
+		done = min(done, act.rate(watts)*tau)
+	}
+	m.body.Bout(act.mode, watts, tau)
+	c.others(who, tau)
+	return done
+}
+
+// boutTogether lets everybody do the same machine or running work side by
+// side; the slowest sets the time, and the others hold back to it.
+func (c *crew) boutTogether(st step) float64 {
+	room := st.until - c.clock
+	if room <= 0 {
+		return 0
+	}
+	left, slowest := c.left(st), 0.0
+	for _, m := range c.members {
+		act := &m.actions[st.act]
+		if math.IsInf(st.amount, 1) {
+			slowest = room
+			continue
+		}
+		tau, _ := boutSeconds(&m.body, act, st.amount, left)
+		slowest = max(slowest, tau)
+	}
+	tau, done := min(slowest, room), math.Inf(1)
+	for _, m := range c.members {
+		act := &m.actions[st.act]
+		watts := m.body.PowerFor(act.mode, slowest, left)
+		done = min(done, st.amount, act.rate(watts)*tau)
+		m.body.Bout(act.mode, watts, tau)
+	}
+	c.clock += tau
+	if slowest <= room && !math.IsInf(st.amount, 1) {
+		done = st.amount
+	}
+	return done
+}

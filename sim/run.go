@@ -1,0 +1,260 @@
+package sim
+
+import (
+	"hash/fnv"
+	"math"
+
+	"roomful"
+	"roomful/sim/internal/kernel"
+)
+
+// squad is a crew as compiled: who, and what they do. It is shared by workers
+// and never written to after it is made.
+type squad struct {
+	entrants []roomful.Entrant // as asked for, or with a copy to fill a pair
+	ids      []uint64          // hashes that key the random numbers
+	actions  [][]action        // by member
+	plans    []plan            // leading pieces, then the piece
+	style    roomful.TeamStyle
+}
+
+// crews groups the entrants of a request in file order and compiles each group.
+func (m *Model) crews(q roomful.ForecastRequest) ([]*squad, error) {
+	size := max(1, q.Piece.Team.Size)
+	var out []*squad
+	for at := 0; at < len(q.Entrants); at += size {
+		s := &squad{style: q.Piece.Team.Style}
+		for k := range size {
+			i := at + k
+			copies := i >= len(q.Entrants)
+			if copies {
+				// A partner who is missing is a copy of the last one there.
+				i = len(q.Entrants) - 1
+			}
+			e := q.Entrants[i]
+			id := hash(e.ID)
+			if copies {
+				id = kernel.Mix(id, uint64(k))
+			}
+			s.entrants, s.ids = append(s.entrants, e), append(s.ids, id)
+		}
+		if err := m.compileSquad(s, q); err != nil {
+			return nil, err
+		}
+		out = append(out, s)
+	}
+	return out, nil
+}
+
+// compileSquad fills in a squad's actions and plans.
+func (m *Model) compileSquad(s *squad, q roomful.ForecastRequest) error {
+	pieces := append(append([]roomful.Part{}, q.Lead...), q.Piece)
+	s.actions = make([][]action, len(s.entrants))
+	for pi, p := range pieces {
+		var at places
+		for k, e := range s.entrants {
+			w := e.Work
+			if pi < len(q.Lead) {
+				if pi >= len(e.Lead) {
+					return refuse(p, "no work given for "+e.Name)
+				}
+				w = e.Lead[pi]
+			}
+			at = places{}
+			add := func(list []roomful.Task) (idx []int) {
+				for _, t := range list {
+					a := m.compile(t, e.Abilities, e.Division)
+					a.loads = totals(t)
+					s.actions[k] = append(s.actions[k], a)
+					idx = append(idx, len(s.actions[k])-1)
+				}
+				return idx
+			}
+			at.once, at.round, at.last = add(w.Once), add(w.Round), add(w.Last)
+		}
+		if len(at.once)+len(at.round)+len(at.last) == 0 {
+			return refuse(p, "nothing to do")
+		}
+		c, err := newCourse(p, at, s.actions[0])
+		if err != nil {
+			return err
+		}
+		s.plans = append(s.plans, plan{piece: p, course: c, kind: roomful.KindOf(p, m.lex)})
+	}
+	s.plans[len(s.plans)-1].effort = q.Effort
+	return nil
+}
+
+// totals returns the total loads that exist for a task whose load is found on
+// the day, by usual steps when none are listed.
+func totals(t roomful.Task) []float64 {
+	n := float64(max(t.Implements, 1))
+	var out []float64
+	for _, l := range t.Exists {
+		out = append(out, l.Kg()*n)
+	}
+	if len(out) == 0 && t.Load.Kg() == 0 {
+		for kg := 15.0; kg <= 350; kg += 2.5 {
+			out = append(out, kg)
+		}
+	}
+	return out
+}
+
+// hash returns the key of an id.
+func hash(id string) uint64 {
+	h := fnv.New64a()
+	h.Write([]byte(id)) // never fails
+	return h.Sum64()
+}
+
+// runner carries one squad through runs. Each worker has its own.
+type runner struct {
+	m        *Model
+	squad    *squad
+	crew     crew
+	samplers []*sampler
+	seed     uint64
+}
+
+func newRunner(m *Model, q roomful.ForecastRequest, s *squad) *runner {
+	r := &runner{m: m, squad: s, seed: q.Seed}
+	r.crew = crew{c: &m.constants, style: s.style}
+	for k, e := range s.entrants {
+		// Building sets changes the load of an action, so each runner has its own.
+		acts := append([]action(nil), s.actions[k]...)
+		r.crew.members = append(r.crew.members, &member{actions: acts, acts: make([]kernel.Act, len(acts))})
+		r.samplers = append(r.samplers, newSampler(e.Abilities, acts))
+	}
+	return r
+}
+
+// run does one run with noise.
+func (r *runner) run(n int) {
+	seedRun := kernel.Mix(r.seed, uint64(n))
+	for k, m := range r.crew.members {
+		key := kernel.Mix(seedRun, r.squad.ids[k])
+		r.samplers[k].draw(key)
+		m.prepare(r.samplers[k], dayOf(&r.m.constants, key, seedRun), &r.m.constants)
+	}
+	r.crew.key = kernel.Mix(kernel.Mix(seedRun, r.squad.ids[0]), keySteps)
+	r.passes(false, nil)
+}
+
+// typical does one run without noise at the centre of the abilities.
+func (r *runner) typical(events func(Event)) {
+	for k, m := range r.crew.members {
+		m.prepare(r.samplers[k], calm, &r.m.constants)
+	}
+	r.passes(true, events)
+}
+
+// passes walks the pieces twice: freely and without noise to learn what they
+// ask, then for real.
+func (r *runner) passes(quiet bool, events func(Event)) {
+	c := &r.crew
+	guess := r.guess()
+	c.quiet, c.paced, c.ratio, c.events = true, false, 1, nil
+	c.hour, c.horizon = r.hour(guess), guess
+	r.walk()
+	ratio := 1.0
+	if c.tally.idealSeconds > 0 {
+		ratio = max(1, c.tally.station/c.tally.idealSeconds)
+	}
+	took := min(c.clock, c.end)
+	c.quiet, c.paced, c.ratio, c.events = quiet, true, ratio, events
+	c.hour, c.horizon = r.hour(took), took
+	r.walk()
+}
+
+// hour returns the length that pacing goes by, from the piece or from how long
+// it is expected to take.
+func (r *runner) hour(expected float64) float64 {
+	h := r.last().course.hour()
+	if h == 0 {
+		h = min(expected, r.last().course.window())
+	}
+	return max(60, min(h, 1800))
+}
+
+// last returns the plan of the piece itself, after any leading ones.
+func (r *runner) last() *plan { return &r.squad.plans[len(r.squad.plans)-1] }
+
+// guess returns roughly how long fixed work takes, in seconds: repetitions at
+// one and a third of their rested time, engines at the oxygen supply alone.
+func (r *runner) guess() float64 {
+	l, ok := r.last().course.(*linear)
+	if !ok || l.rounds < 0 {
+		return r.last().course.window()
+	}
+	m := r.crew.members[0]
+	total := 0.0
+	for _, list := range [][]int{l.once, l.round, l.last} {
+		for _, i := range list {
+			a, times := &m.actions[i], 1.0
+			amount := a.amount
+			if len(list) > 0 && len(l.round) > 0 && &list[0] == &l.round[0] {
+				times = float64(l.rounds)
+				if amount == 0 {
+					amount = l.mean()
+				}
+			}
+			total += times * (a.timed + m.seconds(i, amount) + r.m.constants.Transition)
+		}
+	}
+	return max(60, total)
+}
+
+// mean returns the mean step of a course's ladder.
+func (l *linear) mean() float64 {
+	var sum float64
+	for _, s := range l.ladder.Steps {
+		sum += float64(s)
+	}
+	return sum / float64(max(1, len(l.ladder.Steps)))
+}
+
+// seconds returns roughly how long a member takes for an amount of an action.
+func (m *member) seconds(i int, amount float64) float64 {
+	switch a := &m.actions[i]; a.kind {
+	case engineAction:
+		return amount / a.rate(m.body.Supply[a.mode])
+	case repsAction:
+		return amount * m.acts[i].Seconds * 4 / 3
+	case restAction:
+		return amount
+	default:
+		return amount * a.seconds
+	}
+}
+
+// walk takes the crew through every piece once, from rest.
+func (r *runner) walk() {
+	c := &r.crew
+	c.reset()
+	c.floors()
+	for i := range r.squad.plans {
+		p := &r.squad.plans[i]
+		c.cursor = cursor{offset: c.clock}
+		c.tally.reset()
+		c.tally.roundBegan = c.clock
+		c.end = c.clock + p.course.window()
+		if i+1 < len(r.squad.plans) || math.IsInf(c.end, 1) {
+			// A lead's effort is spread over the lead itself.
+			c.horizon = max(c.horizon, min(c.end, longest))
+		}
+		for {
+			st, ok := p.course.next(&c.cursor, c)
+			if !ok {
+				c.tally.complete = true
+				break
+			}
+			if !c.perform(st) {
+				break
+			}
+		}
+		if i+1 < len(r.squad.plans) && !math.IsInf(c.end, 1) {
+			c.rest(c.end - c.clock)
+		}
+	}
+}

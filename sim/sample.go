@@ -1,0 +1,165 @@
+package sim
+
+import (
+	"math"
+	"slices"
+
+	"roomful"
+	"roomful/sim/internal/kernel"
+)
+
+// Keys of the random numbers that a run draws before it starts. Numbers within
+// a run are keyed by step.
+const (
+	keyFactor = 1 << 32
+	keyDay    = 2 << 32
+	keyGym    = 3 << 32
+	keySteps  = 4 << 32
+)
+
+// sampler draws one person's abilities. Only capacities that the piece touches
+// are drawn; each factor has its own key, so that the same run gives the same
+// person whatever the piece.
+type sampler struct {
+	abilities *roomful.Abilities
+	need      []int // dims
+	factors   []int // factors that they load on
+	z         []float64
+	dims      []float64
+	fixed     [roles]int // dims of the whole person by role
+}
+
+// The roles of dims that belong to the whole person.
+const (
+	roleVO2max = iota
+	roleReserve
+	roleSpeed
+	rolePacing
+	roleBreaks
+	roles
+)
+
+// wholePerson lists the capacities of the roles with the value to use when a
+// person lacks one.
+var wholePerson = [roles]struct {
+	capacity roomful.Capacity
+	missing  float64
+}{
+	roleVO2max:  {roomful.CapVO2max, 42},
+	roleReserve: {roomful.CapReserve, 1050},
+	roleSpeed:   {roomful.CapSpeed, 1},
+	rolePacing:  {roomful.CapPacing, 1},
+	roleBreaks:  {roomful.CapBreaks, 0},
+}
+
+// newSampler prepares to draw what a person's actions need.
+func newSampler(a *roomful.Abilities, actions []action) *sampler {
+	s := &sampler{abilities: a, z: make([]float64, a.Factors), dims: centre(a)}
+	want := func(i int) {
+		if i >= 0 && !slices.Contains(s.need, i) {
+			s.need = append(s.need, i)
+		}
+	}
+	for r := range wholePerson {
+		s.fixed[r] = a.Index(wholePerson[r].capacity)
+		want(s.fixed[r])
+	}
+	for i := range actions {
+		want(actions[i].bound.strengthDim())
+		want(actions[i].bound.enduranceDim())
+		want(actions[i].trip)
+	}
+	for _, i := range s.need {
+		for _, l := range a.Dims[i].Loads {
+			if !slices.Contains(s.factors, l.Factor) {
+				s.factors = append(s.factors, l.Factor)
+			}
+		}
+	}
+	slices.Sort(s.factors)
+	return s
+}
+
+// strengthDim returns the dim of the bound's maximum, -1 when there is none.
+func (b *bound) strengthDim() int {
+	if b.kind == noBound {
+		return -1
+	}
+	return b.strength
+}
+
+// enduranceDim returns the dim of the bound's endurance, -1 when there is none.
+func (b *bound) enduranceDim() int {
+	if b.kind == noBound {
+		return -1
+	}
+	return b.endurance
+}
+
+// draw fills the dims for a run.
+func (s *sampler) draw(key uint64) {
+	for _, f := range s.factors {
+		r := kernel.NewStream(kernel.Mix(key, keyFactor+uint64(f)))
+		s.z[f] = r.Norm()
+	}
+	for _, i := range s.need {
+		d := &s.abilities.Dims[i]
+		x := d.Centre
+		for _, l := range d.Loads {
+			x += l.SD * s.z[l.Factor]
+		}
+		s.dims[i] = value(d, x)
+	}
+}
+
+// role returns a whole-person capacity as drawn.
+func (s *sampler) role(r int) float64 {
+	if i := s.fixed[r]; i >= 0 {
+		return s.dims[i]
+	}
+	return wholePerson[r].missing
+}
+
+// day is what a run adds to a person's abilities.
+type day struct{ oxygen, endurance, tempo float64 }
+
+// dayOf draws the effects of a day and of a gym. Everybody in a run shares the
+// gym's.
+func dayOf(c *Constants, personRun, seedRun uint64) day {
+	own := kernel.NewStream(kernel.Mix(personRun, keyDay))
+	gym := kernel.NewStream(kernel.Mix(seedRun, keyGym))
+	return day{
+		oxygen:    math.Exp(c.DayOxygen * own.Norm()),
+		endurance: math.Exp(c.GymEndurance * gym.Norm()),
+		tempo:     math.Exp(c.GymTempo * gym.Norm()),
+	}
+}
+
+// calm is a day without noise.
+var calm = day{1, 1, 1}
+
+// prepare sets a member's body and acts from what their sampler drew.
+func (m *member) prepare(s *sampler, d day, c *Constants) {
+	m.dims = s.dims
+	m.speed = s.role(roleSpeed) * d.tempo
+	m.pace = s.role(rolePacing)
+	m.body.C = &c.Constants
+	m.body.W = s.role(roleReserve)
+	m.body.Breaks = s.role(roleBreaks)
+	// VO2max above rest, at 20.9 J/mL, per second.
+	net := (s.role(roleVO2max) - 3.5) * 20.9 / 60 * d.oxygen
+	m.body.Supply[kernel.Lift] = c.PhiLift * net
+	m.body.Supply[kernel.Machine] = c.PhiMachine * net
+	m.body.Supply[kernel.Run] = c.PhiRun * net
+	for i := range m.actions {
+		a := &m.actions[i]
+		if a.kind != repsAction {
+			continue
+		}
+		m.acts[i] = a.resolve(m.dims, c, m.speed)
+		if a.bound.kind == liftBound {
+			n := m.acts[i].N
+			m.acts[i].N = 1 + (n-1)*d.endurance
+		}
+	}
+}
