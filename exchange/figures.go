@@ -192,12 +192,12 @@ func (p *people) born() roomful.Date {
 		p.fault(c.at, "write a year, 1990, or a date, 1990-06-30", "born %q is neither a year nor a date", c.text)
 		return roomful.Date{}
 	}
-	if p.Today.IsZero() {
+	if p.today.IsZero() {
 		return d
 	}
-	age := p.Today.Year - d.Year
+	age := p.today.Year - d.Year
 	switch {
-	case after(d, p.Today):
+	case after(d, p.today):
 		p.fault(c.at, "check the year", "born %s lies in the future", c.text)
 	case age > oldest:
 		p.fault(c.at, "check the year", "born %s makes an age of %d", c.text, age)

@@ -107,7 +107,7 @@ func (p *people) homeWord(t thing, word string) (thing, bool) {
 func (p *people) needed(word string) bool {
 	if p.needs == nil {
 		p.needs = map[string]bool{}
-		for _, m := range p.Lexicon.All() {
+		for _, m := range p.lexicon.All() {
 			for _, n := range m.Needs {
 				p.needs[n] = true
 			}

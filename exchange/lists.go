@@ -85,15 +85,15 @@ func (p *people) skills() []roomful.SkillLevel {
 
 // movement resolves a movement's name.
 func (p *people) movement(word string, at roomful.Range) (roomful.MovementID, bool) {
-	if m := p.Lexicon.Movement(roomful.MovementID(strings.ToLower(word))); m != nil {
+	if m := p.lexicon.Movement(roomful.MovementID(strings.ToLower(word))); m != nil {
 		return m.ID, true
 	}
 	words := strings.Fields(word)
-	if m, n := p.Lexicon.Match(words); m != nil && n == len(words) {
+	if m, n := p.lexicon.Match(words); m != nil && n == len(words) {
 		return m.ID, true
 	}
 	hint := "write a movement's name, such as pull-up"
-	if near := p.Lexicon.Suggest(word); len(near) > 0 {
+	if near := p.lexicon.Suggest(word); len(near) > 0 {
 		hint = "did you mean " + string(near[0].ID) + "?"
 	}
 	p.fault(at, hint, "skill %q is not a movement", word)
@@ -133,8 +133,8 @@ func (p *people) limits() []roomful.Limit {
 
 // contradictions says where two columns of one person cannot both be true.
 func (p *people) contradictions(a roomful.Athlete) {
-	if a.Months != nil && a.Born.Year > 0 && !p.Today.IsZero() {
-		if lived := float64(p.Today.Year-a.Born.Year+1) * 12; *a.Months > lived {
+	if a.Months != nil && a.Born.Year > 0 && !p.today.IsZero() {
+		if lived := float64(p.today.Year-a.Born.Year+1) * 12; *a.Months > lived {
 			c, _ := p.get("months")
 			p.fault(c.at, "check months and born", "%s has trained for longer than they have lived", a.Name)
 		}

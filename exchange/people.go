@@ -9,28 +9,16 @@ import (
 	"roomful"
 )
 
-// PeopleReader reads files of people.
-type PeopleReader struct {
-	Lexicon roomful.Lexicon
-	// Today is the day against which dates of birth are checked; with the zero
-	// date they are not.
-	Today roomful.Date
-}
-
-// ReadPeople reads people without a day to check dates of birth against.
-func ReadPeople(r io.Reader, lex roomful.Lexicon) ([]roomful.Athlete, []roomful.Diagnostic) {
-	return PeopleReader{Lexicon: lex}.Read(r)
-}
-
-// Read reads people from CSV with a header of any subset of the columns, in
-// any order, separated by commas, semicolons or tabs. Masses come back in kg
+// ReadPeople reads people from CSV with a header of any subset of the columns,
+// in any order, separated by commas, semicolons or tabs. Masses come back in kg
 // and times in seconds; someone whose every mass is in pounds thinks in pounds
-// unless the unit column says otherwise.
+// unless the unit column says otherwise. Dates of birth are checked against
+// today, unless that is the zero date.
 //
 // Without an id column the name is the id. A person who has a fault is
 // returned without the figure at fault.
-func (pr PeopleReader) Read(r io.Reader) ([]roomful.Athlete, []roomful.Diagnostic) {
-	p := &people{PeopleReader: pr}
+func ReadPeople(r io.Reader, lex roomful.Lexicon, today roomful.Date) ([]roomful.Athlete, []roomful.Diagnostic) {
+	p := &people{lexicon: lex, today: today}
 	text, ok := readText(r, "the file of people", &p.report)
 	if !ok {
 		return nil, p.sorted()
@@ -59,8 +47,9 @@ func (pr PeopleReader) Read(r io.Reader) ([]roomful.Athlete, []roomful.Diagnosti
 
 // people is the state of reading one file.
 type people struct {
-	PeopleReader
 	report
+	lexicon   roomful.Lexicon
+	today     roomful.Date
 	separator rune
 	width     int            // cells in the header
 	at        map[string]int // column name → cell

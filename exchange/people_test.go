@@ -59,7 +59,7 @@ func (t toy) All() []*roomful.Movement { return t }
 var today = roomful.Date{Year: 2027, Month: 3, Day: 4}
 
 func read(text string) ([]roomful.Athlete, []roomful.Diagnostic) {
-	return exchange.PeopleReader{Lexicon: newToy(), Today: today}.Read(strings.NewReader(text))
+	return exchange.ReadPeople(strings.NewReader(text), newToy(), today)
 }
 
 // spots writes diagnostics as "line:column-column severity: summary | hint".
