@@ -247,5 +247,6 @@ func (act *action) resolve(dims []float64, c *Constants, speed float64) kernel.A
 	if act.trip >= 0 {
 		k.Trips, k.Trip = true, dims[act.trip]
 	}
+	k.Ready()
 	return k
 }

@@ -18,7 +18,7 @@ func (b *build) window() float64 { return math.Inf(1) }
 func (b *build) hour() float64   { return 60 }
 
 // next implements course. The cursor's index counts the loads passed over.
-func (b *build) next(cur *cursor, c *crew) (step, bool) {
+func (b *build) next(cur *cursor, c *crew, st *step) bool {
 	m := c.members[0]
 	act := &m.actions[b.act]
 	reps := max(1, act.amount)
@@ -27,11 +27,12 @@ func (b *build) next(cur *cursor, c *crew) (step, bool) {
 	}
 	load, ok := b.pick(m, reps, cur)
 	if !ok {
-		return step{}, false
+		return false
 	}
 	m.lift(b.act, load, c.c)
 	cur.round++
-	return step{act: b.act, amount: reps, until: math.Inf(1), group: cur.round - 1, ready: true, strict: true, ends: true}, true
+	*st = step{act: b.act, amount: reps, until: math.Inf(1), group: cur.round - 1, ready: true, strict: true, ends: true}
+	return true
 }
 
 // pick chooses the next load for a member as they are now.

@@ -9,9 +9,9 @@ import (
 // course is a format at work: it hands a crew one step after another. A course
 // holds no state of a run; that is in the cursor.
 type course interface {
-	// next returns the step at the cursor and moves it on; ok is false when the
-	// piece is done.
-	next(cur *cursor, c *crew) (st step, ok bool)
+	// next fills in the step at the cursor and moves on; it returns false when
+	// the piece is done.
+	next(cur *cursor, c *crew, st *step) bool
 	// window returns when the piece is cut in seconds, +Inf when it is not.
 	window() float64
 	// hour returns the length that pacing goes by in seconds; 0 when it depends
@@ -50,16 +50,16 @@ func (l *linear) hour() float64 {
 }
 
 // next implements course.
-func (l *linear) next(cur *cursor, c *crew) (step, bool) {
+func (l *linear) next(cur *cursor, c *crew, st *step) bool {
 	for {
 		list, ok := l.list(cur)
 		if !ok {
-			return step{}, false
+			return false
 		}
 		if cur.index < len(list) {
-			st := l.step(cur, c, list)
+			l.step(cur, c, list, st)
 			cur.index++
-			return st, true
+			return true
 		}
 		cur.index = 0
 		if cur.phase != 1 {
@@ -94,8 +94,8 @@ func (l *linear) list(cur *cursor) ([]int, bool) {
 }
 
 // step makes the step at the cursor.
-func (l *linear) step(cur *cursor, c *crew, list []int) step {
-	st := step{act: list[cur.index], until: math.Inf(1), group: cur.round, single: l.single}
+func (l *linear) step(cur *cursor, c *crew, list []int, st *step) {
+	*st = step{act: list[cur.index], until: math.Inf(1), group: cur.round, single: l.single}
 	act := &c.members[0].actions[st.act]
 	st.amount = act.amount
 	if count, ok := l.ladder.Step(cur.round); ok && act.amount == 0 && cur.phase == 1 {
@@ -112,7 +112,6 @@ func (l *linear) step(cur *cursor, c *crew, list []int) step {
 	if l.team > 1 {
 		st.who = cur.round % l.team
 	}
-	return st
 }
 
 // bout is a stretch of work with its own start.
@@ -143,7 +142,7 @@ func (b *bouts) window() float64 { return b.limit }
 func (b *bouts) hour() float64   { return b.pace }
 
 // next implements course.
-func (b *bouts) next(cur *cursor, c *crew) (step, bool) {
+func (b *bouts) next(cur *cursor, c *crew, st *step) bool {
 	for cur.round < len(b.list) {
 		bt := &b.list[cur.round]
 		if !cur.begun {
@@ -163,17 +162,17 @@ func (b *bouts) next(cur *cursor, c *crew) (step, bool) {
 			cur.round, cur.begun = cur.round+1, false
 			continue
 		}
-		st := b.step(cur, c, bt, until)
+		b.step(cur, c, bt, until, st)
 		cur.index++
-		return st, true
+		return true
 	}
-	return step{}, false
+	return false
 }
 
 // step makes the step at the cursor of a bout.
-func (b *bouts) step(cur *cursor, c *crew, bt *bout, until float64) step {
+func (b *bouts) step(cur *cursor, c *crew, bt *bout, until float64, st *step) {
 	k := cur.index % len(bt.acts)
-	st := step{act: bt.acts[k], start: cur.start, until: until, group: bt.group,
+	*st = step{act: bt.acts[k], start: cur.start, until: until, group: bt.group,
 		ready: cur.index == 0, strict: b.strict, single: b.single}
 	act := &c.members[0].actions[st.act]
 	if st.amount = act.amount; len(bt.counts) > 0 && act.amount == 0 {
@@ -195,5 +194,4 @@ func (b *bouts) step(cur *cursor, c *crew, bt *bout, until float64) step {
 	if b.team > 1 {
 		st.who = cur.round % b.team
 	}
-	return st
 }

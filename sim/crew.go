@@ -15,6 +15,7 @@ type member struct {
 	dims    []float64 // drawn capacities, by index in the abilities
 	pace    float64   // multiplies the pace that intent sets
 	speed   float64   // multiplies the time of a repetition
+	local   float64   // fatigue at the start of the chunk being sized
 }
 
 // crew is the people who do a piece together on one clock: one, or partners.
@@ -34,9 +35,15 @@ type crew struct {
 	paced   bool    // intent holds: the second pass
 	ratio   float64 // station time over ideal time of the free pass (R)
 
+	// budget and trips are what is left of the waiting time to the next break
+	// and to the next failed attempt, in accumulated hazard.
+	budget, trips           float64
+	grain, fineness         float64 // the largest steps, in units and as a part of N
+	breakSeconds, meanBreak float64 // of a break in this piece, and its mean over its median
+
 	key    uint64 // of the run's random numbers
 	block  uint64
-	rng    kernel.Stream
+	rng    *noise
 	turn   int // whose set it is when work is shared
 	last   int // action done before, -1 at the start
 	events func(Event)
@@ -66,12 +73,28 @@ func (c *crew) reset() {
 	}
 	c.clock, c.cursor, c.block, c.turn, c.last = 0, cursor{}, 0, 0, -1
 	c.tally.reset()
+	if c.budget, c.trips = 0.5, 0.5; !c.quiet {
+		c.rng.Seek(c.key)
+		c.budget, c.trips = c.rng.ExpFloat64(), c.rng.ExpFloat64()
+	}
+}
+
+// finish takes the crew through the rest of a course.
+func (c *crew) finish(course course) {
+	var st step
+	for course.next(&c.cursor, c, &st) {
+		if !c.perform(&st) {
+			return
+		}
+	}
+	c.tally.complete = true
 }
 
 // perform carries out one step; it returns false when the run has to stop.
-func (c *crew) perform(st step) bool {
-	c.block++
-	c.rng = kernel.NewStream(kernel.Mix(c.key, c.block))
+func (c *crew) perform(st *step) bool {
+	if c.block++; !c.quiet {
+		c.rng.Seek(kernel.Mix(c.key, c.block))
+	}
 	st.until = min(st.until, c.end, longest)
 	if st.start > c.clock {
 		c.rest(min(st.start, st.until) - c.clock)
@@ -79,7 +102,7 @@ func (c *crew) perform(st step) bool {
 	began := c.clock
 	act := &c.members[0].actions[st.act]
 	if c.last >= 0 && c.last != st.act && !st.ready && act.kind != restAction {
-		c.rest(min(c.c.Transition, max(0, st.until-c.clock)))
+		c.walk(min(c.c.Transition, max(0, st.until-c.clock)))
 		c.tally.ideal(act, c.c.Transition)
 	}
 	c.last = st.act
@@ -89,7 +112,9 @@ func (c *crew) perform(st step) bool {
 		c.tally.station += c.clock - began
 	}
 	c.record(st, act, done, c.clock-started, full)
-	c.emit(Event{Start: started, End: c.clock, Movement: act.task.Movement, Done: done, Round: st.group, Person: c.lead(st)})
+	if c.events != nil {
+		c.events(Event{Start: started, End: c.clock, Movement: act.task.Movement, Done: done, Round: st.group, Person: c.lead(st)})
+	}
 	if c.clock >= longest && math.IsInf(c.end, 1) {
 		c.tally.cannot = true
 		return false
@@ -97,16 +122,9 @@ func (c *crew) perform(st step) bool {
 	return c.clock < c.end
 }
 
-// emit reports an event when somebody listens.
-func (c *crew) emit(e Event) {
-	if c.events != nil {
-		c.events(e)
-	}
-}
-
 // lead returns who does a step, for reports: partners who work at once count
 // as the first of them.
-func (c *crew) lead(st step) int {
+func (c *crew) lead(st *step) int {
 	if c.style == roomful.Alternating {
 		return st.who
 	}
@@ -114,7 +132,7 @@ func (c *crew) lead(st step) int {
 }
 
 // work does a step's work and returns how much was done and whether it was all.
-func (c *crew) work(st step, act *action) (done float64, full bool) {
+func (c *crew) work(st *step, act *action) (done float64, full bool) {
 	if act.timed > 0 {
 		until := c.clock + act.timed
 		full = until <= st.until+1e-9
@@ -150,6 +168,14 @@ func (c *crew) rest(seconds float64) {
 	c.clock += seconds
 }
 
+// walk lets everybody walk to the next element.
+func (c *crew) walk(seconds float64) {
+	for _, m := range c.members {
+		m.body.Walk(seconds)
+	}
+	c.clock += seconds
+}
+
 // others lets everybody rest but the member at work.
 func (c *crew) others(worker int, seconds float64) {
 	for i, m := range c.members {
@@ -161,7 +187,7 @@ func (c *crew) others(worker int, seconds float64) {
 }
 
 // left returns the time in seconds over which effort is spread.
-func (c *crew) left(st step) float64 {
+func (c *crew) left(st *step) float64 {
 	if st.horizon > 0 {
 		return max(1, st.horizon-c.clock)
 	}
@@ -170,7 +196,7 @@ func (c *crew) left(st step) float64 {
 
 // engine does machine or running work: alone, in turns, or all at the pace of
 // the slowest.
-func (c *crew) engine(st step) float64 {
+func (c *crew) engine(st *step) float64 {
 	switch {
 	case len(c.members) == 1:
 		return c.bout(0, st)
@@ -180,14 +206,14 @@ func (c *crew) engine(st step) float64 {
 		return c.boutTogether(st)
 	}
 	turns := 2 * len(c.members)
-	each := st
+	each := *st
 	each.amount = st.amount / float64(turns)
 	var done float64
 	for t := range turns {
 		if math.IsInf(st.amount, 1) {
 			each.until = c.clock + (st.until-c.clock)/float64(turns-t)
 		}
-		done += c.bout(c.turn, each)
+		done += c.bout(c.turn, &each)
 		c.turn = (c.turn + 1) % len(c.members)
 		if c.clock >= st.until-1e-9 {
 			break
@@ -197,7 +223,7 @@ func (c *crew) engine(st step) float64 {
 }
 
 // bout lets one member do machine or running work, and returns the units done.
-func (c *crew) bout(who int, st step) float64 {
+func (c *crew) bout(who int, st *step) float64 {
 	m := c.members[who]
 	act := &m.actions[st.act]
 	room := st.until - c.clock
@@ -223,7 +249,7 @@ func (c *crew) bout(who int, st step) float64 {
 
 // boutTogether lets everybody do the same machine or running work side by
 // side; the slowest sets the time, and the others hold back to it.
-func (c *crew) boutTogether(st step) float64 {
+func (c *crew) boutTogether(st *step) float64 {
 	room := st.until - c.clock
 	if room <= 0 {
 		return 0

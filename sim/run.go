@@ -119,7 +119,7 @@ type runner struct {
 
 func newRunner(m *Model, q roomful.ForecastRequest, s *squad) *runner {
 	r := &runner{m: m, squad: s, seed: q.Seed}
-	r.crew = crew{c: &m.constants, style: s.style}
+	r.crew = crew{c: &m.constants, style: s.style, rng: newNoise()}
 	for k, e := range s.entrants {
 		// Building sets changes the load of an action, so each runner has its own.
 		acts := append([]action(nil), s.actions[k]...)
@@ -135,7 +135,7 @@ func (r *runner) run(n int) {
 	for k, m := range r.crew.members {
 		key := kernel.Mix(seedRun, r.squad.ids[k])
 		r.samplers[k].draw(key)
-		m.prepare(r.samplers[k], dayOf(&r.m.constants, key, seedRun), &r.m.constants)
+		m.prepare(r.samplers[k], r.samplers[k].day(&r.m.constants, key, seedRun), &r.m.constants)
 	}
 	r.crew.key = kernel.Mix(kernel.Mix(seedRun, r.squad.ids[0]), keySteps)
 	r.passes(false, nil)
@@ -232,7 +232,7 @@ func (m *member) seconds(i int, amount float64) float64 {
 func (r *runner) walk() {
 	c := &r.crew
 	c.reset()
-	c.floors()
+	c.settle()
 	for i := range r.squad.plans {
 		p := &r.squad.plans[i]
 		c.cursor = cursor{offset: c.clock}
@@ -243,16 +243,7 @@ func (r *runner) walk() {
 			// A lead's effort is spread over the lead itself.
 			c.horizon = max(c.horizon, min(c.end, longest))
 		}
-		for {
-			st, ok := p.course.next(&c.cursor, c)
-			if !ok {
-				c.tally.complete = true
-				break
-			}
-			if !c.perform(st) {
-				break
-			}
-		}
+		c.finish(p.course)
 		if i+1 < len(r.squad.plans) && !math.IsInf(c.end, 1) {
 			c.rest(c.end - c.clock)
 		}

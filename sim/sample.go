@@ -2,6 +2,7 @@ package sim
 
 import (
 	"math"
+	"math/rand/v2"
 	"slices"
 
 	"roomful"
@@ -17,6 +18,21 @@ const (
 	keySteps  = 4 << 32
 )
 
+// noise is a source of variates that can be moved to a key.
+type noise struct {
+	*rand.Rand
+	stream kernel.Stream
+}
+
+// Seek moves the source to the start of a key's numbers.
+func (n *noise) Seek(key uint64) { n.stream.Seek(key) }
+
+func newNoise() *noise {
+	n := new(noise)
+	n.Rand = rand.New(&n.stream)
+	return n
+}
+
 // sampler draws one person's abilities. Only capacities that the piece touches
 // are drawn; each factor has its own key, so that the same run gives the same
 // person whatever the piece.
@@ -25,6 +41,7 @@ type sampler struct {
 	need      []int // dims
 	factors   []int // factors that they load on
 	z         []float64
+	noise     *noise
 	dims      []float64
 	fixed     [roles]int // dims of the whole person by role
 }
@@ -54,7 +71,7 @@ var wholePerson = [roles]struct {
 
 // newSampler prepares to draw what a person's actions need.
 func newSampler(a *roomful.Abilities, actions []action) *sampler {
-	s := &sampler{abilities: a, z: make([]float64, a.Factors), dims: centre(a)}
+	s := &sampler{abilities: a, z: make([]float64, a.Factors), dims: centre(a), noise: newNoise()}
 	want := func(i int) {
 		if i >= 0 && !slices.Contains(s.need, i) {
 			s.need = append(s.need, i)
@@ -99,8 +116,8 @@ func (b *bound) enduranceDim() int {
 // draw fills the dims for a run.
 func (s *sampler) draw(key uint64) {
 	for _, f := range s.factors {
-		r := kernel.NewStream(kernel.Mix(key, keyFactor+uint64(f)))
-		s.z[f] = r.Norm()
+		s.noise.Seek(kernel.Mix(key, keyFactor+uint64(f)))
+		s.z[f] = s.noise.NormFloat64()
 	}
 	for _, i := range s.need {
 		d := &s.abilities.Dims[i]
@@ -123,16 +140,15 @@ func (s *sampler) role(r int) float64 {
 // day is what a run adds to a person's abilities.
 type day struct{ oxygen, endurance, tempo float64 }
 
-// dayOf draws the effects of a day and of a gym. Everybody in a run shares the
+// day draws the effects of a day and of a gym. Everybody in a run shares the
 // gym's.
-func dayOf(c *Constants, personRun, seedRun uint64) day {
-	own := kernel.NewStream(kernel.Mix(personRun, keyDay))
-	gym := kernel.NewStream(kernel.Mix(seedRun, keyGym))
-	return day{
-		oxygen:    math.Exp(c.DayOxygen * own.Norm()),
-		endurance: math.Exp(c.GymEndurance * gym.Norm()),
-		tempo:     math.Exp(c.GymTempo * gym.Norm()),
-	}
+func (s *sampler) day(c *Constants, personRun, seedRun uint64) (d day) {
+	s.noise.Seek(kernel.Mix(personRun, keyDay))
+	d.oxygen = math.Exp(c.DayOxygen * s.noise.NormFloat64())
+	s.noise.Seek(kernel.Mix(seedRun, keyGym))
+	d.endurance = math.Exp(c.GymEndurance * s.noise.NormFloat64())
+	d.tempo = math.Exp(c.GymTempo * s.noise.NormFloat64())
+	return d
 }
 
 // calm is a day without noise.
@@ -151,6 +167,7 @@ func (m *member) prepare(s *sampler, d day, c *Constants) {
 	m.body.Supply[kernel.Lift] = c.PhiLift * net
 	m.body.Supply[kernel.Machine] = c.PhiMachine * net
 	m.body.Supply[kernel.Run] = c.PhiRun * net
+	m.body.Ready()
 	for i := range m.actions {
 		a := &m.actions[i]
 		if a.kind != repsAction {
@@ -160,6 +177,7 @@ func (m *member) prepare(s *sampler, d day, c *Constants) {
 		if a.bound.kind == liftBound {
 			n := m.acts[i].N
 			m.acts[i].N = 1 + (n-1)*d.endurance
+			m.acts[i].Ready()
 		}
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"roomful"
+	"roomful/sim/internal/kernel"
 )
 
 // outcome says why a set of repetitions ended.
@@ -17,13 +18,18 @@ const (
 	turned                  // a partner takes over
 )
 
-// largestChunk is how many units are stepped at once at most. One at a time
-// would differ by less than a hundredth (TestChunks).
-const largestChunk = 5
+// Units are stepped a few at a time: at most so many, and at most so large a
+// part of what is possible fresh. One at a time would differ by less than a
+// hundredth (TestChunks); the free pass, which only sets the pace, takes larger
+// steps.
+const (
+	finestGrain, finestPart = 16, 0.25
+	coarseGrain, coarsePart = 32, 0.4
+)
 
 // reps does repetitions, holds or carries in sets with breaks between them and
 // returns the units done.
-func (c *crew) reps(st step) float64 {
+func (c *crew) reps(st *step) float64 {
 	var done float64
 	for {
 		who := c.working(st)
@@ -54,7 +60,7 @@ func (c *crew) reps(st step) float64 {
 
 // working returns the members who do the next set: all of them when they move
 // as one, else one.
-func (c *crew) working(st step) []*member {
+func (c *crew) working(st *step) []*member {
 	switch {
 	case len(c.members) == 1 || c.style == roomful.Synchronised:
 		return c.members
@@ -75,11 +81,10 @@ func (c *crew) unable(who []*member, act int) bool {
 }
 
 // set does one unbroken set of at most left units.
-func (c *crew) set(who []*member, st step, left float64) (done float64, why outcome) {
-	budget, trips, tempo := 1.0, 1.0, 1.0
+func (c *crew) set(who []*member, st *step, left float64) (done float64, why outcome) {
+	tempo := 1.0
 	if !c.quiet {
-		budget, trips = c.rng.Exp(), c.rng.Exp()
-		tempo = math.Exp(c.c.SetSpread * c.rng.Norm())
+		tempo = kernel.Exp(c.c.SetSpread * c.rng.NormFloat64())
 	}
 	turn := math.Inf(1)
 	if c.style == roomful.Shared && len(c.members) > 1 {
@@ -101,7 +106,7 @@ func (c *crew) set(who []*member, st step, left float64) (done float64, why outc
 		}
 		n, ended := ch.n, outcome(0)
 		if !st.strict {
-			if n, ended = ch.ending(&budget, &trips, left-done); ended == tripped {
+			if n, ended = c.ending(ch, left-done); ended == tripped {
 				c.doUnits(who, st.act, n, ch.seconds)
 				return done + n, c.fail(st, ch.seconds)
 			}
@@ -116,7 +121,7 @@ func (c *crew) set(who []*member, st step, left float64) (done float64, why outc
 }
 
 // fail spends the time of a unit that was tried and not done.
-func (c *crew) fail(st step, seconds float64) outcome {
+func (c *crew) fail(st *step, seconds float64) outcome {
 	c.rest(min(seconds, max(0, st.until-c.clock)))
 	return tripped
 }
@@ -130,21 +135,34 @@ type chunk struct {
 }
 
 // chunk sizes the next few units of a set for the members at work.
-func (c *crew) chunk(who []*member, st step, left, tempo float64) chunk {
-	ch := chunk{n: min(left, largestChunk)}
+func (c *crew) chunk(who []*member, st *step, left, tempo float64) chunk {
+	ch := chunk{n: min(left, c.grain)}
 	for _, m := range who {
 		a := &m.acts[st.act]
-		local := m.body.Local(a)
-		ch.n = min(ch.n, max(1, math.Floor(0.08*a.N)), math.Floor(m.body.Room(a, local)+1e-9))
+		if most := c.fineness * a.N; ch.n > most {
+			ch.n = max(1, math.Floor(most))
+		}
+		if len(a.Parts) > 0 {
+			m.local = m.body.Local(a)
+			if room := (1-m.local)*a.N + 1e-9; ch.n > room {
+				ch.n = math.Floor(room)
+			}
+		}
 	}
 	for _, m := range who {
 		a := &m.acts[st.act]
-		local := m.body.Local(a)
+		var local float64 // half way through
 		if len(a.Parts) > 0 {
-			local += (ch.n - 1) / 2 / a.N
+			local = m.local + (ch.n-1)/2*a.PerUnit()
 		}
-		ch.seconds = max(ch.seconds, m.body.UnitSeconds(a, local, tempo))
-		ch.hazard = max(ch.hazard, m.body.Hazard(local))
+		if s := m.body.UnitSeconds(a, local, tempo); s > ch.seconds {
+			ch.seconds = s
+		}
+		if !st.strict {
+			if h := m.body.Hazard(local); h > ch.hazard {
+				ch.hazard = h
+			}
+		}
 		if a.Trips {
 			ch.trip += m.body.TripRate(a, local)
 		}
@@ -152,26 +170,40 @@ func (c *crew) chunk(who []*member, st step, left, tempo float64) chunk {
 	return ch
 }
 
-// ending uses up the budgets of a set and returns how many of the chunk's
-// units are done and how it ends; finished means that it goes on. A set is not
-// broken by choice in its last two units.
-func (ch chunk) ending(budget, trips *float64, left float64) (n float64, why outcome) {
+// ending uses up the chances of a set and returns how many of the chunk's units
+// are done and how it ends; finished means that it goes on. A set is not broken
+// by choice in its last two units. Waiting times to a break and to a trip are
+// exponential, so what is left of them carries over from set to set.
+func (c *crew) ending(ch chunk, left float64) (n float64, why outcome) {
 	n = ch.n
 	if ch.trip > 0 {
-		if *trips -= ch.trip * n; *trips < 0 {
-			return math.Max(0, math.Floor(n+*trips/ch.trip)), tripped
+		if c.trips -= ch.trip * n; c.trips < 0 {
+			n = max(0, math.Floor(n+c.trips/ch.trip))
+			c.trips = c.chance()
+			return n, tripped
 		}
 	}
 	exposed := max(0, min(n, left-2))
-	if *budget -= ch.hazard * exposed; *budget < 0 {
-		return max(1, math.Ceil(exposed+*budget/ch.hazard)), broke
+	if c.budget -= ch.hazard * exposed; c.budget < 0 {
+		n = max(1, math.Ceil(exposed+c.budget/ch.hazard))
+		c.budget = c.chance()
+		return n, broke
 	}
 	return n, finished
 }
 
+// chance draws the waiting time to the next break or trip, in units of
+// accumulated hazard.
+func (c *crew) chance() float64 {
+	if c.quiet {
+		return 1
+	}
+	return c.rng.ExpFloat64()
+}
+
 // cutShort does what fits of a chunk before the step's time is over. Holds and
 // carries are cut anywhere, repetitions at whole ones.
-func (c *crew) cutShort(who []*member, st step, ch chunk) float64 {
+func (c *crew) cutShort(who []*member, st *step, ch chunk) float64 {
 	n := max(0, (st.until-c.clock)/ch.seconds)
 	if u := c.members[0].actions[st.act].task.Unit; u == roomful.Rep || u == roomful.Second && !isHold(c.members[0].actions[st.act].movement) {
 		n = math.Floor(n + 1e-9)
@@ -206,24 +238,28 @@ func (c *crew) doUnits(who []*member, act int, n, seconds float64) {
 
 // breather is the rest after a broken set: as long as a person takes in a
 // piece of this length, and until a set worth starting is possible.
-func (c *crew) breather(who []*member, st step, left float64) {
+func (c *crew) breather(who []*member, st *step, left float64) {
 	var length float64
 	for _, m := range who {
 		a := &m.acts[st.act]
 		local := m.body.Local(a)
-		length = max(length, c.c.BreakSeconds*math.Pow(c.hour/300, c.c.BreakGrowth)*(1+m.body.Spent()+local))
+		length = max(length, c.breakSeconds*(1+m.body.Spent()+local))
 	}
-	if !c.quiet {
-		length *= math.Exp(c.c.BreakSpread * c.rng.Norm())
+	if c.quiet {
+		length *= c.meanBreak
+	} else {
+		length *= kernel.Exp(c.c.BreakSpread * c.rng.NormFloat64())
 	}
 	began := c.clock
 	c.rest(min(length, max(0, st.until-c.clock)))
 	c.recover(who, st, left)
-	c.emit(Event{Start: began, End: c.clock, Movement: who[0].actions[st.act].task.Movement, Break: true, Round: st.group})
+	if c.events != nil {
+		c.events(Event{Start: began, End: c.clock, Movement: who[0].actions[st.act].task.Movement, Break: true, Round: st.group})
+	}
 }
 
 // recover waits until a set worth starting is possible.
-func (c *crew) recover(who []*member, st step, left float64) {
+func (c *crew) recover(who []*member, st *step, left float64) {
 	var wait float64
 	for _, m := range who {
 		a := &m.acts[st.act]
@@ -234,15 +270,21 @@ func (c *crew) recover(who []*member, st step, left float64) {
 }
 
 // handOver gives shared work to the next partner, who may have to recover.
-func (c *crew) handOver(st step, left float64) {
+func (c *crew) handOver(st *step, left float64) {
 	c.turn = (c.turn + 1) % len(c.members)
 	c.recover(c.working(st), st, left)
 }
 
-// floors sets how fast each act may be at most by intent: the second pass is
+// settle sets what holds for a whole walk: how long breaks are, and how fast each act may be at most by intent: the second pass is
 // paced by what the first one took (doc/model.md, rule 7).
-func (c *crew) floors() {
+func (c *crew) settle() {
 	care := 1 - c.c.PaceCare*math.Sqrt(120/c.hour)
+	c.breakSeconds = c.c.BreakSeconds * math.Pow(c.hour/300, c.c.BreakGrowth)
+	c.grain, c.fineness = coarseGrain, coarsePart
+	if c.paced {
+		c.grain, c.fineness = finestGrain, finestPart
+	}
+	c.meanBreak = math.Exp(c.c.BreakSpread * c.c.BreakSpread / 2)
 	for _, m := range c.members {
 		for i := range m.acts {
 			a := &m.acts[i]

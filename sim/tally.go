@@ -49,7 +49,7 @@ func (t *tally) ideal(act *action, seconds float64) {
 }
 
 // record books what a step did.
-func (c *crew) record(st step, act *action, done, lasted float64, full bool) {
+func (c *crew) record(st *step, act *action, done, lasted float64, full bool) {
 	t := &c.tally
 	did := act.share(done, lasted)
 	if act.kind == restAction {
@@ -67,17 +67,7 @@ func (c *crew) record(st step, act *action, done, lasted float64, full bool) {
 	late := st.due > 0 && c.clock > st.due+1e-9
 	t.roundBad = t.roundBad || !full || late
 	if st.ends {
-		if !t.roundBad {
-			t.rounds = append(t.rounds, mark{t.roundBegan, c.clock})
-		}
-		if st.due > 0 {
-			if t.roundBad {
-				t.missed++
-			} else {
-				t.held++
-			}
-		}
-		t.inRound, t.roundBad, t.roundBegan = share{}, false, c.clock
+		t.endRound(st, c.clock)
 	}
 	if st.once {
 		t.roundBegan = c.clock
@@ -87,8 +77,24 @@ func (c *crew) record(st step, act *action, done, lasted float64, full bool) {
 	}
 }
 
+// endRound closes a round. What was done of a round that is not complete stays
+// on the books.
+func (t *tally) endRound(st *step, now float64) {
+	switch {
+	case !t.roundBad:
+		t.rounds = append(t.rounds, mark{t.roundBegan, now})
+		t.inRound, t.roundBegan = share{}, now
+		if st.due > 0 {
+			t.held++
+		}
+	case st.due > 0:
+		t.missed++
+	}
+	t.roundBad = false
+}
+
 // book adds to the step's group.
-func (t *tally) book(st step, did share, now float64, full, resting bool) {
+func (t *tally) book(st *step, did share, now float64, full, resting bool) {
 	for len(t.groups) <= st.group {
 		t.groups = append(t.groups, group{})
 	}

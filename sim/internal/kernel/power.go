@@ -1,17 +1,14 @@
 package kernel
 
-import "math"
-
 // PowerFor returns the metabolic power in W/kg that a body chooses for a bout
 // of a machine or of running that lasts tau seconds when left seconds of the
 // piece remain, and what of the bout is paid by oxygen: oxygen uptake at its
 // height less its lag, and a share of the reserve that would be spent by the
 // end.
 func (b *Body) PowerFor(m Mode, tau, left float64) float64 {
-	lag := b.tau(m)
 	oxygen := 1.0
-	if tau > 1e-9 {
-		oxygen = 1 - (1-b.oxygen)*(1-math.Exp(-tau/lag))*lag/tau
+	if x := tau * b.uptake(m); x > 1e-9 {
+		oxygen = 1 - (1-b.oxygen)*(1-fade(x))/x
 	}
 	reserve := b.W * max(0, b.C.SpendTo-b.Spent())
 	return b.Supply[m]*oxygen + reserve/max(tau, b.C.MachineShare*max(60, left))

@@ -1,0 +1,38 @@
+package sim_test
+
+import (
+	"context"
+	"testing"
+	"time"
+
+	"roomful"
+	"roomful/sim"
+)
+
+// twenty is a 20-minute piece of 5, 10 and 15 repetitions, about 600 in all.
+func twenty(runs int) roomful.ForecastRequest {
+	return roomful.ForecastRequest{
+		Piece: roomful.Part{Kind: roomful.Main, Scored: true, Format: roomful.RoundsInTime{Window: 20 * time.Minute},
+			Round: []roomful.Element{{Movement: "pull-up"}, {Movement: "push-up"}, {Movement: "air-squat"}}},
+		Entrants: []roomful.Entrant{{ID: "a", Name: "A", Abilities: person(0.1, nil),
+			Work: roomful.Work{Round: []roomful.Task{reps("pull-up", 5), reps("push-up", 10), reps("air-squat", 15)}}}},
+		Runs: runs, Seed: 1, Workers: 1,
+	}
+}
+
+// BenchmarkForecast times one athlete on a 20-minute piece on one core; the
+// figure of interest is µs/run, and that it does not grow with runs.
+func BenchmarkForecast(b *testing.B) {
+	m := sim.New(lexicon)
+	for _, runs := range []int{256, 1024, 4096} {
+		b.Run(time.Duration(runs).String()[:len(time.Duration(runs).String())-2], func(b *testing.B) {
+			q := twenty(runs)
+			for b.Loop() {
+				if _, err := m.Forecast(context.Background(), q); err != nil {
+					b.Fatal(err)
+				}
+			}
+			b.ReportMetric(float64(b.Elapsed().Microseconds())/float64(b.N)/float64(runs), "µs/run")
+		})
+	}
+}
