@@ -27,7 +27,6 @@ type Movement struct {
 	StrideM float64
 
 	Travel Travel // mechanical work of one repetition
-	Work   Work
 	Pace   Pace
 	Bound  *Bound   // nil when local strength never limits it
 	Demand []Demand // which muscle groups a repetition tires

@@ -98,7 +98,7 @@ func kindOfUnit(e *Element, lex Lexicon) ScoreKind {
 func (k ScoreKind) Text(score, perRound float64) string {
 	switch k {
 	case RoundsScore:
-		whole := math.Floor(score + 1e-9)
+		whole := math.Floor(score)
 		if perRound <= 0 {
 			return Figure(math.Round(score*10) / 10)
 		}
