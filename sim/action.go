@@ -27,6 +27,7 @@ type action struct {
 	// not; 0 otherwise.
 	timed  float64
 	amount float64 // in units; 0 is open, or as the ladder says
+	perRep float64 // repetitions in one unit; 0 counts as 1
 	rate   rateFunc
 	loads  []float64 // total kg that exist, ascending, when the load is found on the day
 }
@@ -110,8 +111,11 @@ func (m *Model) compileReps(act *action, a *roomful.Abilities, d roomful.Divisio
 	case t.Unit == roomful.Second:
 		// So many seconds of repetitions, or of carrying.
 		act.timed, act.amount = act.amount, 0
-	case t.Unit == roomful.Metre && usual == roomful.Rep:
-		// A distance of repetitions, as of lunges: one repetition covers one metre.
+	case t.Unit == roomful.Metre && usual == roomful.Rep && mov.StrideM > 0:
+		// A distance of repetitions, as of lunges.
+		act.perRep = 1 / mov.StrideM
+		act.seconds *= act.perRep
+		act.joules *= act.perRep
 	}
 	act.counts = t.Unit == roomful.Rep || t.Unit == roomful.Calorie
 	for _, q := range mov.Demand {
@@ -240,8 +244,11 @@ func (act *action) resolve(dims []float64, c *Constants, speed float64) kernel.A
 	if act.task.Tempo == nil && act.movement.Modality != roomful.Hold {
 		k.Seconds *= speed * (1 + c.SlowLoad*max(0, min(f, 1.2)-0.5))
 	}
-	if act.bound.perSecond {
+	switch {
+	case act.bound.perSecond:
 		k.N = n / k.Seconds
+	case act.perRep > 0 && n >= 1:
+		k.N = max(1, n/act.perRep)
 	}
 	k.Slow = c.SlowShare * math.Sqrt(min(1, n/c.SlowAt))
 	if act.trip >= 0 {
