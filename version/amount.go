@@ -1,0 +1,67 @@
+package version
+
+import (
+	"math"
+	"slices"
+	"time"
+
+	"roomful"
+)
+
+// near is how far apart the times of two repetitions may be for the count to
+// stay: a coach says 12 ring rows for 12 pull-ups, not 11.
+const nearTime = 1.35
+
+// convert returns how much of another form keeps the time of a task for this
+// person.
+func (c *class) convert(p *person, w roomful.Task, from *roomful.Movement, g form) (amount float64, unit roomful.Unit) {
+	to := g.movement
+	unit = w.Unit
+	if len(to.Units) > 0 && !slices.Contains(to.Units, unit) {
+		unit = to.Units[0]
+	}
+	switch {
+	case w.Amount == 0:
+		return 0, unit
+	case g.ratio > 0 && unit == w.Unit:
+		return tidy(w.Amount*g.ratio, unit), unit
+	case unit == roomful.Rep && w.Unit == roomful.Rep && from.Pace.Ordinary > 0 && to.Pace.Ordinary > 0:
+		ratio := from.Pace.Ordinary / to.Pace.Ordinary
+		if ratio < nearTime && ratio > 1/nearTime {
+			ratio = 1
+		}
+		return tidy(w.Amount*ratio, unit), unit
+	}
+	seconds := c.seconds(p, w)
+	if unit == roomful.Second {
+		return tidy(seconds, unit), unit
+	}
+	probe := roomful.Task{Movement: to.ID, Amount: usualAmount[unit], Unit: unit, HeightCm: usualHeight(to, p.Athlete.Division)}
+	if each := c.seconds(p, probe) / probe.Amount; each > 0 {
+		return tidy(seconds/each, unit), unit
+	}
+	return w.Amount, unit
+}
+
+// usualAmount is how much to time of a form, by unit.
+var usualAmount = map[roomful.Unit]float64{roomful.Rep: 20, roomful.Metre: 400, roomful.Calorie: 20}
+
+// seconds is how long one task takes a person, without noise.
+func (c *class) seconds(p *person, t roomful.Task) float64 {
+	if t.Unit == roomful.Second {
+		return t.Amount
+	}
+	if m := c.Lexicon.Movement(t.Movement); m != nil && t.Unit == roomful.Rep && m.Pace.Ordinary > 0 {
+		return t.Amount * m.Pace.Ordinary
+	}
+	one := roomful.Part{Kind: roomful.Main, Scored: true, Format: roomful.ForTime{Rounds: 1, Cap: time.Hour},
+		Round: []roomful.Element{{Movement: t.Movement, Amount: roomful.Amount{By: []float64{t.Amount}, Unit: t.Unit}}}}
+	got := c.Forecaster.Typical(roomful.ForecastRequest{Piece: one, Seed: c.Seed, Workers: 1, Entrants: []roomful.Entrant{{
+		ID: p.id, Name: p.Athlete.Name, Division: p.Athlete.Division, Abilities: p.Abilities,
+		Work: roomful.Work{Round: []roomful.Task{t}},
+	}}})
+	if len(got) != 1 || math.IsNaN(got[0]) {
+		return 0
+	}
+	return got[0]
+}

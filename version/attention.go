@@ -1,0 +1,101 @@
+package version
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"roomful"
+)
+
+// The order in which people need the coach.
+const (
+	attendStop = iota
+	attendYouth
+	attendPregnant
+	attendReturning
+	attendWindow
+	attendUnknown
+	attendDoubt
+	attendKit
+)
+
+// call is one reason to see somebody.
+type call struct {
+	rank, order int
+	roomful.Attention
+}
+
+// attention lists who needs the coach and why, most pressing first.
+func (c *class) attention(versions []roomful.Version) []roomful.Attention {
+	var calls []call
+	for i, p := range c.everyone {
+		add := func(rank int, why string) {
+			calls = append(calls, call{rank, p.order, roomful.Attention{Athlete: p.id, Name: p.Athlete.Name, Why: why}})
+		}
+		if p.stop != nil {
+			add(attendStop, stopWords(*p.stop)+".")
+		}
+		if p.young {
+			add(attendYouth, "Under 18: stay close, technique first, no maximal loads.")
+		}
+		if p.expecting {
+			add(attendPregnant, "Pregnant: ask how they are and what their own clinician said.")
+		}
+		if p.returning {
+			add(attendReturning, "First week back after two weeks or more away: half the volume.")
+		}
+		if p.stop == nil {
+			c.attendVersion(p, versions[i], add)
+		}
+		if len(p.doubts) > 0 {
+			add(attendDoubt, "What was told does not agree: "+strings.Join(p.doubts, "; ")+".")
+		}
+	}
+	slices.SortStableFunc(calls, func(a, b call) int {
+		return cmp.Or(cmp.Compare(a.rank, b.rank), cmp.Compare(a.order, b.order))
+	})
+	var out []roomful.Attention
+	for _, a := range calls {
+		out = append(out, a.Attention)
+	}
+	return out
+}
+
+// attendVersion adds what a person's version leaves open.
+func (c *class) attendVersion(p *person, v roomful.Version, add func(int, string)) {
+	q := p.plans[0]
+	prob, in := c.met(v.Forecast)
+	if v.Forecast.OnIntent == nil {
+		prob = q.prob
+	}
+	if c.windowed && !in && !(q.medianIn && prob >= 0.5) && p.volume == 1 && v.Confidence != roomful.Low {
+		add(attendWindow, "No version lands in "+c.aim()+": the nearest ends "+c.miss(v.Forecast)+".")
+	}
+	for li, f := range q.fits {
+		if f.why.load == byUnknown && f.form.movement.Implement == roomful.Barbell {
+			add(attendUnknown, "No maximum known for "+plural(f.form.movement)+": watch the proof set at "+q.tasks[li].Load.String()+".")
+			break
+		}
+	}
+	if c.Home && p.Athlete.Home == nil {
+		add(attendKit, "Kit at home not told: nothing is assumed.")
+	}
+	for li, f := range q.fits {
+		if f.stuck {
+			add(attendKit, "Nothing replaces "+plural(c.lines[li].movement)+" for them: find something together.")
+		}
+	}
+}
+
+// miss says on which side a forecast misses the window.
+func (c *class) miss(f roomful.AthleteForecast) string {
+	switch {
+	case f.Cannot >= 0.5:
+		return "at something they cannot do yet"
+	case c.side(f.Score.P50) > 0:
+		return "above it, too easy"
+	default:
+		return "below it, too hard"
+	}
+}

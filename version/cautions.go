@@ -1,0 +1,35 @@
+package version
+
+// caution is a text that may be printed for a person, with its source.
+type caution struct {
+	text   string
+	source string
+}
+
+// deference ends every caution.
+const deference = "Local rules and licensed practice come first."
+
+// String writes the caution with its source and the deference.
+func (c caution) String() string { return c.text + " (" + c.source + ".) " + deference }
+
+// The cautions, by the state they are for.
+var (
+	cautionStop = caution{"Seek medical help for chest pain, fainting, breathlessness out of proportion, numbness in the saddle area, " +
+		"loss of bladder or bowel control, a joint that locks or gives way, or pain of 6 or more of 10",
+		"common practice, the strictest of several thresholds"}
+	cautionPain = caution{"Stop any movement that brings pain that is new, sharp or above 5 of 10, and tell the coach; this is a list of what is often chosen, not a diagnosis",
+		"common practice; thresholds differ and the strictest is used"}
+	cautionYouth = caution{"Under 18: qualified supervision, technique first, two or three days a week that do not follow each other, and no maximal loads",
+		"Faigenbaum et al. 2009, J Strength Cond Res 23(5):S60-S79; Lloyd et al. 2014, Br J Sports Med 48:498-505, pages from memory"}
+	cautionPregnant = caution{"Pregnancy: exercise is safe and desirable when nothing speaks against it; follow your own clinician, avoid long lying on the back, " +
+		"overheating, falls and contact; stop and call them for bleeding, regular painful contractions, leaking fluid, chest pain, dizziness, headache, calf pain or swelling",
+		"ACOG Committee Opinion 804, 2020, doi 10.1097/AOG.0000000000003772"}
+	cautionReturning = caution{"After two weeks or more away: half the volume in the first week, and limits for the first two to four weeks",
+		"Caterisano et al. 2019, Strength Cond J 41(3):1-23, doi 10.1519/SSC.0000000000000477; the half from memory"}
+	cautionMuscle = caution{"Dark urine, marked swelling or weakness one to three days after hard new work: seek medical help at once",
+		"Caterisano et al. 2019, Strength Cond J 41(3):1-23, doi 10.1519/SSC.0000000000000477"}
+	cautionNew = caution{"New to training: ask about current activity, symptoms or known disease, and how hard it is meant to be, before the first hard day",
+		"Riebe et al. 2015, Med Sci Sports Exerc 47:2473-2479"}
+	cautionRounds = caution{"The amounts of this piece are the room's: do at most three quarters of its rounds while new and half in the first week back, then walk",
+		"common practice, no source"}
+)

@@ -1,0 +1,31 @@
+// Package version decides what each person does of a piece: the options of the
+// day, who stands on which, and with what load.
+//
+// It works as a head coach does before class. First it reads what the sheet
+// says for the person's division ([AsWritten]). Then, for everybody at once
+// ([Propose]):
+//
+//	written → bounds → rungs → screen → options → halving → versions
+//
+// A bound is what a person must not exceed or must not do: a fresh rule of the
+// effort, a limit, a skill they lack, kit that is missing, their first months,
+// their age. A rung is a complete piece that could be briefed: movements,
+// amounts and heights; loads inside it are personal. Screening scores every
+// person on every rung at several loads without noise and picks the at most
+// four rungs that put most people in the window with the fewest one-offs.
+// Halving simulates the few versions left with the same random numbers and
+// picks each person's.
+//
+// The rules of choice are those of doc/model.md, "Options of the day": what is
+// written stays whenever it meets the effort within the person's bounds;
+// otherwise load gives way before repetitions, repetitions before height,
+// height before a simpler form, and that before another movement of the same
+// pattern. A pattern never changes without being named.
+//
+// Every element carries one line of why that anybody may read, and apart from
+// it the private reason. Nothing here is a diagnosis: whoever tells of a red
+// flag is offered no exercise and sent to a professional.
+//
+// The package imports the root alone. A Forecaster and a Lexicon come as
+// arguments, so a test can decide with a toy.
+package version

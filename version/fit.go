@@ -1,0 +1,351 @@
+package version
+
+import (
+	"math"
+
+	"roomful"
+)
+
+// pick is what an option asks of one line.
+type pick struct {
+	form   int     // of the line
+	factor float64 // of the amount
+	lower  bool    // a lower box or target
+}
+
+// plain is a line as written.
+var plain = pick{factor: 1}
+
+// cause says why something differs from what is asked.
+type cause uint8
+
+const (
+	byNothing  cause = iota
+	byOption         // the option asks it
+	bySkill          // the movement has still to be learnt
+	byStrength       // too few repetitions in one go
+	byKit
+	byLimit
+	byState  // age, pregnancy, first months, first week back
+	byFresh  // a repetition test
+	byWindow // the effort
+	byOwned  // the nearest load there is
+	byUnknown
+	byLoadLost // more repetitions for a load that is missing
+)
+
+// fitted is one line made fit for one person.
+type fitted struct {
+	task     roomful.Task // its load is the heaviest that the bounds allow
+	form     form
+	need     float64 // repetitions the load must allow
+	why      reasons
+	oneOff   bool // differs from the option for a limit, kit or skill
+	lowered  bool // the load is under what is asked for a bound
+	fixed    bool // the load is not to be varied
+	measured bool // the load is bounded by a maximum
+	stuck    bool // nothing fits
+}
+
+// reasons are the causes behind a fitted line.
+type reasons struct {
+	form, amount, load cause
+	height             bool
+	limit              *roomful.Limit // behind a cause byLimit
+	lacks              string         // the word of what is missing, behind byKit
+	fresh              int            // repetitions, behind byFresh
+	private            []string
+}
+
+// lineOf remembers a person's fitted forms of one line.
+type lineOf struct{ fits map[pick]*fitted }
+
+// fit makes a line of the piece fit for a person, as an option asks it, or with
+// the nearest thing they can do.
+func (c *class) fit(p *person, li int, k pick) *fitted {
+	memo := p.lines[li]
+	if f, ok := memo.fits[k]; ok {
+		return f
+	}
+	f := (&fitter{class: c, p: p, li: li, line: &c.lines[li], pick: k}).run()
+	memo.fits[k] = f
+	return f
+}
+
+// fitter looks for the form of one line that one person can do.
+type fitter struct {
+	*class
+	p    *person
+	li   int
+	line *line
+	pick pick
+
+	weak *fitted // the best form so far that is only too hard
+}
+
+// run tries what is asked, then what the sheet offers, easier forms and swaps
+// by reason, one step further from each, and last any movement of the same
+// pattern.
+func (f *fitter) run() *fitted {
+	asked := f.line.forms[f.pick.form]
+	fit, why := f.try(asked)
+	if why.form == byNothing {
+		return fit
+	}
+	var first *fitted
+	f.others(asked, why, func(g form) bool {
+		if alt, w := f.try(g); w.form == byNothing {
+			first = alt
+		}
+		return first != nil
+	})
+	switch {
+	case first != nil:
+		fit = first
+	case why.form == byLimit:
+		return f.cut(asked, why)
+	case f.weak != nil:
+		fit = f.weak
+	default:
+		fit = &fitted{task: roomful.Task{Movement: roomful.Rest, Amount: 30, Unit: roomful.Second, Slot: f.line.element.Slot}, stuck: true}
+	}
+	fit.why.form, fit.why.limit, fit.why.lacks = why.form, why.limit, why.lacks
+	fit.why.private = append(why.private, fit.why.private...)
+	fit.oneOff = true
+	return fit
+}
+
+// others visits the forms to try instead of the one asked, best first, until
+// visit returns true.
+func (f *fitter) others(asked form, why reasons, visit func(form) bool) {
+	seen := map[roomful.MovementID]bool{asked.element.Movement: true}
+	done := false
+	see := func(g form) {
+		if !done && g.movement != nil && !seen[g.movement.ID] {
+			seen[g.movement.ID] = true
+			done = visit(g)
+		}
+	}
+	for _, g := range f.line.instead {
+		see(g)
+	}
+	if f.line.movement == nil {
+		return
+	}
+	from := []*roomful.Movement{f.line.movement}
+	if asked.movement != f.line.movement {
+		from = []*roomful.Movement{asked.movement, f.line.movement}
+	}
+	for range 2 { // swaps, and the swaps of those
+		var next []*roomful.Movement
+		for _, m := range from {
+			for _, g := range f.near(m, why) {
+				next = append(next, g.movement)
+				see(g)
+			}
+		}
+		from = next
+	}
+	for _, m := range f.Lexicon.All() {
+		if leads(m) == leads(f.line.movement) && m.Modality != roomful.Easy && m.Modality != roomful.Pause {
+			see(f.line.swapped(m, 0, ""))
+		}
+	}
+}
+
+// near lists the easier forms and swaps of a movement, in the order that suits
+// the reason.
+func (f *fitter) near(m *roomful.Movement, why reasons) []form {
+	var easier, swaps []form
+	for _, id := range m.Easier {
+		if e := f.Lexicon.Movement(id); e != nil {
+			easier = append(easier, f.line.swapped(e, 1, ""))
+		}
+	}
+	add := func(ss []roomful.Swap) {
+		for _, s := range ss {
+			if e := f.Lexicon.Movement(s.To); e != nil {
+				swaps = append(swaps, f.line.swapped(e, s.Ratio, s.Neighbour))
+			}
+		}
+	}
+	for _, r := range swapReasons(why) {
+		add(m.SwapsFor(r))
+	}
+	add(m.Swaps)
+	if why.form == bySkill || why.form == byStrength {
+		return append(easier, swaps...)
+	}
+	return append(swaps, easier...)
+}
+
+// swapReasons are the catalogue's words for a cause.
+func swapReasons(why reasons) []roomful.Reason {
+	switch why.form {
+	case bySkill, byStrength:
+		return []roomful.Reason{roomful.ForSkill}
+	case byLimit:
+		return restrictions[why.limit.What].reasons
+	case byKit:
+		switch roomful.Implement(why.lacks) {
+		case "ceiling":
+			return []roomful.Reason{roomful.ForCeiling, roomful.ForNoKit}
+		case "noise":
+			return []roomful.Reason{roomful.ForNoise, roomful.ForImpact, roomful.ForNoKit}
+		case roomful.RowMachine, roomful.SkiMachine, roomful.Bike, roomful.FanBike:
+			return []roomful.Reason{roomful.ForNoMachine, roomful.ForNoKit}
+		}
+		return []roomful.Reason{roomful.ForNoKit}
+	}
+	return nil
+}
+
+// try makes one form fit; why.form is byNothing when it does.
+func (f *fitter) try(g form) (*fitted, reasons) {
+	m := g.movement
+	if m == nil {
+		t := f.p.written[f.li]
+		return &fitted{task: t, form: g}, reasons{}
+	}
+	if why := f.barred(m); why.form != byNothing {
+		return nil, why
+	}
+	fit := f.base(g)
+	if why := f.lift(fit); why.form != byNothing {
+		return nil, why
+	}
+	return fit, reasons{}
+}
+
+// barred returns why a person may not or cannot do a movement at all.
+func (f *fitter) barred(m *roomful.Movement) reasons {
+	if l := f.p.heldBy(m); l != nil {
+		return reasons{form: byLimit, limit: l, private: []string{told(*l) + ": " + restrictions[l.What].avoid}}
+	}
+	if f.p.stock.given {
+		if w := f.p.stock.kit.Lacks(m); w != "" {
+			return reasons{form: byKit, lacks: w}
+		}
+	}
+	if f.p.lacksSkill(m) {
+		return reasons{form: bySkill}
+	}
+	return reasons{}
+}
+
+// base sets a form's amount and height, within the person's volume.
+func (f *fitter) base(g form) *fitted {
+	w := f.p.written[f.li]
+	fit := &fitted{form: g, task: w}
+	t := &fit.task
+	asked := f.line.forms[f.pick.form].movement
+	if g.movement != f.line.movement {
+		*t = f.converted(g, w)
+	}
+	if f.pick.factor != 1 && t.Amount > 0 {
+		t.Amount = tidy(t.Amount*f.pick.factor, t.Unit)
+		fit.why.amount = byOption
+	}
+	if f.p.volume < f.pick.factor && t.Amount > 0 {
+		t.Amount = trim(t.Amount/f.pick.factor*f.p.volume+tiny, t.Unit)
+		fit.why.amount, fit.oneOff = byState, true
+	}
+	if g.movement == asked && g.movement != f.line.movement {
+		fit.why.form = byOption
+	}
+	t.HeightCm = f.p.stock.height(g.movement, t.HeightCm)
+	if low := f.lower(g.movement, t.HeightCm); f.pick.lower && low < t.HeightCm {
+		t.HeightCm, fit.why.height = low, true
+	}
+	fit.why.private = append(fit.why.private, f.notes(g.movement)...)
+	return fit
+}
+
+// notes are the private words on a movement that goes ahead.
+func (f *fitter) notes(m *roomful.Movement) []string {
+	var out []string
+	for _, l := range f.p.noted {
+		if forbids(l, m) {
+			out = append(out, told(l)+": go ahead, stop if it grows")
+		}
+	}
+	return out
+}
+
+// converted returns the line's task done as another form: with its own figures
+// where the sheet gives them, else as many as keep the time.
+func (f *fitter) converted(g form, w roomful.Task) roomful.Task {
+	r := f.reader(f.p)
+	e := g.element
+	load := e.Load
+	e.Load = nil
+	t := r.task(e)
+	t.Load, t.Slot = roomful.Mass{}, w.Slot
+	if load != nil {
+		e.Load = load
+		t = r.task(e)
+	} else if t.Implements == 0 && g.movement.Implement == f.line.implement() {
+		t.Implements = w.Implements
+	}
+	if !g.element.Amount.Stated() {
+		t.Amount, t.Unit = f.convert(f.p, w, f.line.movement, g)
+	}
+	return t
+}
+
+// implement is what the line as written is held with.
+func (l *line) implement() roomful.Implement {
+	if l.movement == nil {
+		return roomful.NoImplement
+	}
+	return l.movement.Implement
+}
+
+// lowerTarget is how much lower an easier throwing target is: 9 ft for 10
+// (common practice, no source).
+const lowerTarget = 0.9
+
+// lower returns the next lower height for a movement, the same when there is
+// none.
+func (f *fitter) lower(m *roomful.Movement, cm float64) float64 {
+	if cm == 0 {
+		return cm
+	}
+	best := cm
+	for _, h := range f.p.stock.heights {
+		if h < cm-tiny {
+			best = h
+		}
+	}
+	if m.Implement == roomful.Ball {
+		return math.Round(cm*lowerTarget/5) * 5
+	}
+	return best
+}
+
+// cut is a line that no swap replaces: at most two thirds of it, in load too.
+func (f *fitter) cut(asked form, why reasons) *fitted {
+	fit := f.base(asked)
+	t, w := &fit.task, f.p.written[f.li]
+	if t.Amount > 0 {
+		t.Amount = min(t.Amount, trim(w.Amount*twoThirds, t.Unit))
+	}
+	if w.Load.Value > 0 {
+		load, ok := f.p.stock.below(asked.movement.Implement, w.Load.Kg()*twoThirds)
+		if !ok {
+			load, _ = f.p.stock.lightest(asked.movement.Implement)
+		}
+		t.Load = load
+		fit.need = f.need(asked.movement, *t)
+		if kg := f.mostKg(f.p.Abilities, *t, fit.need); asked.movement.Bound != nil && kg < load.Kg() {
+			if load, ok := f.p.stock.below(asked.movement.Implement, kg); ok {
+				t.Load = load
+			}
+		}
+		t.RPE, t.Fresh = 0, 0
+	}
+	fit.why.amount, fit.why.load, fit.why.limit = byLimit, byLimit, why.limit
+	fit.why.private = append(fit.why.private, told(*why.limit)+": two thirds of what is written, less if it grows")
+	fit.oneOff, fit.fixed = true, true
+	return fit
+}

@@ -1,0 +1,287 @@
+package version
+
+import (
+	"math"
+	"strings"
+
+	"roomful"
+)
+
+// Rules of thumb for loads (common practice, no source).
+const (
+	light, moderate, heavier = 21, 12, 7 // repetitions fresh
+	unknownShare             = 0.6       // of what is written when no maximum is known
+	fromBar                  = 0.67      // of a bar's load, in all, with dumbbells or bells
+	mostInOneGo              = 5         // unbroken repetitions that are enough to break any count up
+)
+
+// feels are the words of an effort that ask for another load than moderate.
+var feels = map[string]int{
+	"sprint": light, "fast": light, "quick": light, "light": light,
+	"heavy": heavier, "strong": heavier, "grind": heavier,
+}
+
+// sensible returns how many times fresh a person should be able to move the
+// load of a set of count, when the sheet gives no rule.
+func sensible(count float64, feel string) float64 {
+	usual := moderate
+	for _, w := range strings.Fields(strings.ToLower(feel)) {
+		if n, ok := feels[strings.Trim(w, ",.;")]; ok {
+			usual = n
+		}
+	}
+	switch {
+	case count == 0:
+		return float64(usual)
+	case count <= 3 || usual == heavier && count <= heavier:
+		return min(count+2, heavier)
+	case usual == light:
+		return min(light, max(moderate, count))
+	}
+	return min(float64(usual), max(heavier, count))
+}
+
+// need returns how many repetitions (seconds for holds and carries) fresh a
+// form must allow the person.
+func (f *fitter) need(m *roomful.Movement, t roomful.Task) float64 {
+	loaded := m.TakesLoad()
+	n := f.rule(m)
+	switch {
+	case n > 0:
+	case f.strength() && t.Unit == roomful.Rep:
+		n = max(f.count(t), 1)
+	case t.Unit == roomful.Second:
+		n = t.Amount / 3
+	case t.Unit != roomful.Rep:
+		n = 1
+	case loaded:
+		n = sensible(f.count(t), f.Effort.Feel)
+	default:
+		n = 3
+		if c := f.count(t); c > 0 {
+			n = min(math.Ceil(c/3), mostInOneGo)
+		}
+	}
+	if loaded && t.Unit == roomful.Rep {
+		n = max(n, float64(f.p.leastFresh))
+	}
+	return n
+}
+
+// rule returns the sheet's repetition test for a form, 0 when there is none. A
+// loaded form keeps the test of the movement it replaces.
+func (f *fitter) rule(m *roomful.Movement) float64 {
+	if n := f.Effort.FreshFor(m.ID); n > 0 {
+		return float64(n)
+	}
+	if m == f.line.movement || m.TakesLoad() {
+		if n, ok := f.line.element.Load.(roomful.Fresh); ok {
+			return float64(n)
+		}
+		return float64(f.Effort.FreshFor(f.line.element.Movement))
+	}
+	return 0
+}
+
+// strength reports whether the piece is sets rather than work on a clock.
+func (f *fitter) strength() bool {
+	_, ok := f.Piece.Format.(roomful.Sets)
+	return ok
+}
+
+// count is how many repetitions a task asks in one go.
+func (f *fitter) count(t roomful.Task) float64 {
+	if t.Amount > 0 {
+		return t.Amount
+	}
+	return f.line.step
+}
+
+// mostKg is the load per implement that a person can move need times.
+func (f *fitter) mostKg(a *roomful.Abilities, t roomful.Task, need float64) float64 {
+	return f.Forecaster.LoadFor(a, t, need) / float64(max(t.Implements, 1))
+}
+
+// lift bounds what is lifted, or checks that a form without a load can be done
+// often enough in one go.
+func (f *fitter) lift(fit *fitted) reasons {
+	m := fit.form.movement
+	fit.need = f.need(m, fit.task)
+	switch {
+	case !m.TakesLoad() && m.Bound == nil, f.builds(fit):
+		return reasons{}
+	case !m.TakesLoad():
+		n := f.Forecaster.Unbroken(f.p.Abilities, fit.task)
+		return f.enough(fit, n, fit.need)
+	}
+	asked := f.asked(fit)
+	if m.Bound == nil {
+		fit.task.Load = f.owned(m, asked)
+		f.note(fit, asked, byOwned)
+		return reasons{}
+	}
+	return f.bounded(fit, asked)
+}
+
+// builds reports whether the load of a fitted line is found on the day.
+func (f *fitter) builds(fit *fitted) bool {
+	s, ok := f.Piece.Format.(roomful.Sets)
+	return ok && s.Build && fit.task.Load.Value == 0 && fit.form.movement == f.line.movement
+}
+
+// asked returns the load per implement that a form is asked for, before any
+// bound; zero when it is the person's own.
+func (f *fitter) asked(fit *fitted) roomful.Mass {
+	m, w, t := fit.form.movement, f.p.written[f.li], &fit.task
+	switch {
+	case m == f.line.movement || t.Load.Value > 0:
+		return t.Load
+	case w.Load.Value == 0:
+		return roomful.Mass{}
+	case m.Implement == f.line.implement():
+		return w.Load
+	}
+	share := 1.0
+	if f.line.implement() == roomful.Barbell {
+		share = fromBar
+	}
+	kg := w.LoadKg() * share / float64(max(t.Implements, 1))
+	if load, ok := f.p.stock.below(m.Implement, kg); ok {
+		return load
+	}
+	load, _ := f.p.stock.lightest(m.Implement)
+	return load
+}
+
+// owned returns the mass itself when the usual steps hold or it is there, and
+// else the nearest there is.
+func (f *fitter) owned(m *roomful.Movement, asked roomful.Mass) roomful.Mass {
+	if !f.p.stock.given || asked.Value == 0 {
+		return asked
+	}
+	if load, ok := f.p.stock.nearest(m.Implement, asked.Kg()); ok {
+		return load
+	}
+	return asked
+}
+
+// bounded sets the heaviest load that a person's bounds allow, at most what is
+// asked.
+func (f *fitter) bounded(fit *fitted, asked roomful.Mass) reasons {
+	m, t := fit.form.movement, &fit.task
+	t.Load = f.owned(m, asked)
+	fit.measured = true
+	cap, why := t.Load.Kg(), byOwned
+	if asked.Value == 0 || f.Forecaster.Unbroken(f.p.Abilities, *t) < fit.need-tiny {
+		cap, why = f.mostKg(f.p.Abilities, *t, fit.need), byFresh
+		if fit.need == float64(f.p.leastFresh) && f.rule(m) < fit.need {
+			why = byState
+		}
+	}
+	if kg, unknown := f.unknown(fit, asked); unknown {
+		cap, why = min(cap, kg), byUnknown
+		fit.fixed = true
+		fit.why.private = append(fit.why.private, "no maximum known that bounds the "+m.Name)
+	}
+	if why != byOwned {
+		load, ok := f.p.stock.below(m.Implement, cap)
+		if !ok {
+			return f.tooHeavy(fit, asked, why)
+		}
+		t.Load = load
+	}
+	f.note(fit, asked, why)
+	f.more(fit, asked, cap)
+	return reasons{}
+}
+
+// unknown returns the load to start from for somebody whose maximum is not
+// known. With a bar that is always so; with lighter things only when a weak
+// person of this kind could not move the load with ease.
+func (f *fitter) unknown(fit *fitted, asked roomful.Mass) (kg float64, unknown bool) {
+	m := fit.form.movement
+	if f.p.knowsMax(m) {
+		return 0, false
+	}
+	weak := f.p.cautious()
+	if m.Implement != roomful.Barbell && asked.Value > 0 && f.Forecaster.Unbroken(weak, fit.task) >= 2*fit.need {
+		return 0, false
+	}
+	kg = f.mostKg(weak, fit.task, fit.need)
+	if asked.Value > 0 {
+		kg = min(kg, asked.Kg()*unknownShare)
+	}
+	return kg, true
+}
+
+// tooHeavy takes the lightest load there is when none is light enough, if it
+// can still be moved half as often as it should; else the form is too hard.
+func (f *fitter) tooHeavy(fit *fitted, asked roomful.Mass, why cause) reasons {
+	m := fit.form.movement
+	lightest, ok := f.p.stock.lightest(m.Implement)
+	if !ok {
+		return reasons{form: byKit, lacks: string(m.Implement)}
+	}
+	fit.task.Load = lightest
+	f.note(fit, asked, why)
+	half := fit.need / 2
+	if f.p.young {
+		half = max(half, youngFresh)
+	}
+	n := f.Forecaster.Unbroken(f.p.Abilities, fit.task)
+	return f.enough(fit, n, half)
+}
+
+// enough keeps a form that allows too few repetitions as a last resort.
+func (f *fitter) enough(fit *fitted, n, need float64) reasons {
+	if n >= need-tiny {
+		return reasons{}
+	}
+	if f.weak == nil && !f.p.young {
+		f.weak = fit
+	}
+	return reasons{form: byStrength}
+}
+
+// note records that a load is not what is asked, and why.
+func (f *fitter) note(fit *fitted, asked roomful.Mass, why cause) {
+	t := &fit.task
+	if asked.Value == 0 || math.Abs(t.Load.Kg()-asked.Kg()) < tiny {
+		if asked.Value == 0 && t.Load.Value > 0 {
+			fit.why.load, fit.why.fresh = why, int(fit.need)
+		}
+		return
+	}
+	t.RPE, t.Fresh = 0, 0
+	fit.why.load, fit.why.fresh = why, int(math.Ceil(fit.need))
+	fit.lowered = why != byOwned && t.Load.Kg() < asked.Kg()
+	if fit.lowered && f.p.stock.given && f.p.stock.kit.Home {
+		fit.lowered = false
+	}
+}
+
+// more asks for more repetitions at home when the load that should be there is
+// not: by 1.3, or by 1.5 when under 0.6 of it is left (common practice, no
+// source).
+func (f *fitter) more(fit *fitted, asked roomful.Mass, capKg float64) {
+	t := &fit.task
+	if !f.p.stock.given || !f.p.stock.kit.Home || asked.Value == 0 || t.Amount == 0 || t.Unit != roomful.Rep || fit.fixed || f.p.volume < 1 {
+		return
+	}
+	want := min(asked.Kg(), capKg)
+	if fit.why.load == byOwned {
+		want = asked.Kg()
+	}
+	left := t.Load.Kg() / want
+	times := 1.0
+	switch {
+	case left < 0.6:
+		times = 1.5
+	case left < 0.85:
+		times = 1.3
+	}
+	if times > 1 {
+		t.Amount = tidy(t.Amount*times, t.Unit)
+		fit.why.amount, fit.oneOff = byLoadLost, true
+	}
+}

@@ -1,0 +1,83 @@
+package version
+
+import (
+	"fmt"
+
+	"roomful"
+)
+
+// restriction says what a limit rules out, the reasons for which swaps are then
+// looked up, in order, and the private words for it.
+type restriction struct {
+	stresses []roomful.Stress
+	reasons  []roomful.Reason
+	avoid    string
+}
+
+// restrictions by limit word. Which movement loads what is the catalogue's;
+// what a limit rules out is a habit of the trade (common practice, no source),
+// not medical advice. For pregnancy: lying on the back, falls, contact and
+// being upside down (ACOG Committee Opinion 804, 2020), and landing hard
+// (common practice, no source).
+var restrictions = map[string]restriction{
+	"back":      {[]roomful.Stress{roomful.StressSpine}, []roomful.Reason{roomful.ForBack}, "no loaded bending"},
+	"shoulder":  {[]roomful.Stress{roomful.StressShoulder, roomful.StressOverhead}, []roomful.Reason{roomful.ForShoulder}, "nothing overhead, no hard pull on the shoulder"},
+	"elbow":     {[]roomful.Stress{roomful.StressElbow}, []roomful.Reason{roomful.ForShoulder, roomful.ForWrist}, "no hard bending of the elbow"},
+	"wrist":     {[]roomful.Stress{roomful.StressWrist}, []roomful.Reason{roomful.ForWrist}, "no load on a bent wrist"},
+	"neck":      {[]roomful.Stress{roomful.StressNeck, roomful.StressInversion}, []roomful.Reason{roomful.ForShoulder}, "nothing on the neck, nothing upside down"},
+	"hip":       {[]roomful.Stress{roomful.StressHip}, []roomful.Reason{roomful.ForKnee, roomful.ForBack}, "no deep or fast bending of the hip"},
+	"knee":      {[]roomful.Stress{roomful.StressKnee}, []roomful.Reason{roomful.ForKnee}, "no deep or fast bending of the knee"},
+	"ankle":     {[]roomful.Stress{roomful.StressAnkle, roomful.StressImpact}, []roomful.Reason{roomful.ForImpact, roomful.ForKnee}, "no jumping or landing"},
+	"impact":    {[]roomful.Stress{roomful.StressImpact}, []roomful.Reason{roomful.ForImpact}, "no jumping or landing"},
+	"overhead":  {[]roomful.Stress{roomful.StressOverhead}, []roomful.Reason{roomful.ForShoulder}, "nothing overhead"},
+	"grip":      {[]roomful.Stress{roomful.StressGrip}, []roomful.Reason{roomful.ForWrist, roomful.ForShoulder}, "nothing that hangs on the grip"},
+	"inversion": {[]roomful.Stress{roomful.StressInversion}, []roomful.Reason{roomful.ForShoulder}, "nothing upside down"},
+	"pregnant": {[]roomful.Stress{roomful.StressBelly, roomful.StressSupine, roomful.StressFall, roomful.StressInversion, roomful.StressImpact},
+		[]roomful.Reason{roomful.ForPregnancy}, "nothing on the belly, lying long on the back, upside down, or with a risk of falling"},
+}
+
+// painActs is the pain of 10 from which an element is swapped or cut to two
+// thirds; below, it goes ahead with a note (common practice; thresholds differ
+// and the strictest is used).
+const painActs = 3
+
+// twoThirds is what is left of an element that hurts and has no swap.
+const twoThirds = 2.0 / 3
+
+// acts reports whether a limit changes what a person does. A limit told
+// without a figure is treated as one that hurts.
+func acts(l roomful.Limit) bool {
+	_, known := restrictions[l.What]
+	return known && (l.Pain < 0 || l.Pain >= painActs || l.What == "pregnant")
+}
+
+// forbids returns whether a limit rules a movement out.
+func forbids(l roomful.Limit, m *roomful.Movement) bool {
+	for _, s := range restrictions[l.What].stresses {
+		if m.Loads(s) {
+			return true
+		}
+	}
+	return false
+}
+
+// told writes a limit as the person and coaches may read it.
+func told(l roomful.Limit) string {
+	switch {
+	case l.What == "pregnant":
+		return "pregnant"
+	case l.Pain < 0:
+		return l.What + ", no figure told"
+	default:
+		return fmt.Sprintf("%s %d of 10 today", l.What, l.Pain)
+	}
+}
+
+// stopWords is what a person is told who is sent to a professional.
+func stopWords(l roomful.Limit) string {
+	what := "what you told us"
+	if l.What != "stop" {
+		what = told(l)
+	}
+	return what + ": no exercise here today; stop and see a professional before you train again"
+}

@@ -1,0 +1,181 @@
+package version
+
+import (
+	"cmp"
+	"context"
+	"fmt"
+	"slices"
+
+	"roomful"
+)
+
+// Person is somebody to find a version for.
+type Person struct {
+	Athlete roomful.Athlete
+	// Abilities is what is believed of them; nil when nothing is.
+	Abilities *roomful.Abilities
+	// Doubts are contradictions in what was told, one sentence each.
+	Doubts []string
+}
+
+// Request is a piece and the people who will do it.
+type Request struct {
+	Piece  roomful.Part
+	Lead   []roomful.Part // pieces done just before on the same clock, as written
+	Effort roomful.Effort
+	People []Person
+	// Kit is what the room owns, complete; nil means that nothing is short and
+	// loads come in the gym's usual steps.
+	Kit  *roomful.Kit
+	Gym  roomful.Gym
+	On   roomful.Date // the day, for ages
+	Home bool         // everybody trains with their own kit
+	Runs int          // of the forecast of each version; 0 means [UsualRuns]
+	Seed uint64
+	// Workers bounds the processors used; 0 means all.
+	Workers int
+
+	Lexicon    roomful.Lexicon
+	Forecaster roomful.Forecaster
+}
+
+// UsualRuns is how often each chosen version is simulated when the request
+// does not say: the standard error of a probability is then at most 0.025.
+const UsualRuns = 400
+
+// Propose finds the options of the day and everybody's version, in the order
+// of the request. The answer depends on the request alone, and options and
+// choices do not depend on the order of the people. It fails when the context
+// ends, when two people share an id, or when the forecaster refuses.
+func Propose(ctx context.Context, q Request) (roomful.Lineup, error) {
+	c, err := newClass(q)
+	if err != nil {
+		return roomful.Lineup{}, err
+	}
+	if err := c.decide(ctx); err != nil {
+		return roomful.Lineup{}, fmt.Errorf("finding versions of %s: %w", q.Piece.Name(), err)
+	}
+	return c.lineup(ctx)
+}
+
+// class is the work in hand: one piece, everybody who may do it, and the rungs.
+type class struct {
+	Request
+	ask      roomful.Effort // the effort that forecasts are held against
+	kind     roomful.ScoreKind
+	windowed bool // the effort's window counts what the piece scores
+	lines    []line
+	everyone []*person // in the order of the request
+	going    []*person // those not stopped, by id
+	rungs    []rung
+}
+
+// newClass reads the piece and the people.
+func newClass(q Request) (*class, error) {
+	c := &class{Request: q, ask: q.Effort, kind: roomful.KindOf(q.Piece, q.Lexicon), lines: lines(q.Piece, q.Lexicon)}
+	c.ask.Proposed = false
+	c.windowed = q.Effort.Stated() && counts(q.Effort.Unit, c.kind)
+	if c.Runs <= 0 {
+		c.Runs = UsualRuns
+	}
+	stocks := map[stockKey]*stock{}
+	ids := map[string]bool{}
+	for i, who := range q.People {
+		p := newPerson(who, i, q.On)
+		if ids[p.id] {
+			return nil, &roomful.Error{
+				Summary: fmt.Sprintf("finding versions: two people are called %q", p.id),
+				Hint:    "give each an id of their own",
+			}
+		}
+		ids[p.id] = true
+		c.everyone = append(c.everyone, p)
+		if p.stop == nil {
+			c.prepare(p, stocks)
+			c.going = append(c.going, p)
+		}
+	}
+	slices.SortFunc(c.going, func(a, b *person) int { return cmp.Compare(a.id, b.id) })
+	return c, nil
+}
+
+// stockKey tells apart the stocks that people share.
+type stockKey struct {
+	kit      *roomful.Kit
+	division roomful.Division
+}
+
+// prepare finds what exists for a person and reads the piece for them.
+func (c *class) prepare(p *person, stocks map[stockKey]*stock) {
+	kit := c.Kit
+	if c.Home {
+		kit = p.Athlete.Home
+		if kit == nil {
+			kit = &roomful.Kit{Home: true}
+		}
+	}
+	key := stockKey{kit, p.Athlete.Division}
+	if stocks[key] == nil {
+		stocks[key] = newStock(kit, c.Gym, p.Athlete.Division, massUnit(c.Piece, c.Gym))
+	}
+	p.stock = stocks[key]
+	p.written = c.reader(p).work().All()
+	for range c.lines {
+		p.lines = append(p.lines, &lineOf{fits: map[pick]*fitted{}})
+	}
+	for _, part := range c.Lead {
+		r := c.reader(p)
+		r.Part, r.asStated = part, false
+		p.lead = append(p.lead, r.work())
+	}
+}
+
+// reader resolves elements of the piece for a person as the sheet states them.
+func (c *class) reader(p *person) *reader {
+	return &reader{asStated: true, stock: p.stock, Question: Question{Part: c.Piece, Effort: c.Effort,
+		Athlete: p.Athlete, Abilities: p.Abilities, Gym: c.Gym, Lexicon: c.Lexicon, Forecaster: c.Forecaster}}
+}
+
+// counts reports whether a window's unit counts what a kind of score does.
+func counts(unit string, k roomful.ScoreKind) bool {
+	switch k {
+	case roomful.RoundsScore:
+		return unit == "rounds"
+	case roomful.RepsScore:
+		return unit == "reps" || unit == "cal"
+	case roomful.TimeScore, roomful.HoldScore:
+		return unit == "minutes" || unit == "s"
+	case roomful.LoadScore:
+		return unit == "kg"
+	default:
+		return unit == "m"
+	}
+}
+
+// work puts tasks, one for each line, in their places.
+func (c *class) work(tasks []roomful.Task) roomful.Work {
+	var w roomful.Work
+	for i, t := range tasks {
+		switch c.lines[i].at {
+		case once:
+			w.Once = append(w.Once, t)
+		case round:
+			w.Round = append(w.Round, t)
+		default:
+			w.Last = append(w.Last, t)
+		}
+	}
+	return w
+}
+
+// entrants returns the copies of a person that make a team of one: alone, one;
+// in pairs, themselves as their own partner.
+func (c *class) entrants(p *person, tasks []roomful.Task) []roomful.Entrant {
+	e := roomful.Entrant{ID: p.id, Name: p.Athlete.Name, Division: p.Athlete.Division, Abilities: p.Abilities,
+		Work: c.work(tasks), Lead: p.lead}
+	out := []roomful.Entrant{e}
+	for n := c.Piece.Team.Size; n > len(out); {
+		out = append(out, e)
+	}
+	return out
+}

@@ -1,0 +1,353 @@
+package version
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"roomful"
+)
+
+// loading says how loads stand to what is written.
+type loading uint8
+
+const (
+	exact loading = iota // as written
+	own                  // at or under it, each person's own
+	more                 // over it
+)
+
+// rung is a complete piece that could be briefed as an option.
+type rung struct {
+	picks []pick // one for each line
+	loads loading
+}
+
+// harder reports whether the rung asks more than is written.
+func (r rung) harder() bool {
+	return r.loads == more || slices.ContainsFunc(r.picks, func(k pick) bool { return k.factor > 1 })
+}
+
+// steps counts the axes and lines a rung changes, to prefer plain ones.
+func (r rung) steps() int {
+	n := 0
+	cut := false
+	for _, k := range r.picks {
+		if k.form > 0 {
+			n++
+		}
+		if k.lower {
+			n++
+		}
+		cut = cut || k.factor != 1
+	}
+	if cut {
+		n++
+	}
+	return n
+}
+
+// mostRungs bounds how many rungs are screened; those that change least are
+// kept.
+const mostRungs = 60
+
+// demand is what the class needs beyond the piece as written.
+type demand struct {
+	slow, fast bool    // somebody misses the window on that side
+	volume     float64 // the least share of the amounts that somebody may do
+}
+
+// layRungs lists the rungs worth screening: as written first, then every
+// combination of the forms people need, cuts and lower heights, at own loads.
+func (c *class) layRungs(d demand) {
+	c.rungs = []rung{{picks: c.plainPicks(), loads: exact}}
+	seen := map[string]bool{}
+	var easier []rung
+	for _, forms := range c.formPicks() {
+		for _, lower := range []bool{false, true} {
+			if lower && !d.slow {
+				continue
+			}
+			for _, cut := range c.cuts(d) {
+				picks := make([]pick, len(c.lines))
+				for i := range c.lines {
+					picks[i] = pick{form: forms[i], factor: cut[i], lower: lower && c.hasHeight(i)}
+				}
+				if key := fmt.Sprint(picks); !seen[key] {
+					seen[key] = true
+					easier = append(easier, rung{picks: picks, loads: own})
+				}
+			}
+		}
+	}
+	slices.SortStableFunc(easier, func(a, b rung) int { return cmp.Compare(a.steps(), b.steps()) })
+	c.rungs = append(c.rungs, easier[:min(len(easier), mostRungs)]...)
+	if d.fast {
+		c.rungs = append(c.rungs, c.harderRungs()...)
+	}
+}
+
+// plainPicks asks every line as written.
+func (c *class) plainPicks() []pick {
+	out := make([]pick, len(c.lines))
+	for i := range out {
+		out[i] = plain
+	}
+	return out
+}
+
+// hasHeight reports whether a line is done at a height that could be lower.
+func (c *class) hasHeight(i int) bool {
+	return len(c.going) > 0 && c.going[0].written[i].HeightCm > 0
+}
+
+// gatherForms collects, line by line, the forms that an option could ask for:
+// first what people without the skill, the strength or the kit need, the most
+// needed first, then what the sheet and the catalogue put next.
+func (c *class) gatherForms(slow bool) {
+	const most = 3
+	for li := range c.lines {
+		l := &c.lines[li]
+		needed, forms := map[roomful.MovementID]int{}, map[roomful.MovementID]form{}
+		for _, p := range c.going {
+			f := c.fit(p, li, plain)
+			if f.form.movement == nil || f.form.movement == l.movement || f.stuck {
+				continue
+			}
+			if w := f.why.form; w == bySkill || w == byStrength || w == byKit {
+				needed[f.form.movement.ID]++
+				forms[f.form.movement.ID] = f.form
+			}
+		}
+		ids := make([]roomful.MovementID, 0, len(needed))
+		for id := range needed {
+			ids = append(ids, id)
+		}
+		slices.SortFunc(ids, func(a, b roomful.MovementID) int {
+			return cmp.Or(cmp.Compare(needed[b], needed[a]), cmp.Compare(a, b))
+		})
+		for _, id := range ids[:min(len(ids), 2)] {
+			l.addForm(forms[id])
+		}
+		if slow && l.movement != nil && (len(ids) > 0 || l.movement.Skill.Needed) {
+			c.addNext(l)
+		}
+		l.forms = l.forms[:min(len(l.forms), most)]
+	}
+}
+
+// addNext adds what the sheet, or else the catalogue, puts next to a line.
+func (c *class) addNext(l *line) {
+	if len(l.instead) > 0 {
+		l.addForm(l.instead[0])
+	} else if len(l.movement.Easier) > 0 {
+		if m := c.Lexicon.Movement(l.movement.Easier[0]); m != nil {
+			l.addForm(l.swapped(m, 1, ""))
+		}
+	}
+}
+
+// formPicks lists combinations of the lines' forms, at most nine.
+func (c *class) formPicks() [][]int {
+	const most = 9
+	out := [][]int{make([]int, len(c.lines))}
+	for li := range c.lines {
+		var grown [][]int
+		for n := range c.lines[li].forms {
+			for _, base := range out {
+				next := slices.Clone(base)
+				next[li] = n
+				grown = append(grown, next)
+			}
+		}
+		slices.SortStableFunc(grown, func(a, b []int) int { return cmp.Compare(sum(a), sum(b)) })
+		out = grown[:min(len(grown), most)]
+	}
+	return out
+}
+
+func sum(v []int) (n int) {
+	for _, x := range v {
+		n += x
+	}
+	return n
+}
+
+// cuts lists the shares of the amounts worth trying, line by line: all of it,
+// everything cut alike, the body-weight movements alone (50 to 60 % of the
+// repetitions of a skill is common practice, no source), or the machines and
+// running alone.
+func (c *class) cuts(d demand) [][]float64 {
+	every := func(li int) bool { return true }
+	body := func(li int) bool {
+		m := c.lines[li].movement
+		return m != nil && m.Modality == roomful.Body
+	}
+	cyclic := func(li int) bool {
+		m := c.lines[li].movement
+		return m != nil && (m.Modality == roomful.Machine || m.Modality == roomful.Running)
+	}
+	out := [][]float64{c.cut(every, 1)}
+	if d.slow {
+		out = append(out, c.cut(every, 0.75), c.cut(every, twoThirds), c.cut(every, 0.5),
+			c.cut(body, twoThirds), c.cut(body, 0.5), c.cut(cyclic, 0.75), c.cut(cyclic, 0.5))
+	} else if d.volume < 1 {
+		out = append(out, c.cut(every, d.volume))
+	}
+	return out
+}
+
+// cut gives the chosen lines a share of their amounts; rest is never cut.
+func (c *class) cut(on func(li int) bool, share float64) []float64 {
+	out := make([]float64, len(c.lines))
+	for li := range out {
+		out[li] = 1
+		if l := &c.lines[li]; l.element.Movement != roomful.Rest && l.element.Amount.Stated() && on(li) {
+			out[li] = share
+		}
+	}
+	return out
+}
+
+// harderRungs are the steps up: heavier, or more where nothing is lifted.
+func (c *class) harderRungs() []rung {
+	for i := range c.lines {
+		if m := c.lines[i].movement; m != nil && m.TakesLoad() && m.Bound != nil {
+			return []rung{{picks: c.plainPicks(), loads: more}}
+		}
+	}
+	var out []rung
+	for _, share := range []float64{1.25, 1.5} {
+		picks := c.plainPicks()
+		for i, f := range c.cut(func(int) bool { return true }, share) {
+			picks[i].factor = f
+		}
+		out = append(out, rung{picks: picks, loads: own})
+	}
+	return out
+}
+
+// plan is a version that a person could do: a rung with their own loads.
+type plan struct {
+	p      *person
+	rung   int
+	fits   []*fitted
+	tasks  []roomful.Task
+	change float64
+	oneOff bool
+	stuck  bool
+
+	guess    float64 // probability of the window by the screen alone
+	guessIn  bool    // the screened score lies in the window
+	prob     float64 // probability by simulation
+	medianIn bool    // the simulated median lies in the window
+}
+
+// levels is how many loadings of a rung are tried for a person, and the share
+// of a load that stays from one to the next. Under three quarters of what the bounds allow
+// the piece feels like another (moderate becomes light), so fewer repetitions fit
+// better (common practice, no source).
+const (
+	levels     = 6
+	levelShare = 0.91
+	levelFloor = 0.74
+)
+
+// plans lists a person's versions on a rung: with the heaviest loads their
+// bounds allow, then each time lightening what holds them up most.
+func (c *class) plans(p *person, ri int) []*plan {
+	r := c.rungs[ri]
+	if r.harder() && (p.bounded() || len(p.acting) > 0) || r.loads == exact && p.fresher {
+		return nil
+	}
+	base := &plan{p: p, rung: ri}
+	for li, k := range r.picks {
+		f := c.fit(p, li, k)
+		if f.lowered && !f.oneOff && r.loads == exact || r.harder() && (f.lowered || f.fixed || f.oneOff) {
+			return nil
+		}
+		base.fits = append(base.fits, f)
+		base.tasks = append(base.tasks, f.task)
+		base.oneOff = base.oneOff || f.oneOff
+		base.stuck = base.stuck || f.stuck
+	}
+	var out []*plan
+	switch r.loads {
+	case exact:
+		out = []*plan{base}
+	case own:
+		out = c.lighterPlans(base)
+	default:
+		out = c.heavierPlans(base)
+	}
+	for _, q := range out {
+		q.change = c.change(p.written, q.tasks)
+	}
+	return out
+}
+
+// with returns the plan with another load on one line.
+func (q *plan) with(li int, load roomful.Mass) *plan {
+	next := *q
+	next.tasks = slices.Clone(q.tasks)
+	t := &next.tasks[li]
+	t.Load, t.RPE, t.Fresh = load, 0, 0
+	return &next
+}
+
+// lighterPlans lightens, one line at a time, the load that can be moved the
+// fewest times for what is asked of it.
+func (c *class) lighterPlans(base *plan) []*plan {
+	out := []*plan{base}
+	if !c.windowed {
+		return out
+	}
+	for q := base; len(out) < levels; {
+		worst, load := -1, roomful.Mass{}
+		strain := math.Inf(1)
+		for li, f := range q.fits {
+			if !f.measured || f.fixed {
+				continue
+			}
+			down, ok := q.p.stock.below(f.form.movement.Implement, q.tasks[li].Load.Kg()*levelShare)
+			if !ok || down.Kg() < f.task.Load.Kg()*levelFloor {
+				continue
+			}
+			if s := c.Forecaster.Unbroken(q.p.Abilities, q.tasks[li]) / max(f.need, 1); s < strain {
+				worst, load, strain = li, down, s
+			}
+		}
+		if worst < 0 {
+			break
+		}
+		q = q.with(worst, load)
+		out = append(out, q)
+	}
+	return out
+}
+
+// heavierPlans makes everything that is lifted heavier, as far as the bounds
+// allow.
+func (c *class) heavierPlans(base *plan) []*plan {
+	var out []*plan
+	for _, up := range []float64{1.1, 1.2, 1.3} {
+		q := base
+		for li, f := range base.fits {
+			if !f.measured {
+				continue
+			}
+			load, ok := q.p.stock.below(f.form.movement.Implement, f.task.Load.Kg()*up)
+			if !ok || load.Kg() <= f.task.Load.Kg()+tiny {
+				continue
+			}
+			if next := q.with(li, load); c.Forecaster.Unbroken(q.p.Abilities, next.tasks[li]) >= f.need {
+				q = next
+			}
+		}
+		if q != base {
+			out = append(out, q)
+		}
+	}
+	return out
+}

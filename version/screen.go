@@ -1,0 +1,226 @@
+package version
+
+import (
+	"cmp"
+	"context"
+	"math"
+	"slices"
+	"time"
+
+	"roomful"
+)
+
+// spread is the standard deviation of the logarithm of a score about its
+// screened value, to turn a screened score into a rough probability. It ranks
+// candidates and is never shown (judgement: the sources put a score's own noise
+// at 5-6 %, and what is not known of a person comes on top).
+const spread = 0.12
+
+// screen scores plans without noise, all in one request.
+func (c *class) screen(plans []*plan) {
+	for _, q := range plans {
+		q.guess, q.guessIn = 1, true
+	}
+	if !c.windowed || len(plans) == 0 {
+		return
+	}
+	req := c.request(plans)
+	got := c.Forecaster.Typical(req)
+	for i, q := range plans {
+		at := i * max(c.Piece.Team.Size, 1)
+		if at < len(got) {
+			q.guess, q.guessIn = c.guess(got[at])
+		}
+	}
+}
+
+// guess returns the rough probability that a screened score means, and whether
+// the score itself lies in the window.
+func (c *class) guess(score float64) (p float64, in bool) {
+	if math.IsNaN(score) || score <= 0 || c.kind == roomful.TimeScore && c.cap() > 0 && score >= c.cap() {
+		return 0, false
+	}
+	low, high := c.ask.Window()
+	below := func(x float64) float64 {
+		if x <= 0 {
+			return 0
+		}
+		return 0.5 * math.Erfc((math.Log(score)-math.Log(x))/spread/math.Sqrt2)
+	}
+	return below(high) - below(low), c.ask.Holds(score)
+}
+
+// side returns -1 when a screened score misses the window on the slow side, 1
+// on the fast side and 0 when it does not miss it.
+func (c *class) side(score float64) int {
+	low, high := c.ask.Window()
+	up := 1
+	if !c.kind.HigherIsBetter() {
+		up = -1
+	}
+	switch {
+	case math.IsNaN(score):
+		return -1
+	case score < low:
+		return -up
+	case score >= high:
+		return up
+	}
+	return 0
+}
+
+// cap is the piece's cap in seconds, 0 when there is none.
+func (c *class) cap() float64 {
+	if f, ok := c.Piece.Format.(roomful.ForTime); ok {
+		return float64(f.Cap / time.Second)
+	}
+	return 0
+}
+
+// request asks for plans, each person on their own.
+func (c *class) request(plans []*plan) roomful.ForecastRequest {
+	req := roomful.ForecastRequest{Piece: c.Piece, Lead: c.Lead, Effort: c.ask, Seed: c.Seed, Workers: c.Workers}
+	for _, q := range plans {
+		req.Entrants = append(req.Entrants, c.entrants(q.p, q.tasks)...)
+	}
+	return req
+}
+
+// simulate forecasts plans with runs of the same random numbers.
+func (c *class) simulate(ctx context.Context, plans []*plan, runs int) error {
+	if len(plans) == 0 || !c.windowed {
+		for _, q := range plans {
+			q.prob, q.medianIn = 1, true
+		}
+		return ctx.Err()
+	}
+	req := c.request(plans)
+	req.Runs = runs
+	got, err := c.Forecaster.Forecast(ctx, req)
+	if err != nil {
+		return err
+	}
+	for i, q := range plans {
+		if at := i * max(c.Piece.Team.Size, 1); at < len(got.Athletes) {
+			q.prob, q.medianIn = c.met(got.Athletes[at])
+		}
+	}
+	return nil
+}
+
+// met reads a forecast against the window: how probable it is, and whether the
+// median lies in it.
+func (c *class) met(f roomful.AthleteForecast) (prob float64, median bool) {
+	if f.OnIntent != nil {
+		prob = *f.OnIntent
+	}
+	return prob, c.ask.Holds(f.Score.P50) && f.Cannot < 0.5 && (c.kind != roomful.TimeScore || f.Capped < 0.5)
+}
+
+// halving says how many plans of a person stay at each stage, and how often
+// each is simulated there.
+var halving = []struct{ keep, runs int }{{16, 24}, {6, 64}, {3, 128}}
+
+// asGood is the difference of probability within which the smaller change wins.
+const asGood = 0.05
+
+// choose orders everybody's plans, best first, by halving: each stage simulates
+// the plans still ahead with more runs of the same random numbers. What is as
+// written is never dropped unheard.
+func (c *class) choose(ctx context.Context, byPerson [][]*plan) error {
+	for _, plans := range byPerson {
+		rank(plans)
+	}
+	for _, stage := range halving {
+		heads := make([][]*plan, len(byPerson))
+		var field []*plan
+		for i, plans := range byPerson {
+			heads[i] = head(plans, stage.keep)
+			field = append(field, heads[i]...)
+		}
+		if err := c.simulate(ctx, field, stage.runs); err != nil {
+			return err
+		}
+		for _, plans := range heads {
+			sortBest(plans)
+		}
+	}
+	return nil
+}
+
+// head returns the plans still ahead, the one as written among them. Where that
+// one looks right already, few others are worth the time.
+func head(plans []*plan, keep int) []*plan {
+	if len(plans) > 0 && plans[0].asWritten() && plans[0].guessIn {
+		keep = min(keep, shortlist+1)
+	}
+	keep = min(keep, len(plans))
+	if at := slices.IndexFunc(plans, (*plan).asWritten); at >= keep && keep > 0 {
+		plans[keep-1], plans[at] = plans[at], plans[keep-1]
+	}
+	return plans[:keep]
+}
+
+// asWritten reports whether a plan is the sheet's own.
+func (q *plan) asWritten() bool { return q.rung == 0 && !q.oneOff && q.change == 0 }
+
+// rank orders plans by the screen: as written when it is in the window, then
+// those in the window, by rough probability in steps of asGood, then by change.
+func rank(plans []*plan) {
+	slices.SortStableFunc(plans, func(a, b *plan) int {
+		return cmp.Or(
+			-order(a.asWritten() && a.guessIn, b.asWritten() && b.guessIn),
+			order(a.stuck, b.stuck),
+			-order(a.guessIn, b.guessIn),
+			-cmp.Compare(math.Floor(a.guess/asGood), math.Floor(b.guess/asGood)),
+			cmp.Compare(a.distance(), b.distance()),
+		)
+	})
+}
+
+// distance is the change, with half an axis more for a one-off.
+func (q *plan) distance() float64 {
+	if q.oneOff {
+		return q.change + 0.5
+	}
+	return q.change
+}
+
+// order compares two truths, false first.
+func order(a, b bool) int {
+	switch {
+	case a == b:
+		return 0
+	case b:
+		return -1
+	}
+	return 1
+}
+
+// sortBest orders simulated plans. As written comes first when its median is in
+// the window; then the smallest change among those within asGood of the best
+// probability; the others follow by probability, those with their median in
+// the window first. Where a person's volume is bounded the dose counts and not
+// the window: the smallest change comes first.
+func sortBest(plans []*plan) {
+	if len(plans) == 0 {
+		return
+	}
+	near := func(a, b *plan) int {
+		return cmp.Or(cmp.Compare(a.distance(), b.distance()), cmp.Compare(a.rung, b.rung))
+	}
+	slices.SortStableFunc(plans, func(a, b *plan) int {
+		return cmp.Or(order(a.stuck, b.stuck), -order(a.medianIn, b.medianIn), -cmp.Compare(a.prob, b.prob), near(a, b))
+	})
+	best, n := plans[0], 1
+	for n < len(plans) && plans[n].medianIn == best.medianIn && plans[n].stuck == best.stuck && plans[n].prob >= best.prob-asGood {
+		n++
+	}
+	if best.p.volume < 1 {
+		n = len(plans)
+	}
+	slices.SortStableFunc(plans[:n], near)
+	slices.SortStableFunc(plans, func(a, b *plan) int {
+		return -order(a.asWritten() && a.medianIn, b.asWritten() && b.medianIn)
+	})
+}

@@ -1,0 +1,308 @@
+package version
+
+import (
+	"math"
+	"strings"
+
+	"roomful"
+)
+
+// why writes the public line of one element of a plan: what anybody may read.
+// It never speaks of a body, a state, an ability or a probability.
+func (c *class) why(q *plan, li int) string {
+	f, l := q.fits[li], &c.lines[li]
+	if f.stuck {
+		return "nothing here replaces " + plural(l.movement) + " today: rest, and ask the coach"
+	}
+	w, t := q.p.written[li], q.tasks[li]
+	var parts []string
+	add := func(s string) {
+		if s != "" {
+			parts = append(parts, s)
+		}
+	}
+	if t.Movement != w.Movement {
+		add(c.whyForm(q.p, f, l, w, t))
+	} else if t.Amount != w.Amount {
+		add(c.whyAmount(f, w, t))
+	}
+	if math.Abs(t.HeightCm-w.HeightCm) > tiny && t.Movement == w.Movement {
+		add(whyHeight(f, t))
+	}
+	if t.Load.Value > 0 {
+		add(c.whyLoad(q.p, f, w, t))
+	}
+	if len(parts) == 0 {
+		return "as written"
+	}
+	return strings.Join(parts, "; ")
+}
+
+// whyForm says why another movement stands in.
+func (c *class) whyForm(p *person, f *fitted, l *line, w, t roomful.Task) string {
+	name := plural(f.form.movement)
+	if t.Amount > 0 && (t.Amount != w.Amount || t.Unit != w.Unit) {
+		name = amount(t.Amount, t.Unit) + " " + name
+		if t.Unit != roomful.Rep {
+			name = amount(t.Amount, t.Unit) + " of " + plural(f.form.movement)
+		}
+	}
+	kept := "the " + family(leads(l.movement))
+	if w := public(f.form.neighbour, neighbour(l.movement, f.form.movement)); w != "" {
+		kept = "the time, and " + w
+	}
+	keeps := name + " " + verb(f.form.movement, "keep") + " " + kept
+	switch f.why.form {
+	case byKit:
+		return whyLack(p, f.why.lacks) + ": " + keeps
+	case byLimit:
+		return keeps + ", agreed for today"
+	default:
+		if leads(l.movement) == roomful.Cyclic {
+			return keeps
+		}
+		return keeps + " while you build " + plural(l.movement)
+	}
+}
+
+// verb puts a verb in the number of a movement's plural.
+func verb(m *roomful.Movement, v string) string {
+	if m == nil || m.Plural == "" || m.Plural == m.Name {
+		return v + "s"
+	}
+	return v
+}
+
+// kitWords are plain words for what may be missing.
+var kitWords = map[string]string{
+	"row": "rower", "ski": "ski machine", "fan-bike": "fan bike", "pull-up-bar": "pull-up bar",
+	"barbell": "bar", "wall-target": "wall target", "climbing-rope": "climbing rope", "lane": "room to run",
+}
+
+// whyLack says what is missing.
+func whyLack(p *person, word string) string {
+	switch word {
+	case "ceiling":
+		return "under a low ceiling"
+	case "noise":
+		return "quiet for the neighbours"
+	}
+	if w, ok := kitWords[word]; ok {
+		word = w
+	}
+	if p.stock.kit.Home {
+		return "no " + word + " at home"
+	}
+	return "no " + word + " here"
+}
+
+// whyAmount says why there is more or less of an element.
+func (c *class) whyAmount(f *fitted, w, t roomful.Task) string {
+	swap := amount(t.Amount, t.Unit) + " instead of " + amount(w.Amount, w.Unit)
+	switch f.why.amount {
+	case byState:
+		return swap + ": a shorter dose for now"
+	case byLimit:
+		return swap + ", agreed for today"
+	case byLoadLost:
+		return swap + ": more of it for the lighter load"
+	}
+	return swap + " keeps " + c.aim() + " in reach"
+}
+
+// aim is the window in words.
+func (c *class) aim() string {
+	if !c.windowed {
+		return "the intended effort"
+	}
+	low, high := roomful.Figure(c.Effort.Low), roomful.Figure(c.Effort.High)
+	if low == high {
+		return low + " " + c.Effort.Unit
+	}
+	return low + "-" + high + " " + c.Effort.Unit
+}
+
+// amount writes an amount without the word for repetitions.
+func amount(v float64, u roomful.Unit) string {
+	if u == roomful.Rep {
+		return roomful.Figure(v)
+	}
+	return roomful.Figure(v) + " " + u.String()
+}
+
+// whyHeight says why a box or target is another.
+func whyHeight(f *fitted, t roomful.Task) string {
+	cm := roomful.Figure(t.HeightCm) + " cm"
+	if f.why.height {
+		return cm + " keeps it quick and sure"
+	}
+	return cm + " is the nearest height there is"
+}
+
+// whyLoad says why a load is what it is.
+func (c *class) whyLoad(p *person, f *fitted, w, t roomful.Task) string {
+	kg := t.Load.String()
+	switch {
+	case t.LoadKg() < f.task.LoadKg()-tiny:
+		return kg + " keeps " + c.aim() + " in reach"
+	case t.LoadKg() > f.task.LoadKg()+tiny:
+		return kg + ": more load keeps you inside " + c.aim()
+	}
+	switch f.why.load {
+	case byFresh, byState:
+		return kg + ": a load you can move " + roomful.Figure(float64(f.why.fresh)) + " times fresh"
+	case byUnknown:
+		return kg + " to start: the proof set decides"
+	case byLimit:
+		return kg + ", agreed for today"
+	case byOwned:
+		if w.Load.Value == 0 && w.Movement == t.Movement {
+			return kg + ": your own choice"
+		}
+		if p.stock.kit.Home {
+			return "your " + tool(f.form.movement) + " at home is " + kg
+		}
+		return kg + " is the nearest load here"
+	}
+	if w.Load.Value == 0 || t.Movement != w.Movement {
+		return kg
+	}
+	return ""
+}
+
+// tool is the plain word for what a movement is held with.
+func tool(m *roomful.Movement) string {
+	if m.Implement == roomful.Barbell {
+		return "bar"
+	}
+	return string(m.Implement)
+}
+
+// plural is a movement's plural name.
+func plural(m *roomful.Movement) string {
+	switch {
+	case m == nil:
+		return "it"
+	case m.Plural != "":
+		return m.Plural
+	}
+	return m.Name
+}
+
+// unspeakable are the words that a public line never carries; "back squat" and
+// the like are names and stand in movements alone.
+var unspeakable = []string{"pain", "sore", "hurt", "injur", "pregnan", "belly", "body", "back", "shoulder", "elbow", "wrist", "neck",
+	"hip", "knee", "ankle", "weak", "old", "young", "heavy for", "probab", "%"}
+
+// public returns words from the catalogue if anybody may read them, and else
+// the plain ones.
+func public(words, plainly string) string {
+	low := strings.ToLower(words)
+	for _, u := range unspeakable {
+		if strings.Contains(low, u) {
+			return plainly
+		}
+	}
+	return words
+}
+
+// optionName names a rung in plain words by what it changes.
+func (c *class) optionName(r int, tasks []roomful.Task, people []*person) string {
+	if r == 0 {
+		return "As written"
+	}
+	var parts []string
+	switch lighter := c.mostLighter(people); {
+	case c.rungs[r].loads == more:
+		parts = append(parts, "heavier")
+	case lighter:
+		parts = append(parts, "lighter")
+	}
+	parts = append(parts, c.nameForms(r, tasks)...)
+	if cut := c.nameCut(r); cut != "" {
+		parts = append(parts, cut)
+	}
+	for li, k := range c.rungs[r].picks {
+		if k.lower && k.form == 0 {
+			parts = append(parts, roomful.Figure(tasks[li].HeightCm)+" cm "+plural(c.lines[li].movement))
+		}
+	}
+	if len(parts) == 0 {
+		parts = []string{"own loads"}
+	}
+	name := strings.Join(parts, ", ")
+	return strings.ToUpper(name[:1]) + name[1:]
+}
+
+// mostLighter reports whether most people on an option lift less than written.
+func (c *class) mostLighter(people []*person) bool {
+	n := 0
+	for _, p := range people {
+		for li, t := range p.plans[0].tasks {
+			if w := p.written[li]; t.Movement == w.Movement && t.LoadKg() < w.LoadKg()-tiny {
+				n++
+				break
+			}
+		}
+	}
+	return 2*n > len(people)
+}
+
+// shares are the words for a common share of all amounts.
+var shares = map[float64]string{
+	0.75: "three quarters of the amounts", twoThirds: "two thirds of the amounts", 0.5: "half the amounts",
+	1.25: "a quarter more", 1.5: "half as much again",
+}
+
+// nameCut names a share that all amounts have in common.
+func (c *class) nameCut(r int) string {
+	common := 0.0
+	for li, k := range c.rungs[r].picks {
+		if !c.cuttable(li) {
+			continue
+		}
+		if common != 0 && k.factor != common {
+			return ""
+		}
+		common = k.factor
+	}
+	return shares[common]
+}
+
+// cuttable reports whether a line states an amount that can be cut.
+func (c *class) cuttable(li int) bool {
+	l := &c.lines[li]
+	return l.element.Movement != roomful.Rest && l.element.Amount.Stated()
+}
+
+// nameForms names the lines with another form or, if not all are cut alike, a
+// smaller amount.
+func (c *class) nameForms(r int, tasks []roomful.Task) []string {
+	alike := c.nameCut(r) != ""
+	var out []string
+	for li, k := range c.rungs[r].picks {
+		l := &c.lines[li]
+		name := plural(l.forms[k.form].movement)
+		switch {
+		case k.factor != 1 && !alike && tasks[li].Amount > 0:
+			out = append(out, amount(tasks[li].Amount, tasks[li].Unit)+" "+name)
+		case k.form > 0:
+			out = append(out, name)
+		}
+	}
+	return out
+}
+
+// unused returns a name that no option has yet.
+func unused(name string, taken []roomful.Option) string {
+	for n := 2; ; n++ {
+		free := true
+		for _, o := range taken {
+			free = free && o.Name != name
+		}
+		if free {
+			return name
+		}
+		name = strings.TrimRight(name, " 0123456789") + " " + roomful.Figure(float64(n))
+	}
+}

@@ -1,0 +1,184 @@
+package version
+
+import (
+	"roomful"
+)
+
+// Question asks what a part says for one person.
+type Question struct {
+	Part      roomful.Part
+	Effort    roomful.Effort
+	Athlete   roomful.Athlete
+	Abilities *roomful.Abilities
+	// Kit restricts loads and heights to what is owned; nil leaves stated
+	// masses as they are and rounds found ones to the gym's usual steps.
+	Kit        *roomful.Kit
+	Gym        roomful.Gym
+	Lexicon    roomful.Lexicon
+	Forecaster roomful.Forecaster
+}
+
+// ownChoice is the repetition test of a load nobody stated: moderate, 12 or
+// more unbroken (common practice, no source).
+const ownChoice = 12
+
+// AsWritten resolves a part as the sheet says for the person's division, in
+// base units, with every load one that exists: a share of a maximum or of body
+// mass is rounded to the nearest load, the lighter of two; a load found by a
+// repetition test is rounded down. In ladders amounts stay 0. A movement the
+// lexicon does not know keeps its figures.
+func AsWritten(q Question) roomful.Work {
+	r := &reader{Question: q, stock: newStock(q.Kit, q.Gym, q.Athlete.Division, massUnit(q.Part, q.Gym))}
+	return r.work()
+}
+
+// massUnit is the unit that a part states its first mass in, the gym's when it
+// states none.
+func massUnit(p roomful.Part, g roomful.Gym) roomful.MassUnit {
+	for _, es := range [][]roomful.Element{p.Once, p.Round, p.Last} {
+		for _, e := range es {
+			if m, ok := e.Load.(roomful.Masses); ok && len(m) > 0 {
+				return m[0].Unit
+			}
+		}
+	}
+	return g.Unit
+}
+
+// reader resolves the elements of one part for one person.
+type reader struct {
+	Question
+	stock *stock
+	// asStated keeps stated masses and heights that the kit does not have, so
+	// that what is done instead can be told from what is written.
+	asStated bool
+}
+
+// work resolves every element of the part.
+func (r *reader) work() roomful.Work {
+	return roomful.Work{Once: r.tasks(r.Part.Once), Round: r.tasks(r.Part.Round), Last: r.tasks(r.Part.Last)}
+}
+
+func (r *reader) tasks(es []roomful.Element) []roomful.Task {
+	var out []roomful.Task
+	for _, e := range es {
+		out = append(out, r.task(e))
+	}
+	return out
+}
+
+// task resolves one element.
+func (r *reader) task(e roomful.Element) roomful.Task {
+	d := r.Athlete.Division
+	t := roomful.Task{
+		Movement:   e.Movement,
+		Amount:     e.Amount.For(d),
+		Unit:       e.Amount.Unit.Base(),
+		Implements: e.Implements,
+		HeightCm:   e.HeightCm(d),
+		Slot:       e.Slot,
+		Tempo:      e.Tempo,
+	}
+	m := r.Lexicon.Movement(e.Movement)
+	if m == nil {
+		if ms, ok := e.Load.(roomful.Masses); ok && len(ms) > 0 {
+			t.Load = ms.For(d)
+		}
+		return t
+	}
+	if !e.Amount.Stated() && len(m.Units) > 0 {
+		t.Unit = m.Units[0]
+	}
+	if t.HeightCm == 0 {
+		t.HeightCm = usualHeight(m, d)
+	}
+	if !r.asStated {
+		t.HeightCm = r.stock.height(m, t.HeightCm)
+	}
+	r.load(&t, e, m)
+	return t
+}
+
+// usualHeight is the box or target height of a movement when the sheet names
+// none, in cm.
+func usualHeight(m *roomful.Movement, d roomful.Division) float64 {
+	if d != roomful.DivisionA && m.Travel.UsualHigher > 0 {
+		return m.Travel.UsualHigher
+	}
+	return m.Travel.UsualHeight
+}
+
+// load sets what is lifted.
+func (r *reader) load(t *roomful.Task, e roomful.Element, m *roomful.Movement) {
+	d, each := r.Athlete.Division, float64(max(t.Implements, 1))
+	switch l := e.Load.(type) {
+	case roomful.Masses:
+		if len(l) == 0 {
+			return
+		}
+		t.Load = l.For(d)
+		if r.stock.given && !r.asStated {
+			if owned, ok := r.stock.nearest(m.Implement, t.Load.Kg()); ok {
+				t.Load = owned
+			}
+		}
+	case roomful.Percent:
+		if kg, ok := r.oneRM(m); ok {
+			t.Load, _ = r.stock.nearest(m.Implement, kg*float64(l)/100/each)
+		}
+	case roomful.BodyFraction:
+		if len(l) > 0 && r.Abilities != nil {
+			t.Load, _ = r.stock.nearest(m.Implement, l.For(d)*r.Abilities.MassKg/each)
+		}
+	case roomful.Fresh:
+		t.Fresh = int(l)
+		t.Load = r.fresh(*t, m, float64(l))
+	case roomful.RPE:
+		t.RPE = float64(l)
+		if t.Amount > 0 && t.Unit == roomful.Rep {
+			t.Load = r.fresh(*t, m, t.Amount+10-float64(l))
+		}
+	case nil:
+		if m.TakesLoad() && m.Bound != nil && !r.builds() {
+			t.Load = r.fresh(*t, m, r.ownReps(t))
+		}
+	}
+}
+
+// builds reports whether the load of a part is found by building up to it.
+func (r *reader) builds() bool {
+	s, ok := r.Part.Format.(roomful.Sets)
+	return ok && s.Build
+}
+
+// ownReps is the repetition test for a load of the person's own choice.
+func (r *reader) ownReps(t *roomful.Task) float64 {
+	if n := r.Effort.FreshFor(t.Movement); n > 0 {
+		return float64(n)
+	}
+	return ownChoice
+}
+
+// oneRM returns the person's median maximum of a movement in kg.
+func (r *reader) oneRM(m *roomful.Movement) (kg float64, ok bool) {
+	if m.Bound == nil || m.Bound.Lift == "" || r.Abilities == nil {
+		return 0, false
+	}
+	kg, ok = r.Abilities.Median(roomful.OneRM(m.Bound.Lift))
+	return kg * m.Bound.Share, ok
+}
+
+// fresh returns the heaviest load per implement that the person could move
+// reps times unbroken, rounded down; the lightest there is when all are too
+// heavy, and none when nothing is known.
+func (r *reader) fresh(t roomful.Task, m *roomful.Movement, reps float64) roomful.Mass {
+	if r.Abilities == nil {
+		return roomful.Mass{}
+	}
+	kg := r.Forecaster.LoadFor(r.Abilities, t, reps) / float64(max(t.Implements, 1))
+	load, ok := r.stock.below(m.Implement, kg)
+	if !ok {
+		load, _ = r.stock.lightest(m.Implement)
+	}
+	return load
+}
