@@ -162,13 +162,14 @@ type Stations struct {
 
 // Sets are strength sets. Reps gives the repetitions of each set when they
 // differ; Build means building to a heaviest set, drops are elements of one
-// round. Every is the fixed clock of the sets, Rest the rest between them; 0
-// when not said.
+// round. Every is the fixed clock of the sets, Rest the rest between them,
+// Within the time for all of them, "build to a heavy 3 in 15 min"; 0 when not
+// said.
 type Sets struct {
-	Count       int
-	Reps        []int
-	Build       bool
-	Every, Rest time.Duration
+	Count               int
+	Reps                []int
+	Build               bool
+	Every, Rest, Within time.Duration
 }
 
 // Unscored is work without a score: a warm-up, a ramp, mobility.
@@ -239,7 +240,12 @@ func (f Stations) Length(elements int) time.Duration {
 }
 
 // Length implements [Format].
-func (f Sets) Length(int) time.Duration { return time.Duration(f.Count) * f.Every }
+func (f Sets) Length(int) time.Duration {
+	if f.Within > 0 {
+		return f.Within
+	}
+	return time.Duration(f.Count) * f.Every
+}
 
 // Length implements [Format].
 func (f Unscored) Length(elements int) time.Duration {
