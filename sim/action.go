@@ -250,7 +250,7 @@ func (act *action) resolve(dims []float64, c *Constants, speed float64) kernel.A
 	case act.perRep > 0 && n >= 1:
 		k.N = max(1, n/act.perRep)
 	}
-	k.Slow = c.SlowShare * math.Sqrt(min(1, n/c.SlowAt))
+	k.Slow = c.SlowGrowth * math.Sqrt(min(1, n/c.SlowAt))
 	if act.trip >= 0 {
 		k.Trips, k.Trip = true, dims[act.trip]
 	}

@@ -40,7 +40,7 @@ var table = []Constant{
 	{"TauSlow", "s", "Chorley et al. 2022, Eur J Appl Physiol", "", func(c *Constants) *float64 { return &c.TauSlow }},
 	{"LocalFast", "s", "fitted", "rest between sets: Senna 2009, Richmond 2004, Willardson 2006", func(c *Constants) *float64 { return &c.LocalFast }},
 	{"LocalSlow", "s", "fitted", "rest between sets, and 20 minutes of body weight (Maté-Muñoz 2017)", func(c *Constants) *float64 { return &c.LocalSlow }},
-	{"SlowShare", "share", "fitted", "rest between sets", func(c *Constants) *float64 { return &c.SlowShare }},
+	{"SlowGrowth", "share", "worked by hand", "rest between sets: Senna 2009, Richmond 2004, Willardson 2006", func(c *Constants) *float64 { return &c.SlowGrowth }},
 	{"SlowAt", "rep", "judgement: one near-maximal repetition is over in a minute (Matuszak 2003, from memory), a set of ten is not", "", func(c *Constants) *float64 { return &c.SlowAt }},
 	{"OxygenRun", "s", "textbook on-kinetics of running and cycling, 20-35 s", "", func(c *Constants) *float64 { return &c.OxygenRun }},
 	{"OxygenLift", "s", "fitted", "aerobic share of 30 snatches (Rios 2024)", func(c *Constants) *float64 { return &c.OxygenLift }},
@@ -85,7 +85,7 @@ func Defaults() Constants {
 	return Constants{
 		Constants: kernel.Constants{
 			TauFast: 22, TauSlow: 380,
-			LocalFast: 25, LocalSlow: 200, SlowShare: 0.4, SlowAt: 10,
+			LocalFast: 25, LocalSlow: 220, SlowGrowth: 1.1, SlowAt: 10,
 			OxygenRun: 25, OxygenLift: 35,
 			PhiRun: 0.95, PhiMachine: 0.88, PhiLift: 0.74,
 			SlowLoad: 1.2, SlowLocal: 0.4, SlowReserve: 0.2,
