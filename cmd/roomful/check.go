@@ -1,0 +1,135 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"roomful"
+	"roomful/exchange"
+	"roomful/notation"
+)
+
+// checkVerb says whether a sheet is right.
+type checkVerb struct {
+	Sheet string `arg:"" help:"The sheet, or - for standard input."`
+}
+
+// Help implements the long help.
+func (checkVerb) Help() string {
+	return "Every error, warning and hint is shown at its line and column. Only errors make the sheet unusable (exit 1)."
+}
+
+// Run does the verb.
+func (v *checkVerb) Run(p *program) error {
+	f, s, err := p.sheet(v.Sheet)
+	if err != nil {
+		return err
+	}
+	if p.json {
+		err = p.answer(exchange.CheckOf(s, f.diagnostics, p.lexicon))
+	} else {
+		err = p.print(excerpts(f) + p.verdict(f, s))
+	}
+	if err == nil && f.faults() > 0 {
+		return errFaults
+	}
+	return err
+}
+
+// sheet reads and checks a sheet.
+func (p *program) sheet(name string) (file, roomful.Session, error) {
+	b, err := p.readFile(name)
+	if err != nil {
+		return file{}, roomful.Session{}, err
+	}
+	f := file{name: name, text: string(b)}
+	s, ds := p.day.Check(p.ctx, f.text)
+	f.diagnostics = ds
+	return f, s, nil
+}
+
+// verdict says in a few lines what was read.
+func (p *program) verdict(f file, s roomful.Session) string {
+	var b strings.Builder
+	good := "good"
+	if f.faults() > 0 {
+		good = "not usable as it stands"
+	}
+	if t := tally(f.diagnostics); t != "" {
+		good += " (" + t + ")"
+	}
+	fmt.Fprintf(&b, "%s: %s\n", f.shown(), good)
+	if len(s.Parts) == 0 {
+		return b.String()
+	}
+	fmt.Fprintf(&b, "\n%s\n", headline(s))
+	if e := effortWords(s.Effort); e != "" {
+		fmt.Fprintf(&b, "  %-10s %s\n", "effort", e)
+	}
+	for i, head := range heads(s, p.lexicon) {
+		part := s.Parts[i]
+		n := len(part.Once) + len(part.Round) + len(part.Last)
+		fmt.Fprintf(&b, "  %-10s %s (%s)\n", part.Name(), head, plural(n, "line"))
+	}
+	return b.String()
+}
+
+// headline is the title with what follows it.
+func headline(s roomful.Session) string {
+	words := []string{s.Title}
+	if s.Title == "" {
+		words[0] = "untitled"
+	}
+	if !s.Date.IsZero() {
+		words = append(words, s.Date.String())
+	}
+	if s.Minutes > 0 {
+		words = append(words, fmt.Sprintf("%d min", s.Minutes))
+	}
+	return strings.Join(words, ", ")
+}
+
+// effortWords writes an effort as a coach would.
+func effortWords(e roomful.Effort) string {
+	var words []string
+	if e.Stated() {
+		window := roomful.Figure(e.Low)
+		if e.High != e.Low {
+			window += "-" + roomful.Figure(e.High)
+		}
+		words = append(words, window+" "+e.Unit)
+	}
+	if e.Feel != "" {
+		words = append(words, e.Feel)
+	}
+	out := strings.Join(words, ", ")
+	if e.Proposed {
+		out += " (proposed: the sheet does not say)"
+	}
+	return out
+}
+
+// heads returns what the canonical form says behind the name of each part.
+func heads(s roomful.Session, lex roomful.Lexicon) []string {
+	lines := strings.Split(notation.Print(s, lex), "\n")
+	out := make([]string, len(s.Parts))
+	next := 0
+	for i, p := range s.Parts {
+		for ; next < len(lines); next++ {
+			if head, ok := strings.CutPrefix(lines[next], p.Name()+":"); ok {
+				out[i] = strings.TrimSpace(head)
+				next++
+				break
+			}
+		}
+	}
+	return out
+}
+
+// plural counts things in words.
+func plural(n int, word string) string {
+	if n == 1 {
+		return "1 " + word
+	}
+	return fmt.Sprintf("%d %ss", n, word)
+}

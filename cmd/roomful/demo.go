@@ -1,0 +1,156 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"io/fs"
+	"path"
+	"strings"
+
+	"roomful"
+	"roomful/day"
+	"roomful/demo"
+	"roomful/exchange"
+)
+
+// demoVerb shows a day at the invented gym.
+type demoVerb struct {
+	Sheet string `help:"Which of its sheets." default:"eight-ribs" placeholder:"NAME"`
+}
+
+// Help implements the long help.
+func (demoVerb) Help() string {
+	return "The sheet, its check, the options, everybody's loads, how it will go, and who needs the coach. Nothing is written anywhere."
+}
+
+// demonstration is the JSON form.
+type demonstration struct {
+	Sheet    string            `json:"sheet"`
+	Check    exchange.Check    `json:"check"`
+	Versions exchange.Lineup   `json:"versions"`
+	Forecast exchange.Forecast `json:"forecast"`
+}
+
+// Run does the verb.
+func (v *demoVerb) Run(p *program) error {
+	src, f, err := p.demoFiles(v.Sheet)
+	if err != nil {
+		return err
+	}
+	q := day.Question{Session: src.session, People: src.people, Kit: src.kit, Today: p.today(), Seed: 1, Workers: p.workers}
+	got, err := p.day.Versions(p.ctx, q, false)
+	if err != nil {
+		return err
+	}
+	will := roomful.Forecast{Kind: roomful.KindOf(got.Piece, p.lexicon)}
+	for _, version := range got.Versions {
+		if version.Stop == "" {
+			will.Athletes = append(will.Athletes, version.Forecast)
+		}
+	}
+	if p.json {
+		return p.answer(demonstration{
+			Sheet: f.text, Check: exchange.CheckOf(src.session, f.diagnostics, p.lexicon),
+			Versions: exchange.LineupOf(got.Piece, got.Effort, got.Lineup), Forecast: exchange.ForecastOf(got.Piece.Name(), got.Effort, will),
+		})
+	}
+	var b strings.Builder
+	fmt.Fprintf(&b, "%s: %d people, one sheet, one room\n\n%s\n", src.kit.Name, len(src.people), indented(f.text))
+	b.WriteString(excerpts(f))
+	fmt.Fprintf(&b, "%s\n", p.verdict(f, src.session))
+	b.WriteString(attention(got.Attention))
+	b.WriteString(p.options(got.Options))
+	b.WriteString(p.loads(got))
+	b.WriteString("how their versions will go\n")
+	b.WriteString(strips(will, got.Effort, 0))
+	b.WriteString(p.next(v.Sheet))
+	return p.print(b.String())
+}
+
+// demoFiles reads the gym's own files.
+func (p *program) demoFiles(name string) (sources, file, error) {
+	var s sources
+	text, err := fs.ReadFile(demo.Files, path.Join("sheets", name+".txt"))
+	if err != nil {
+		return s, file{}, usageError{fmt.Errorf("--sheet %s: the demo has %s", name, strings.Join(demoSheets(), ", "))}
+	}
+	people, err := fs.ReadFile(demo.Files, "people.csv")
+	if err != nil {
+		return s, file{}, err
+	}
+	kit, err := fs.ReadFile(demo.Files, "kit.yaml")
+	if err != nil {
+		return s, file{}, err
+	}
+	f := file{name: "sheets/" + name + ".txt", text: string(text)}
+	s.session, f.diagnostics = p.day.Check(p.ctx, f.text)
+	s.people, _ = exchange.ReadPeople(bytes.NewReader(people), p.lexicon, later(p.today(), s.session.Date))
+	s.kit, _ = exchange.ReadKit(bytes.NewReader(kit))
+	return s, f, nil
+}
+
+// demoSheets names the sheets of the demo.
+func demoSheets() []string {
+	files, _ := fs.Glob(demo.Files, "sheets/*.txt")
+	for i, f := range files {
+		files[i] = strings.TrimSuffix(path.Base(f), ".txt")
+	}
+	return files
+}
+
+// loads lists everybody's option and loads on a line.
+func (p *program) loads(v day.Versions) string {
+	name, option := 0, 0
+	for _, got := range v.Versions {
+		name, option = max(name, width(got.Name)), max(option, width(got.Option))
+	}
+	var b strings.Builder
+	b.WriteString("people and their loads (* changed from what is written)\n")
+	for _, got := range v.Versions {
+		head := "  " + pad(got.Name, name) + "  " + pad(got.Option, option) + "  "
+		if got.Stop != "" {
+			b.WriteString(wrapped(head, got.Stop))
+			continue
+		}
+		var tasks []string
+		for _, c := range got.Choices {
+			words := p.taskWords(c.Task)
+			if c.Changed {
+				words = "*" + words
+			}
+			tasks = append(tasks, words)
+		}
+		b.WriteString(wrapped(head, strings.Join(tasks, ", ")))
+	}
+	return b.String() + "\n"
+}
+
+// next says what to try.
+func (p *program) next(sheet string) string {
+	var b strings.Builder
+	b.WriteString("\nwhat to try next\n")
+	for _, other := range demoSheets() {
+		if other != sheet {
+			fmt.Fprintf(&b, "  roomful demo --sheet %s\n", other)
+			break
+		}
+	}
+	files := fmt.Sprintf("--sheet demo/sheets/%s.txt --people demo/people.csv --kit demo/kit.yaml", sheet)
+	fmt.Fprintf(&b, "  roomful versions %s\n", files)
+	fmt.Fprintf(&b, "  roomful forecast %s\n", files)
+	b.WriteString("  roomful movement deadlift --for back\n")
+	b.WriteString("  write a sheet of your own and ask: roomful check my-sheet.txt\n")
+	return b.String()
+}
+
+// indented sets a text in by two.
+func indented(text string) string {
+	var b strings.Builder
+	for line := range strings.Lines(text) {
+		if strings.TrimSpace(line) != "" {
+			b.WriteString("  ")
+		}
+		b.WriteString(line)
+	}
+	return b.String()
+}

@@ -1,0 +1,104 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"roomful"
+	"roomful/day"
+	"roomful/exchange"
+)
+
+// mostRuns is where more runs no longer change a figure that is shown: a
+// probability is then sure to 0.2 in a hundred.
+const mostRuns = 100_000
+
+// forecastVerb forecasts a sheet as written.
+type forecastVerb struct {
+	inputs
+	Runs  int  `help:"How often each person is simulated." default:"1000" placeholder:"N"`
+	Alone bool `help:"Leave other people and the kit out of it."`
+}
+
+// Help implements the long help.
+func (forecastVerb) Help() string {
+	return "Everybody does what the sheet says for their division. What is not told of a person is filled in, and the answer says so. The same seed gives the same answer."
+}
+
+// Validate refuses what cannot be meant.
+func (v *forecastVerb) Validate() error {
+	if v.Runs < 1 || v.Runs > mostRuns {
+		return fmt.Errorf("--runs %d: ask for 1 to %d runs; 1000 is usual", v.Runs, mostRuns)
+	}
+	return nil
+}
+
+// Run does the verb.
+func (v *forecastVerb) Run(p *program) error {
+	src, err := p.read(v.inputs)
+	if err != nil {
+		return err
+	}
+	q := p.question(v.inputs, src)
+	q.Runs = v.Runs
+	show, done := p.progress()
+	q.Progress = show
+	f, err := p.day.Forecast(p.ctx, q, v.Alone)
+	done()
+	if err != nil {
+		return err
+	}
+	p.remarks(src)
+	if p.json {
+		out := exchange.ForecastOf(f.Piece.Name(), f.Effort, f.Forecast)
+		out.Runs, out.Seed, out.Diagnostics = v.Runs, v.Seed, listed(src.files)
+		return p.answer(out)
+	}
+	return p.print(p.pieceLine(src.session, f.Piece, f.Effort) + "\n" + strips(f.Forecast, f.Effort, v.Runs) + assumptions(f.Athletes))
+}
+
+// question asks about the files that were read.
+func (p *program) question(in inputs, src sources) day.Question {
+	return day.Question{
+		Session: src.session, Piece: in.Piece, People: src.people, Kit: src.kit,
+		Today: p.today(), Seed: in.Seed, Workers: p.workers,
+	}
+}
+
+// pieceLine says what is being answered.
+func (p *program) pieceLine(s roomful.Session, piece roomful.Part, e roomful.Effort) string {
+	out := headline(s) + "\n"
+	for i, head := range heads(s, p.lexicon) {
+		if s.Parts[i].Name() == piece.Name() {
+			out += piece.Name() + ": " + head + "\n"
+		}
+	}
+	if words := effortWords(e); words != "" {
+		out += "effort: " + words + "\n"
+	}
+	return out
+}
+
+// assumptions says what was filled in, a line for each person.
+func assumptions(people []roomful.AthleteForecast) string {
+	width := 0
+	for _, a := range people {
+		width = max(width, len([]rune(a.Name)))
+	}
+	var b strings.Builder
+	for _, a := range people {
+		if len(a.Assumed) == 0 {
+			continue
+		}
+		if b.Len() == 0 {
+			b.WriteString("\nnot told, so filled in\n")
+		}
+		var what []string
+		for _, line := range a.Assumed {
+			word, _, _ := strings.Cut(line, ":")
+			what = append(what, word)
+		}
+		b.WriteString(wrapped("  "+pad(a.Name, width)+"  ", strings.Join(what, ", ")))
+	}
+	return b.String()
+}

@@ -1,0 +1,227 @@
+// Roomful reads a day's workout as a coach writes it, forecasts everyone who
+// comes, and proposes each person's version with the same intended effort.
+//
+//	roomful demo                                    a day at an invented gym
+//	roomful check SHEET                             is the sheet right?
+//	roomful tidy SHEET                              the sheet in canonical form
+//	roomful forecast --sheet F --people P           how it will go as written
+//	roomful versions --sheet F --people P           who does what, with what load
+//	roomful movement NAME                           what counts, what to do instead
+//
+// It exits with 0 when done, 1 when the input has faults, which are listed, 2
+// when it was called wrongly, and 3 when something outside failed. With --json
+// one object goes to stdout for every exit but 2.
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"os/signal"
+	"strings"
+	"time"
+
+	"github.com/alecthomas/kong"
+	"golang.org/x/term"
+
+	"roomful"
+	"roomful/catalogue"
+	"roomful/day"
+	"roomful/exchange"
+)
+
+func main() { os.Exit(run()) }
+
+// run is the program on the real machine.
+func run() int {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	defer stop()
+	m := &Main{
+		Args: os.Args[1:], Stdin: os.Stdin, Stdout: os.Stdout, Stderr: os.Stderr,
+		Now: time.Now, Terminal: term.IsTerminal(int(os.Stderr.Fd())),
+	}
+	return m.Run(ctx)
+}
+
+// The exit codes.
+const (
+	exitDone    = 0
+	exitFaults  = 1
+	exitUsage   = 2
+	exitOutside = 3
+)
+
+// Main is the program with everything it needs from outside.
+type Main struct {
+	Args           []string
+	Stdin          io.Reader
+	Stdout, Stderr io.Writer
+	Now            func() time.Time
+	Terminal       bool // Stderr is watched by a person
+}
+
+// verbs are the flags and verbs of the command line.
+type verbs struct {
+	JSON    bool `name:"json" help:"Answer with one JSON object."`
+	Workers int  `help:"How many processors to use; 0 means all." default:"0" placeholder:"N"`
+
+	Demo     demoVerb     `cmd:"" help:"Show a day at an invented gym."`
+	Check    checkVerb    `cmd:"" help:"Say whether a sheet is right, and where it is not."`
+	Tidy     tidyVerb     `cmd:"" help:"Print a sheet in canonical form."`
+	Forecast forecastVerb `cmd:"" help:"Forecast how a sheet will go as written, person by person."`
+	Versions versionsVerb `cmd:"" help:"Find the options of the day and everybody's version."`
+	Movement movementVerb `cmd:"" help:"Say what counts in a movement and what is often done instead."`
+}
+
+// Validate refuses what cannot be meant.
+func (v *verbs) Validate() error {
+	if v.Workers < 0 || v.Workers > 1024 {
+		return fmt.Errorf("--workers %d: ask for 1 to 1024, or 0 for all there are", v.Workers)
+	}
+	return nil
+}
+
+// program is what a verb works with.
+type program struct {
+	*Main
+	ctx     context.Context
+	json    bool
+	workers int
+	lexicon *catalogue.Catalogue
+	day     *day.Day
+	stdin   bool // has been read
+}
+
+// Run does what the arguments say and returns the exit code.
+func (m *Main) Run(ctx context.Context) int {
+	var v verbs
+	helped := false
+	parser, err := kong.New(&v, kong.Name("roomful"), kong.Writers(m.Stdout, m.Stderr), kong.Exit(func(int) { helped = true }),
+		kong.Vars{"reasons": reasonList()},
+		kong.Description("One workout, a roomful of people, one hour."))
+	if err != nil {
+		return m.outside(v.JSON, err)
+	}
+	parsed, err := parser.Parse(m.Args)
+	switch {
+	case helped:
+		return exitDone
+	case err != nil:
+		return m.usage(err)
+	}
+	lexicon, err := catalogue.Load()
+	if err != nil {
+		return m.outside(v.JSON, err)
+	}
+	p := &program{Main: m, ctx: ctx, json: v.JSON, workers: v.Workers, lexicon: lexicon, day: day.New(lexicon)}
+	return m.finish(v.JSON, parsed.Run(p))
+}
+
+// today is the day by the wall clock.
+func (p *program) today() roomful.Date {
+	t := p.Now()
+	return roomful.Date{Year: t.Year(), Month: t.Month(), Day: t.Day()}
+}
+
+// answer writes the one object of a --json call.
+func (p *program) answer(v any) error {
+	if err := exchange.Write(p.Stdout, v); err != nil {
+		return outside("writing the answer", err, "is the disk full or the reader gone?")
+	}
+	return nil
+}
+
+// print writes text for people.
+func (p *program) print(text string) error {
+	if _, err := io.WriteString(p.Stdout, text); err != nil {
+		return outside("writing the answer", err, "is the disk full or the reader gone?")
+	}
+	return nil
+}
+
+// errFaults ends a verb that has already told of the faults in its input.
+var errFaults = errors.New("the input has faults")
+
+// usageError is a call that cannot be meant.
+type usageError struct{ error }
+
+// outsideError is a failure of something that is neither ours nor the input's.
+type outsideError struct{ error }
+
+// outside wraps a failure of the machine with the next step.
+func outside(doing string, err error, hint string) error {
+	return outsideError{&roomful.Error{Summary: doing + ": " + plain(err), Hint: hint}}
+}
+
+// plain takes the system call and the path out of a file error.
+func plain(err error) string {
+	var pathError *os.PathError
+	if errors.As(err, &pathError) {
+		return pathError.Err.Error()
+	}
+	return err.Error()
+}
+
+// finish tells of an error and returns the exit code.
+func (m *Main) finish(json bool, err error) int {
+	var u usageError
+	var o outsideError
+	var bad *badFiles
+	switch {
+	case err == nil:
+		return exitDone
+	case errors.Is(err, errFaults):
+		return exitFaults
+	case errors.As(err, &u):
+		return m.usage(u.error)
+	case errors.As(err, &o):
+		return m.outside(json, o.error)
+	case errors.Is(err, context.Canceled):
+		return m.outside(json, &roomful.Error{Summary: "stopped before the end", Hint: "run it again to get an answer"})
+	case errors.As(err, &bad):
+		if !json {
+			io.WriteString(m.Stderr, bad.text())
+		}
+		m.refuse(json, err, bad.list())
+	default:
+		m.refuse(json, err, nil)
+	}
+	return exitFaults
+}
+
+// refuse says why there is no answer.
+func (m *Main) refuse(json bool, err error, ds []exchange.Diagnostic) {
+	if json {
+		if err := exchange.Write(m.Stdout, exchange.RefusalOf(err, ds)); err == nil {
+			return
+		}
+	}
+	m.complain(err.Error(), roomful.HintOf(err))
+}
+
+// complain writes a message and its hint for people.
+func (m *Main) complain(summary, hint string) {
+	fmt.Fprintf(m.Stderr, "roomful: %s\n", summary)
+	if hint != "" {
+		fmt.Fprintf(m.Stderr, "hint: %s\n", hint)
+	}
+}
+
+func (m *Main) outside(json bool, err error) int {
+	m.refuse(json, err, nil)
+	return exitOutside
+}
+
+// usage tells of a wrong call; nothing goes to stdout.
+func (m *Main) usage(err error) int {
+	verb := ""
+	var at *kong.ParseError
+	if errors.As(err, &at) && at.Context != nil {
+		verb, _, _ = strings.Cut(at.Context.Command(), " ")
+		verb += " "
+	}
+	m.complain(err.Error(), strings.TrimSuffix("roomful "+strings.TrimLeft(verb, " "), " ")+" --help lists what can be said")
+	return exitUsage
+}

@@ -1,0 +1,164 @@
+package main
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"roomful"
+	"roomful/day"
+	"roomful/exchange"
+)
+
+// versionsVerb finds everybody's version.
+type versionsVerb struct {
+	inputs
+	Home bool `help:"Everybody trains at home with what they own."`
+}
+
+// Help implements the long help.
+func (versionsVerb) Help() string {
+	return "At most four options, everybody on one of them with their own load, and who needs the coach. Limits change what is done; a red flag stops and refers to a professional."
+}
+
+// Run does the verb.
+func (v *versionsVerb) Run(p *program) error {
+	src, err := p.read(v.inputs)
+	if err != nil {
+		return err
+	}
+	q := p.question(v.inputs, src)
+	got, err := p.day.Versions(p.ctx, q, v.Home)
+	if err != nil {
+		return err
+	}
+	p.remarks(src)
+	if p.json {
+		out := exchange.LineupOf(got.Piece, got.Effort, got.Lineup)
+		out.Diagnostics = listed(src.files)
+		return p.answer(out)
+	}
+	return p.print(p.pieceLine(src.session, got.Piece, got.Effort) + "\n" + attention(got.Attention) + p.options(got.Options) + p.people(got, src.people))
+}
+
+// attention lists who needs the coach.
+func attention(all []roomful.Attention) string {
+	if len(all) == 0 {
+		return "nobody needs more than the briefing\n\n"
+	}
+	n := 0
+	for _, a := range all {
+		n = max(n, width(a.Name))
+	}
+	var b strings.Builder
+	b.WriteString("who needs you\n")
+	for _, a := range all {
+		b.WriteString(wrapped("  "+pad(a.Name, n)+"  ", a.Why))
+	}
+	return b.String() + "\n"
+}
+
+// options lists what the coach briefs and who is on it.
+func (p *program) options(all []roomful.Option) string {
+	var b strings.Builder
+	b.WriteString("options\n")
+	for _, o := range all {
+		var tasks []string
+		for _, t := range o.Elements {
+			tasks = append(tasks, p.taskWords(t))
+		}
+		fmt.Fprintf(&b, "  %s, %s\n", o.Name, plural(len(o.People), "person"))
+		b.WriteString(wrapped("    ", strings.Join(tasks, ", ")))
+		if len(o.People) > 0 {
+			b.WriteString(wrapped("    for ", strings.Join(o.People, ", ")))
+		}
+	}
+	return strings.ReplaceAll(b.String(), " persons\n", " people\n") + "\n"
+}
+
+// people writes everybody's version with its reasons.
+func (p *program) people(v day.Versions, who []roomful.Athlete) string {
+	var b strings.Builder
+	for _, got := range v.Versions {
+		i := slices.IndexFunc(who, func(a roomful.Athlete) bool { return a.ID == got.Athlete })
+		unit := roomful.Kilogram
+		if i >= 0 {
+			unit = who[i].Unit
+		}
+		b.WriteString(p.version(got, unit))
+	}
+	return strings.TrimSuffix(b.String(), "\n")
+}
+
+// version writes one person's version.
+func (p *program) version(v roomful.Version, unit roomful.MassUnit) string {
+	if v.Stop != "" {
+		return v.Name + "\n" + wrapped("  stop: ", v.Stop) + "\n"
+	}
+	var b strings.Builder
+	title := []string{v.Option}
+	if v.OneOff {
+		title = append(title, "one-off")
+	}
+	title = append(title, string(v.Confidence)+" confidence")
+	if f := v.Forecast; f.Text != "" {
+		title = append(title, "about "+f.Text)
+	}
+	fmt.Fprintf(&b, "%s: %s\n", v.Name, strings.Join(title, ", "))
+	n := 0
+	for _, c := range v.Choices {
+		n = max(n, width(p.taskWords(c.Task)))
+	}
+	for _, c := range v.Choices {
+		mark := " "
+		if c.Changed {
+			mark = "*"
+		}
+		b.WriteString(wrapped(" "+mark+pad(p.taskWords(c.Task), n)+"  ", c.Why+band(c, unit)))
+		if c.Private != "" {
+			b.WriteString(wrapped("    private: ", c.Private))
+		}
+	}
+	if v.Proof != nil {
+		b.WriteString(wrapped("  proof set: ", v.Proof.Say))
+	}
+	for _, s := range v.Plates {
+		b.WriteString("  " + plateWords(s) + "\n")
+	}
+	for _, c := range v.Cautions {
+		b.WriteString(wrapped("  caution: ", c))
+	}
+	return b.String() + "\n"
+}
+
+// band says which other loads would do, and the load in the person's own unit
+// when the implement has another.
+func band(c roomful.Choice, unit roomful.MassUnit) string {
+	var words []string
+	if c.Load.Value > 0 && c.Load.Unit != unit {
+		words = append(words, roomful.Figure(float64(int(c.Load.In(unit).Value+0.5)))+" "+unit.String())
+	}
+	if c.Low.Value > 0 && c.High.Value > 0 && c.Low != c.High {
+		words = append(words, roomful.Figure(c.Low.Value)+" to "+c.High.String()+" would do")
+	}
+	if len(words) == 0 {
+		return ""
+	}
+	return " (" + strings.Join(words, "; ") + ")"
+}
+
+// plateWords says what goes on a bar.
+func plateWords(s roomful.SideLoad) string {
+	if len(s.PerSide) == 0 {
+		return "bar: " + s.Bar.String() + ", bare"
+	}
+	var plates []string
+	for _, m := range s.PerSide {
+		one := roomful.Figure(m.Value)
+		if m.Unit != s.Bar.Unit {
+			one = m.String()
+		}
+		plates = append(plates, one)
+	}
+	return "bar: " + s.Bar.String() + " and on each side " + strings.Join(plates, ", ")
+}

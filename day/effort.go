@@ -1,0 +1,119 @@
+package day
+
+import (
+	"context"
+	"math"
+
+	"roomful"
+	"roomful/prior"
+)
+
+// The reference people who show what a piece usually comes to: two years of
+// training, one of each division, with nothing else known (common practice, no
+// source).
+const (
+	referenceMonths = 24
+	referenceRuns   = 256
+	referenceSeed   = 1
+	// A window reaches this far beyond both.
+	slack = 0.05
+)
+
+// effortOf returns the session's effort without its window when that does not
+// count what the piece scores.
+func effortOf(e roomful.Effort, p roomful.Part, lex roomful.Lexicon) roomful.Effort {
+	if e.Stated() && !counts(e.Unit, roomful.KindOf(p, lex)) {
+		e.Low, e.High, e.Unit = 0, 0, ""
+	}
+	return e
+}
+
+// counts reports whether a window's unit counts what a kind of score does.
+func counts(unit string, k roomful.ScoreKind) bool {
+	switch k {
+	case roomful.RoundsScore:
+		return unit == "rounds"
+	case roomful.RepsScore:
+		return unit == "reps" || unit == "cal"
+	case roomful.TimeScore, roomful.HoldScore:
+		return unit == "minutes" || unit == "s"
+	case roomful.LoadScore:
+		return unit == "kg"
+	default:
+		return unit == "m"
+	}
+}
+
+// propose makes an effort of what the reference people score on a piece as
+// written. It is not stated when they cannot do it, when the piece cannot be
+// forecast, or when it is scored by load, where a window would say how strong
+// somebody ought to be.
+func (d *Day) propose(ctx context.Context, s roomful.Session, p roomful.Part) roomful.Effort {
+	r := roomful.ForecastRequest{Piece: p, Lead: s.Lead(p), Runs: referenceRuns, Seed: referenceSeed}
+	for _, division := range []roomful.Division{roomful.DivisionA, roomful.DivisionB} {
+		months := float64(referenceMonths)
+		a := roomful.Athlete{ID: "reference " + division.String(), Division: division, Months: &months}
+		for range max(p.Team.Size, 1) {
+			r.Entrants = append(r.Entrants, d.entrant(a, prior.Of(a, d.Lexicon, s.Date), p, r.Lead, s.Effort))
+		}
+	}
+	f, err := d.Forecaster.Forecast(ctx, r)
+	if err != nil {
+		return roomful.Effort{}
+	}
+	low, high := math.Inf(1), math.Inf(-1)
+	for _, a := range f.Athletes {
+		if !math.IsNaN(a.Score.P50) && a.Cannot < 0.5 {
+			low, high = min(low, a.Score.P50), max(high, a.Score.P50)
+		}
+	}
+	if high <= 0 || math.IsInf(low, 0) {
+		return roomful.Effort{}
+	}
+	return window(f.Kind, p, low*(1-slack), high*(1+slack))
+}
+
+// window rounds scores to what a coach would write.
+func window(k roomful.ScoreKind, p roomful.Part, low, high float64) roomful.Effort {
+	e := roomful.Effort{Proposed: true}
+	step := 1.0
+	switch k {
+	case roomful.RoundsScore:
+		// A window of rounds includes the last one's parts.
+		e.Unit, e.Low, e.High = "rounds", max(1, math.Floor(low)), math.Floor(high)
+		if f, ok := p.Format.(roomful.Every); ok {
+			e.High = min(e.High, float64(f.Count))
+		}
+		e.High = max(e.High, e.Low)
+		return e
+	case roomful.RepsScore:
+		e.Unit, step = "reps", 5
+		if counted(p) == roomful.Calorie {
+			e.Unit = "cal"
+		}
+	case roomful.TimeScore:
+		e.Unit = "minutes"
+		low, high = low/60, high/60
+	case roomful.HoldScore:
+		e.Unit, step = "s", 5
+	case roomful.DistanceScore:
+		e.Unit, step = "m", 50
+	default:
+		return roomful.Effort{}
+	}
+	e.Low, e.High = max(step, math.Floor(low/step)*step), math.Ceil(high/step)*step
+	return e
+}
+
+// counted is the unit that a piece counts when all its lines share one.
+func counted(p roomful.Part) roomful.Unit {
+	u := roomful.Rep
+	for i, e := range p.Round {
+		if b := e.Amount.Unit.Base(); i == 0 {
+			u = b
+		} else if b != u {
+			return roomful.Rep
+		}
+	}
+	return u
+}
