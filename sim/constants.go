@@ -85,7 +85,7 @@ func Defaults() Constants {
 	return Constants{
 		Constants: kernel.Constants{
 			TauFast: 22, TauSlow: 380,
-			LocalFast: 25, LocalSlow: 220, SlowGrowth: 1.1, SlowAt: 10,
+			LocalFast: 25, LocalSlow: 220, SlowGrowth: 1.95, SlowAt: 10,
 			OxygenRun: 25, OxygenLift: 35,
 			PhiRun: 0.95, PhiMachine: 0.88, PhiLift: 0.74,
 			SlowLoad: 1.2, SlowLocal: 0.4, SlowReserve: 0.2,

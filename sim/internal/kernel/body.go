@@ -40,7 +40,7 @@ type Act struct {
 	Seconds float64 // s for one unit, rested
 	Floor   float64 // s for one unit, never faster by intent
 	N       float64 // units possible fresh, without a break
-	Slow    float64 // share of the fatigue that recovers slowly, per unit of the fatigue there is
+	Slow    float64 // share of new fatigue that recovers slowly, per unit of fast fatigue there is
 	Trip    float64 // log-odds of failing a unit; ignored unless Trips
 	Trips   bool
 	Parts   []Part
@@ -193,7 +193,7 @@ func (b *Body) Do(a *Act, n, seconds float64) {
 		p := &a.Parts[i]
 		l := &b.local[p.Group]
 		add := each * p.Weight
-		slow := a.Slow * (l.fast + l.slow + add/2)
+		slow := a.Slow * (l.fast + add/2)
 		if slow > 1 {
 			slow = 1
 		}

@@ -5,7 +5,7 @@ package kernel
 type Constants struct {
 	TauFast, TauSlow       float64 // s, recovery of the two halves of the reserve
 	LocalFast, LocalSlow   float64 // s, recovery of the two parts of local fatigue
-	SlowGrowth, SlowAt     float64 // share of new fatigue that recovers slowly, per unit of fatigue there is, and the N at which it is reached
+	SlowGrowth, SlowAt     float64 // share of new fatigue that recovers slowly, per unit of fast fatigue there is, and the N at which it is reached
 	OxygenRun, OxygenLift  float64 // s, time constants of oxygen uptake
 	PhiRun, PhiMachine     float64 // share of maximal oxygen uptake sustained
 	PhiLift                float64
