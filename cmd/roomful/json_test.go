@@ -1,0 +1,179 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"roomful/demo"
+)
+
+// ask runs the program in-process with --json and returns its one object.
+func ask(t *testing.T, want int, args ...string) map[string]any {
+	t.Helper()
+	var out, complaints bytes.Buffer
+	m := &Main{
+		Args: append(args, "--json"), Stdin: strings.NewReader(""), Stdout: &out, Stderr: &complaints,
+		Now: func() time.Time { return time.Date(2027, 2, 1, 6, 0, 0, 0, time.UTC) },
+	}
+	if got := m.Run(t.Context()); got != want {
+		t.Fatalf("%v: exit code %d, want %d: %s%s", args, got, want, out.String(), complaints.String())
+	}
+	if complaints.Len() > 0 {
+		t.Errorf("%v: with --json stderr says %s", args, complaints.String())
+	}
+	var o map[string]any
+	d := json.NewDecoder(&out)
+	if err := d.Decode(&o); err != nil {
+		t.Fatalf("%v: %v", args, err)
+	}
+	if d.More() {
+		t.Errorf("%v: more than one object on stdout", args)
+	}
+	return o
+}
+
+// gymFolder writes the demo gym into a folder of its own.
+func gymFolder(t *testing.T) string {
+	t.Helper()
+	dir := t.TempDir()
+	if err := os.CopyFS(dir, demo.Files); err != nil {
+		t.Fatal(err)
+	}
+	return dir
+}
+
+// The fields of every answer, by their path; [] goes into the elements of a
+// list that must not be empty, and a question mark allows null on the way.
+const (
+	checkFields = `ok diagnostics session
+session.title session.date session.minutes session.again session.about session.effort session.parts
+session.effort.low session.effort.high session.effort.unit session.effort.feel session.effort.fresh session.effort.protect session.effort.proposed
+session.parts[].kind session.parts[].format session.parts[].seconds session.parts[].rounds session.parts[].cap_seconds session.parts[].ladder
+session.parts[].interval_seconds session.parts[].work_seconds session.parts[].rest_seconds session.parts[].team session.parts[].team_style
+session.parts[].unbroken session.parts[].scored session.parts[].score_by session.parts[].standards session.parts[].instead
+session.parts[].once session.parts[].round session.parts[].last
+session.parts[].round?[].movement session.parts[].round?[].amount session.parts[].round?[].amounts session.parts[].round?[].unit
+session.parts[].round?[].loads_kg session.parts[].round?[].implements session.parts[].round?[].heights_cm session.parts[].round?[].percent_1rm
+session.parts[].round?[].body_fraction session.parts[].round?[].fresh session.parts[].round?[].slot session.parts[].round?[].note`
+	forecastFields = `piece kind athletes
+athletes[].name athletes[].score athletes[].total_reps athletes[].seconds athletes[].capped_probability athletes[].cannot_probability
+athletes[].rounds athletes[].wait_seconds_mean athletes[].on_intent_probability athletes[].assumed
+athletes[].score.p05 athletes[].score.p50 athletes[].score.p95 athletes[].score.text_p50
+athletes[].total_reps.p05 athletes[].total_reps.p50 athletes[].total_reps.p95
+athletes[].seconds.p05 athletes[].seconds.p50 athletes[].seconds.p95
+athletes[].rounds?[].n athletes[].rounds?[].seconds_p50`
+	versionsFields = `options athletes attention
+options[].name options[].elements options[].elements[].movement
+athletes[].name athletes[].option athletes[].as_written athletes[].one_off athletes[].elements athletes[].proof_set athletes[].confidence
+athletes[].forecast athletes[].plates athletes[].cautions athletes[].stop
+athletes[].elements?[].movement athletes[].elements?[].amount athletes[].elements?[].unit athletes[].elements?[].load_kg
+athletes[].elements?[].load_low_kg athletes[].elements?[].load_high_kg athletes[].elements?[].height_cm athletes[].elements?[].changed
+athletes[].elements?[].why athletes[].elements?[].why_private
+athletes[].forecast?.score.p50 athletes[].forecast?.seconds.p50 attention[].name attention[].why`
+	movementFields = `id name plural also patterns implement needs units standard cues faults easier swaps swaps[].to swaps[].for swaps[].ratio caution`
+)
+
+// follow returns where a path into a JSON value breaks, or "".
+func follow(v any, path string) string {
+	if path == "" {
+		return ""
+	}
+	path = strings.TrimPrefix(path, ".")
+	if rest, ok := strings.CutPrefix(path, "[]"); ok {
+		list, ok := v.([]any)
+		if !ok || len(list) == 0 {
+			return "no list at [] before " + rest
+		}
+		for _, e := range list {
+			if broken := follow(e, rest); broken != "" {
+				return broken
+			}
+		}
+		return ""
+	}
+	end := strings.IndexAny(path, ".[?")
+	if end < 0 {
+		end = len(path)
+	}
+	o, ok := v.(map[string]any)
+	if !ok {
+		return "no object at " + path
+	}
+	next, there := o[path[:end]]
+	if !there {
+		return "no field " + path[:end]
+	}
+	rest := path[end:]
+	if rest != "" && rest[0] == '?' {
+		rest = rest[1:]
+		if list, isList := next.([]any); next == nil || isList && len(list) == 0 {
+			return ""
+		}
+	}
+	return follow(next, rest)
+}
+
+func TestEveryFieldIsThere(t *testing.T) {
+	dir := gymFolder(t)
+	sheets, err := filepath.Glob(filepath.Join(dir, "sheets", "*.txt"))
+	if err != nil || len(sheets) == 0 {
+		t.Fatal("the demo has no sheets: ", err)
+	}
+	people, kit := filepath.Join(dir, "people.csv"), filepath.Join(dir, "kit.yaml")
+	for _, sheet := range sheets {
+		t.Run(filepath.Base(sheet), func(t *testing.T) {
+			for _, c := range []struct {
+				fields string
+				args   []string
+			}{
+				{checkFields, []string{"check", sheet}},
+				{forecastFields, []string{"forecast", "--sheet", sheet, "--people", people, "--runs", "50"}},
+				{versionsFields, []string{"versions", "--sheet", sheet, "--people", people, "--kit", kit}},
+			} {
+				o := ask(t, exitDone, c.args...)
+				for field := range strings.FieldsSeq(c.fields) {
+					if broken := follow(o, field); broken != "" {
+						t.Errorf("%s: %s: %s", c.args[0], field, broken)
+					}
+				}
+			}
+		})
+	}
+	o := ask(t, exitDone, "movement", "pull-up")
+	for field := range strings.FieldsSeq(movementFields) {
+		if broken := follow(o, field); broken != "" {
+			t.Errorf("movement: %s: %s", field, broken)
+		}
+	}
+}
+
+func TestRefusalsAreOneObject(t *testing.T) {
+	dir := gymFolder(t)
+	sheet, people := filepath.Join(dir, "sheets", "ferrule.txt"), filepath.Join(dir, "people.csv")
+	for name, c := range map[string]struct {
+		exit int
+		args []string
+	}{
+		"missing file":  {exitOutside, []string{"check", filepath.Join(dir, "none.txt")}},
+		"missing piece": {exitFaults, []string{"forecast", "--sheet", sheet, "--people", people, "--piece", "x"}},
+		"bad people":    {exitFaults, []string{"forecast", "--sheet", sheet, "--people", sheet}},
+		"no movement":   {exitFaults, []string{"movement", "thruter"}},
+	} {
+		t.Run(name, func(t *testing.T) {
+			o := ask(t, c.exit, c.args...)
+			for _, field := range []string{"error.summary", "error.hint"} {
+				if broken := follow(o, field); broken != "" {
+					t.Errorf("%s: %s", field, broken)
+				}
+			}
+			if hint, _ := o["error"].(map[string]any)["hint"].(string); hint == "" {
+				t.Error("no hint")
+			}
+		})
+	}
+}

@@ -1,0 +1,258 @@
+package day_test
+
+import (
+	"context"
+	"errors"
+	"io/fs"
+	"path"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"roomful"
+	"roomful/catalogue"
+	"roomful/day"
+	"roomful/demo"
+	"roomful/exchange"
+)
+
+// gym is the demo gym with a day to ask.
+type gym struct {
+	*day.Day
+	people []roomful.Athlete
+	kit    *roomful.Kit
+	sheets map[string]string
+}
+
+func open(t testing.TB) gym {
+	t.Helper()
+	c, err := catalogue.Load()
+	if err != nil {
+		t.Fatal(err)
+	}
+	g := gym{Day: day.New(c), sheets: map[string]string{}}
+	read := func(name string) string {
+		text, err := fs.ReadFile(demo.Files, name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return string(text)
+	}
+	var ds, more []roomful.Diagnostic
+	g.people, ds = exchange.ReadPeople(strings.NewReader(read("people.csv")), c, roomful.Date{Year: 2027, Month: 2, Day: 1})
+	g.kit, more = exchange.ReadKit(strings.NewReader(read("kit.yaml")))
+	for _, d := range append(ds, more...) {
+		t.Errorf("the demo's own files: %d:%d %s", d.Range.Start.Line, d.Range.Start.Column, d.Summary)
+	}
+	names, _ := fs.Glob(demo.Files, "sheets/*.txt")
+	for _, n := range names {
+		g.sheets[strings.TrimSuffix(path.Base(n), ".txt")] = read(n)
+	}
+	return g
+}
+
+// session reads a sheet that must be right.
+func (g gym) session(t testing.TB, text string) roomful.Session {
+	t.Helper()
+	s, ds := g.Check(t.Context(), text)
+	for _, d := range ds {
+		if d.Severity == roomful.Fault {
+			t.Fatalf("line %d: %s", d.Range.Start.Line, d.Summary)
+		}
+	}
+	return s
+}
+
+func (g gym) question(s roomful.Session) day.Question {
+	return day.Question{Session: s, People: g.people, Kit: g.kit, Runs: 64, Seed: 1}
+}
+
+// withoutEffort takes the effort and its lines out of a sheet.
+func withoutEffort(sheet string) string {
+	before, after, found := strings.Cut(sheet, "effort:")
+	if !found {
+		return sheet
+	}
+	_, after, _ = strings.Cut(after, "\n\n")
+	return before + after
+}
+
+func TestProposedEffort(t *testing.T) {
+	g := open(t)
+	unit := map[roomful.ScoreKind]string{roomful.RoundsScore: "rounds", roomful.TimeScore: "minutes", roomful.RepsScore: "reps"}
+	for name, text := range g.sheets {
+		t.Run(name, func(t *testing.T) {
+			s := g.session(t, withoutEffort(text))
+			e := s.Effort
+			if !e.Stated() || !e.Proposed || e.Low <= 0 || e.High < e.Low {
+				t.Fatalf("effort %+v, want a proposed window", e)
+			}
+			p, _ := s.Piece("main")
+			if want := unit[roomful.KindOf(p, g.Lexicon)]; e.Unit != want {
+				t.Errorf("window in %s, want %s", e.Unit, want)
+			}
+		})
+	}
+}
+
+func TestStatedEffortIsKept(t *testing.T) {
+	g := open(t)
+	e := g.session(t, g.sheets["eight-ribs"]).Effort
+	want := roomful.Effort{Low: 5, High: 7, Unit: "rounds", Feel: "steady", Protect: "pace",
+		Fresh: []roomful.FreshRule{{Movement: "deadlift", Reps: 15}}}
+	if diff := cmp.Diff(want, e); diff != "" {
+		t.Error(diff)
+	}
+}
+
+// TestProposalIsNotHeldAgainstAnybody: intent is absent when the effort is only
+// proposed, and when its window counts something else than the piece scores.
+func TestProposalIsNotHeldAgainstAnybody(t *testing.T) {
+	g := open(t)
+	proposed := g.session(t, withoutEffort(g.sheets["eight-ribs"]))
+	stated := g.session(t, g.sheets["eight-ribs"])
+	other := stated
+	other.Effort.Unit = "minutes"
+	for name, c := range map[string]struct {
+		session roomful.Session
+		held    bool
+	}{"stated": {stated, true}, "proposed": {proposed, false}, "of another kind": {other, false}} {
+		t.Run(name, func(t *testing.T) {
+			f, err := g.Forecast(t.Context(), g.question(c.session), false)
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, a := range f.Athletes {
+				if held := a.OnIntent != nil; held != c.held {
+					t.Errorf("%s: held to the effort %v, want %v", a.Name, held, c.held)
+				}
+			}
+		})
+	}
+}
+
+// TestAlone: a person's forecast alone does not depend on who else is asked
+// about, and equals that of a list of one.
+func TestAlone(t *testing.T) {
+	g := open(t)
+	q := g.question(g.session(t, g.sheets["eight-ribs"]))
+	all, err := g.Forecast(t.Context(), q, true)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, a := range q.People {
+		if a.Like != "" {
+			continue
+		}
+		one := q
+		one.People = []roomful.Athlete{a}
+		f, err := g.Forecast(t.Context(), one, true)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if diff := cmp.Diff(all.Athletes[i].Score, f.Athletes[0].Score); diff != "" {
+			t.Errorf("%s: %s", a.Name, diff)
+		}
+	}
+}
+
+func TestWorkersDoNotShow(t *testing.T) {
+	g := open(t)
+	q := g.question(g.session(t, g.sheets["eight-ribs"]))
+	q.Runs = 600
+	var got [2]day.Forecast
+	for i := range got {
+		q.Workers = i + 1
+		var err error
+		if got[i], err = g.Forecast(t.Context(), q, false); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for i, a := range got[0].Athletes {
+		b := got[1].Athletes[i]
+		if a.Score != b.Score || a.Seconds != b.Seconds || !slices.Equal(a.Rounds, b.Rounds) {
+			t.Errorf("%s differs between one worker and two", a.Name)
+		}
+	}
+}
+
+// TestLike: somebody of whom nothing is measured leans towards the friend they
+// are said to be like.
+func TestLike(t *testing.T) {
+	g := open(t)
+	s := g.session(t, "main: 5 x 1, every 2 min\n  back squat @ 100 %\n")
+	months := 24.0
+	friend := roomful.Athlete{ID: "f", Name: "Friend", Division: roomful.DivisionA, Months: &months, Known: []roomful.Known{{Test: roomful.TestSquat, Value: 220}}}
+	alike := roomful.Athlete{ID: "x", Name: "Alike", Division: roomful.DivisionA, Months: &months, Like: "friend"}
+	plain := alike
+	plain.ID, plain.Name, plain.Like = "y", "Plain", ""
+	// Two who are like each other must not ask each other for ever.
+	friend.Like = "Alike"
+	q := g.question(s)
+	q.People, q.Kit = []roomful.Athlete{friend, alike, plain}, nil
+	f, err := g.Forecast(t.Context(), q, false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if a, p := f.Athletes[1].Score.P50, f.Athletes[2].Score.P50; a <= p {
+		t.Errorf("like a friend who squats 220 kg: %v kg, without: %v kg", a, p)
+	}
+}
+
+func TestRefusals(t *testing.T) {
+	g := open(t)
+	s := g.session(t, g.sheets["eight-ribs"])
+	rowing := g.session(t, "main: for time\n  2000 m row\n")
+	warm := g.session(t, "Warm\nwarm-up: 5 min\n  air squat\n")
+	cases := []struct {
+		name   string
+		change func(*day.Question)
+		want   string
+		hint   string
+	}{
+		{"nobody", func(q *day.Question) { q.People = nil }, "nobody to forecast", "one line per person"},
+		{"no such piece", func(q *day.Question) { q.Piece = "mian" }, `no piece called "mian"`, "main"},
+		{"nothing scored", func(q *day.Question) { q.Session = warm }, "no scored piece", "main:"},
+		{"no rower", func(q *day.Question) { q.Session, q.Kit = rowing, &roomful.Kit{} }, "the kit has no row", "versions"},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			q := g.question(s)
+			c.change(&q)
+			_, err := g.Forecast(t.Context(), q, false)
+			if err == nil || !strings.Contains(err.Error(), c.want) || !strings.Contains(roomful.HintOf(err), c.hint) {
+				t.Errorf("got %v (%s), want %s (%s)", err, roomful.HintOf(err), c.want, c.hint)
+			}
+		})
+	}
+}
+
+func TestVersionsOfTheDemo(t *testing.T) {
+	g := open(t)
+	for name, text := range g.sheets {
+		t.Run(name, func(t *testing.T) {
+			v, err := g.Versions(t.Context(), g.question(g.session(t, text)), false)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if len(v.Versions) != len(g.people) || len(v.Options) == 0 || len(v.Options) > 4 {
+				t.Errorf("%d versions of %d people on %d options", len(v.Versions), len(g.people), len(v.Options))
+			}
+		})
+	}
+}
+
+func TestStops(t *testing.T) {
+	g := open(t)
+	ctx, cancel := context.WithCancel(t.Context())
+	cancel()
+	q := g.question(g.session(t, g.sheets["eight-ribs"]))
+	if _, err := g.Forecast(ctx, q, false); !errors.Is(err, context.Canceled) {
+		t.Errorf("forecast of a cancelled question: %v", err)
+	}
+	if _, err := g.Versions(ctx, q, false); !errors.Is(err, context.Canceled) {
+		t.Errorf("versions of a cancelled question: %v", err)
+	}
+}
