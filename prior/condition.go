@@ -37,7 +37,7 @@ const informs = 0.75
 // own, and must not make them weak in everything.
 func spare(ab *roomful.Abilities, rs []reading) {
 	for _, r := range rs {
-		if len(r.terms) == 0 || !isMaximum(ab.Dims[r.terms[0].dim].Capacity) {
+		if len(r.terms) == 0 || r.terms[0].weight < 0.5 || !isMaximum(ab.Dims[r.terms[0].dim].Capacity) {
 			continue
 		}
 		gap := r.value

@@ -84,12 +84,10 @@ const (
 	surpriseSDs
 	trialNoise
 	totalNoise
-	pushUpTotal
-	pushUpPower
-	sitUpTotal
-	sitUpPower
-	burpeeTotal
-	burpeePower
+	totalTwoMinutes
+	totalThreeMinutes
+	windowFilled
+	windowBend
 	bestOverMean
 	bestNoise
 	skillNone
@@ -196,15 +194,12 @@ var Population = [...]Constant{
 	surpriseSDs:  {"how far off a body-weight maximum still speaks of strength", both(1.5), "sd", "judged: what lies beyond is the movement's own", "none"},
 	trialNoise:   {"error of a time trial's speed or power", both(0.03), "log-sd", "repeat time trials differ by 1-3 % (from memory)", "none"},
 	totalNoise:   {"error of a total in a window", both(0.06), "log-sd", "a score's own noise is 5-6 %, and the relation's", "none"},
-	pushUpTotal: {"push-ups in 2 min: total at an unbroken maximum of 1", both(4.43), "rep",
-		"the model's own rules 5, 6 and 8 without noise, maxima of 5-80", "that run"},
-	pushUpPower: {"push-ups in 2 min: growth with the maximum", both(0.718), "exponent", "as above", "as above"},
-	sitUpTotal: {"sit-ups in 2 min: total at an unbroken maximum of 1", both(10.1), "rep",
-		"the model's own rules 5, 6 and 8 without noise, maxima of 20-100", "that run"},
-	sitUpPower: {"sit-ups in 2 min: growth with the maximum", both(0.472), "exponent", "as above", "as above"},
-	burpeeTotal: {"burpees in 3 min: total at an unbroken maximum of 1", both(12.6), "rep",
-		"the model's own rules 3, 5, 6 and 8 without noise, maxima of 15-60", "that run"},
-	burpeePower:  {"burpees in 3 min: growth with the maximum", both(0.30), "exponent", "as above", "as above"},
+	totalTwoMinutes: {"repetitions in 2 min over the unbroken maximum, when the window is long enough", both(1.45), "ratio",
+		"the model's own rules without noise", "push-ups and sit-ups, maxima of 3-110"},
+	totalThreeMinutes: {"repetitions in 3 min over the unbroken maximum, likewise", both(1.5), "ratio",
+		"the model's own rules without noise", "burpees, maxima of 6-80"},
+	windowFilled: {"most that fits a window, over its length in skilled repetitions", both(0.94), "share", "the model's own rules without noise", "all three"},
+	windowBend:   {"how sharply the one limit gives way to the other", both(3.2), "exponent", "the model's own rules without noise", "all three"},
 	bestOverMean: {"best unbroken run over the mean run", both(25.0 / 12), "ratio", "the longest of four geometric runs, 1 + 1/2 + 1/3 + 1/4", "none"},
 	bestNoise:    {"error of the log-odds from a best run", both(0.5), "log-odds sd", "spread of the longest of four geometric runs", "none"},
 	skillNone:    {"maximum of a skill not held", both(0.5), "rep", "judged", "none"},

@@ -82,7 +82,7 @@ func unlikely(a roomful.Athlete, lex roomful.Lexicon, on roomful.Date, named []r
 	for {
 		left := a
 		left.Known = slices.DeleteFunc(slices.Clone(a.Known), func(k roomful.Known) bool { return slices.Contains(named, k.Test) })
-		test, expected, sds := farthest(left, ab, lex)
+		test, gap, sds := farthest(left, ab, lex)
 		if math.Abs(sds) < doubtSDs.one() {
 			return said
 		}
@@ -91,16 +91,16 @@ func unlikely(a roomful.Athlete, lex roomful.Lexicon, on roomful.Date, named []r
 		if len(left.Known) > 1 {
 			source = "the other figures suggest"
 		}
-		said = append(said, fmt.Sprintf("%s %s: %s about %s, check it.", wordsOf(test), figure(a, test, v), source, expectedFigure(a, test, expected, ab)))
+		said = append(said, fmt.Sprintf("%s %s: %s about %s, check it.", wordsOf(test), figure(a, test, v), source, expectedFigure(a, test, gap, ab)))
 		named = append(named, test)
 	}
 }
 
 // farthest returns the figure that lies farthest from what all others suggest,
-// what they suggest on the reading's own scale, and by how many standard
-// deviations it is off. With S the covariance of all readings and r their gaps,
+// and by how much it is off, on its reading's own scale and in standard
+// deviations. With S the covariance of all readings and r their gaps,
 // the gap of one given the others is (S⁻¹ r)ᵢ/(S⁻¹)ᵢᵢ with variance 1/(S⁻¹)ᵢᵢ.
-func farthest(a roomful.Athlete, ab *roomful.Abilities, lex roomful.Lexicon) (test roomful.Test, expected, sds float64) {
+func farthest(a roomful.Athlete, ab *roomful.Abilities, lex roomful.Lexicon) (test roomful.Test, off, sds float64) {
 	rs := readings(a, ab, lex)
 	for i := range rs {
 		rs[i].noise = math.Hypot(rs[i].noise, rs[i].keep)
@@ -113,10 +113,10 @@ func farthest(a roomful.Athlete, ab *roomful.Abilities, lex roomful.Lexicon) (te
 		t := testOf(rs[i].label)
 		gap := dot(row, p.gap) / row[i]
 		if z := gap * math.Sqrt(row[i]); doubtful(t, z) && math.Abs(z) > math.Abs(sds) {
-			test, expected, sds = t, rs[i].value-gap, z
+			test, off, sds = t, gap, z
 		}
 	}
-	return test, expected, sds
+	return test, off, sds
 }
 
 // doubtful reports whether a figure that far off may be an error at all. Few
@@ -167,28 +167,15 @@ func figure(a roomful.Athlete, t roomful.Test, v float64) string {
 	return a.Own(v)
 }
 
-// expectedFigure writes what a figure was expected to be, from x on its
-// reading's own scale, as the person would.
-func expectedFigure(a roomful.Athlete, t roomful.Test, x float64, ab *roomful.Abilities) string {
+// expectedFigure writes what a figure was expected to be when its reading lies
+// gap above that, as the person would.
+func expectedFigure(a roomful.Athlete, t roomful.Test, gap float64, ab *roomful.Abilities) string {
+	v, _ := a.Measured(t)
+	tr, ok := trialOf(t, ab)
+	if !ok {
+		return figure(a, t, v*math.Exp(-gap))
+	}
 	reserve := ab.Dims[ab.Index(roomful.CapReserve)].Centre
-	trialTime := func(tr trial) float64 {
-		seconds, _ := a.Measured(t)
-		_, slope := tr.oxygen(seconds, reserve)
-		return tr.seconds(x+slope*reserve, reserve)
-	}
-	switch t {
-	case roomful.TestPushUps:
-		x += math.Log(pushUpTotal.one())
-	case roomful.TestSitUps:
-		x += math.Log(sitUpTotal.one())
-	case roomful.TestBurpees:
-		x += math.Log(burpeeTotal.one())
-	case roomful.TestDoubleUnders:
-		return figure(a, t, math.Exp(-x)*bestOverMean.one())
-	case roomful.TestRow2k:
-		return figure(a, t, trialTime(rowTrial(ab)))
-	case roomful.TestRun5k:
-		return figure(a, t, trialTime(runTrial()))
-	}
-	return figure(a, t, math.Exp(x))
+	logOxygen, _ := tr.oxygen(v, reserve)
+	return figure(a, t, tr.seconds(logOxygen-gap, reserve))
 }

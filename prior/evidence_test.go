@@ -33,16 +33,18 @@ func TestToldSquatMovesDeadliftInClosedForm(t *testing.T) {
 	}
 }
 
-// A noisy reading in closed form: with push-ups told, log N has variance
-// 1/(1/s² + p²/(n² + (1−p)² v²)), where v is the spread of speed.
+// A noisy reading in closed form: told push-ups in a window that no clock
+// limits, log N has precision 1/s² + 1/n², and its surprise is shared out by
+// those.
 func TestNoisyTotalInClosedForm(t *testing.T) {
-	const p, noise, spread, speed = 0.718, 0.06, 0.30, 0.08
-	scale := math.Sqrt(0.75*0.75 + 0.25*0.25 + 0.6*0.6)
-	s := spread * scale
+	pushUps := roomful.OwnMax("push-up")
+	before := of(person(a, 30, 80, 12))
 	after := of(person(a, 30, 80, 12, kg(roomful.TestPushUps, 55)))
-	rest := noise*noise + (1-p)*(1-p)*speed*speed
-	want := 1 / math.Sqrt(1/(s*s)+p*p/rest)
-	near(t, "spread", after.SD(roomful.OwnMax("push-up")), want, 1e-6)
+	s, n := before.SD(pushUps), 0.06
+	near(t, "spread", after.SD(pushUps), 1/math.Sqrt(1/(s*s)+1/(n*n)), 1e-6)
+	surprise := math.Log(55/1.45) - math.Log(median(t, before, pushUps))
+	want := median(t, before, pushUps) * math.Exp(surprise*s*s/(s*s+n*n))
+	near(t, "maximum", median(t, after, pushUps), want, 1e-6)
 }
 
 // Two readings at once, against conditioning a 3 x 3 normal by hand: squat and
