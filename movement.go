@@ -159,10 +159,10 @@ type Bound struct {
 	// Curve is K_l of doc/model.md, rule 4: repetitions possible fall with load along
 	// N = 1 + Curve·eta·(1/f − 1).
 	Curve float64
-	// Most is the usual unbroken maximum of an ordinary trained member of
-	// division a and b, when this movement is its own reference, in repetitions
-	// (seconds for holds). Growth is the natural logarithm of what full training
-	// multiplies it by.
+	// Most is the usual unbroken maximum of somebody of division a and b who has
+	// just begun, when this movement is its own reference, in repetitions (seconds
+	// for holds). Growth is the natural logarithm of what full training multiplies
+	// it by.
 	Most, Growth [2]float64
 	LogSD        float64 // spread of the unbroken maximum between people
 }

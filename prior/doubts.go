@@ -55,11 +55,13 @@ func impossible(a roomful.Athlete, on roomful.Date) (said []string, named []room
 		say("born in %d lies ahead: check the year.", a.Born.Year)
 	case known && (years > eldest || years < firstTraining):
 		say("born in %d makes them %d: check the year.", a.Born.Year, years)
+	case a.Months != nil && !(*a.Months >= 0 && *a.Months <= 12*eldest):
+		say("%s months of training is not a figure to reckon with, and was left out.", roomful.Figure(*a.Months))
 	case known && a.Months != nil && *a.Months > float64(12*(years-firstTraining+1)):
 		say("%s months of training is more than fits into %d years of age: check both.", roomful.Figure(*a.Months), years)
 	}
 	if a.MassKg != 0 && !(a.MassKg >= lightestKg && a.MassKg <= heaviestKg) {
-		say("a body mass of %s: check the figure and its unit.", a.Own(a.MassKg))
+		say("a body mass of %s was left out: check the figure and its unit.", a.Own(a.MassKg))
 	}
 	if a.HeightCm != 0 && !(a.HeightCm >= shortestCm && a.HeightCm <= tallestCm) {
 		say("a height of %s cm: check the figure and its unit.", roomful.Figure(a.HeightCm))

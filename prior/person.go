@@ -22,7 +22,8 @@ const (
 	late, oldest               = 60.0, 85.0
 )
 
-// reckon fills in what the person did not tell, and says what, one line each.
+// reckon fills in what the person did not tell, or cannot have meant, and says
+// what, one line each.
 func reckon(a roomful.Athlete, on roomful.Date) (r reckoned, said []string) {
 	r.division = a.Division
 	if a.Division == roomful.AnyDivision {
@@ -35,12 +36,12 @@ func reckon(a roomful.Athlete, on roomful.Date) (r reckoned, said []string) {
 		said = append(said, "age: "+roomful.Figure(r.age)+" assumed")
 	}
 	r.massKg = [2]float64{a.MassKg, a.MassKg}
-	if r.assumed.mass = !(a.MassKg > 0); r.assumed.mass {
+	if r.assumed.mass = !(a.MassKg >= lightestKg && a.MassKg <= heaviestKg); r.assumed.mass {
 		r.massKg = [2]float64{massReference.of(0), massReference.of(1)}
 		said = append(said, "body mass: "+strconv.Itoa(int(math.Round(r.mass())))+" kg assumed")
 	}
-	if a.Months != nil {
-		r.months = max(*a.Months, 0)
+	if a.Months != nil && *a.Months >= 0 && *a.Months <= 12*eldest {
+		r.months = *a.Months
 		return r, said
 	}
 	r.months, r.assumed.months = assumedMonths.one(), true

@@ -52,7 +52,7 @@ func TestDoubts(t *testing.T) {
 		p.Known = known
 		return p
 	}
-	months := 300.0
+	months, backwards := 300.0, -3.0
 	inPounds := with(kg(roomful.TestBench, 260/2.2046226), kg(roomful.TestDeadlift, 100))
 	inPounds.Unit = roomful.Pound
 	for name, c := range map[string]struct {
@@ -74,7 +74,8 @@ func TestDoubts(t *testing.T) {
 		"born tomorrow":         {roomful.Athlete{Born: roomful.Date{Year: 2040}}, []string{"born in 2040 lies ahead: check the year."}},
 		"born long ago":         {roomful.Athlete{Born: roomful.Date{Year: 1890}}, []string{"born in 1890 makes them 136: check the year."}},
 		"trained before birth":  {roomful.Athlete{Born: roomful.Date{Year: 2008}, Months: &months}, []string{"300 months of training is more than fits into 18 years of age: check both."}},
-		"a mass in other units": {roomful.Athlete{MassKg: 800}, []string{"a body mass of 800 kg: check the figure and its unit."}},
+		"training backwards":    {roomful.Athlete{Months: &backwards}, []string{"-3 months of training is not a figure to reckon with, and was left out."}},
+		"a mass in other units": {roomful.Athlete{MassKg: 800}, []string{"a body mass of 800 kg was left out: check the figure and its unit."}},
 		"a height in metres":    {roomful.Athlete{HeightCm: 1.8}, []string{"a height of 1.8 cm: check the figure and its unit."}},
 	} {
 		t.Run(name, func(t *testing.T) {
