@@ -3,6 +3,7 @@ package day
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strings"
 
 	"roomful"
@@ -56,11 +57,12 @@ type Versions struct {
 	roomful.Lineup
 }
 
-// Check reads a sheet and proposes an effort when it has no effort line. The
-// session is as complete as can be after mistakes.
+// Check reads a sheet and proposes an effort when it is without faults and has
+// no effort line. The session is as complete as can be after mistakes.
 func (d *Day) Check(ctx context.Context, text string) (roomful.Session, []roomful.Diagnostic) {
 	s, ds := notation.Read(text, d.Lexicon)
-	if e := s.Effort; e.Stated() || e.Feel != "" || e.Protect != "" || len(e.Fresh) > 0 {
+	said := s.Effort.Stated() || s.Effort.Feel != "" || s.Effort.Protect != "" || len(s.Effort.Fresh) > 0
+	if said || slices.ContainsFunc(ds, func(d roomful.Diagnostic) bool { return d.Severity == roomful.Fault }) {
 		return s, ds
 	}
 	if p, err := pieceOf(s, ""); err == nil {
