@@ -47,7 +47,7 @@ func TestWording(t *testing.T) {
 
 // TestWordingSees shows that each kind of fault is found.
 func TestWordingSees(t *testing.T) {
-	w := wording{unsaid: map[string]bool{unsaidHash("acmebike"): true}, known: map[string]bool{}}
+	w := wording{unsaid: map[string]bool{unsaidHash("acme bike"): true}, known: map[string]bool{}}
 	for _, c := range []struct{ path, text, want string }{
 		{"a.md", "ten calories on the Acme-bike", "line 1: a name that belongs to others: Acme-bike"},
 		{"a.md", "see\n/work/plan", `line 2: "/work" means nothing to a stranger`},
@@ -119,15 +119,15 @@ func (w wording) faults(path string, text []byte) []string {
 	return out
 }
 
-// names finds unsaid names of up to three words, however they are joined.
+// names finds unsaid names of up to three words, whatever stands between them.
 func (w wording) names(text []byte) [][2]int {
 	var found [][2]int
 	words := word.FindAllIndex(text, -1)
 	for i := range words {
-		joined := ""
+		name := ""
 		for n := i; n < len(words) && n < i+3; n++ {
-			joined += strings.ToLower(string(text[words[n][0]:words[n][1]]))
-			if w.isUnsaid(joined) {
+			name = strings.TrimSpace(name + " " + strings.ToLower(string(text[words[n][0]:words[n][1]])))
+			if w.isUnsaid(name) {
 				found = append(found, [2]int{words[i][0], words[n][1]})
 			}
 		}
