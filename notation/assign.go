@@ -1,0 +1,343 @@
+package notation
+
+import (
+	"strings"
+
+	"roomful"
+)
+
+// assign puts the figures of an element to use, now that its movement is known:
+// an amount, a load or a height. What fits nowhere is kept as a note, and said.
+func (r *reading) assign(d *drafted) {
+	for i := range d.figures {
+		q := &d.figures[i]
+		switch {
+		case q.unit.class == massed:
+			r.assignMass(d, q)
+		case q.unit.class == percent:
+			r.spare(d, q)
+		case q.unit.class == bare:
+			r.assignBare(d, q)
+		default:
+			r.assignCounted(d, q)
+		}
+	}
+	r.checkUnknownUnit(d)
+	d.Note = joinNotes(d.notes)
+	d.figures, d.notes = nil, nil
+}
+
+// joinNotes joins notes as they follow one another.
+func joinNotes(notes []string) string {
+	return strings.Join(notes, ", ")
+}
+
+// amounted reports whether a figure can be the amount already.
+func (d *drafted) amounted() bool {
+	for _, q := range d.figures {
+		if q.unit.class == bare || q.unit.class == counted {
+			return true
+		}
+	}
+	return d.Amount.Stated()
+}
+
+// values returns the figures as a slice.
+func (q *figures) values() []float64 {
+	if q.n == 2 && q.by[0] == q.by[1] {
+		return []float64{q.by[0]}
+	}
+	return append([]float64(nil), q.by[:q.n]...)
+}
+
+// assignMass makes figures with a unit of mass the load.
+func (r *reading) assignMass(d *drafted, q *figures) {
+	if d.Load != nil {
+		r.fault(q.at, "a second load for one movement", "give one load, or write two lines")
+		d.notes = append(d.notes, r.textOf(q))
+		return
+	}
+	var m roomful.Masses
+	for _, v := range q.values() {
+		m = append(m, roomful.Mass{Value: v, Unit: q.unit.mass})
+	}
+	d.Load, d.Implements, d.loadAt = m, q.implements, q.at
+	r.lastMass = &q.unit.mass
+}
+
+// textOf returns figures as typed.
+func (r *reading) textOf(q *figures) string {
+	i, j := 0, len(r.c.tokens)
+	for i < j && r.c.tokens[i].col < q.at.col {
+		i++
+	}
+	for j > i && r.c.tokens[j-1].stop > q.at.stop {
+		j--
+	}
+	return r.c.slice(i, j)
+}
+
+// spare keeps figures that nothing can be done with.
+func (r *reading) spare(d *drafted, q *figures) {
+	text := r.textOf(q)
+	r.hint(q.at, quote(text)+" is kept as a note", "put a note after ; to keep this quiet")
+	d.notes = append(d.notes, text)
+}
+
+// assignCounted makes figures with a unit the amount, or the height.
+func (r *reading) assignCounted(d *drafted, q *figures) {
+	unit := q.unit.unit
+	high := takesHeight(d.move)
+	if unit == roomful.Inch && q.unit.times == 0 && !high && len(d.Heights) == 0 {
+		unit = roomful.Second // 30"
+	}
+	length := unit.Base() == roomful.Metre
+	short := unit == roomful.Inch || unit == roomful.Centimetre
+	switch {
+	case d.Amount.Stated() && length && (high || short) && len(d.Heights) == 0, short, length && high && !counts(d.move, roomful.Metre):
+		for _, v := range q.values() {
+			d.Heights = append(d.Heights, roomful.Length{Value: v, Unit: unit})
+		}
+		if d.move != nil && !high {
+			r.warn(q.at, d.move.Name+" has no height to set", "delete "+quote(r.textOf(q))+", or put it after ;")
+		}
+	case unit == roomful.Minute && high && q.n == 2 && d.Amount.Stated():
+		for _, v := range q.values() { // 10/9'
+			d.Heights = append(d.Heights, roomful.Length{Value: v, Unit: roomful.Foot})
+		}
+	case d.Amount.Stated():
+		r.spare(d, q)
+	default:
+		d.Amount = roomful.Amount{By: q.values(), Unit: unit}
+		r.checkUnit(d, q)
+	}
+}
+
+// checkUnit says when a movement is not counted in the unit of its amount. Any
+// movement may be done for a time.
+func (r *reading) checkUnit(d *drafted, q *figures) {
+	base := d.Amount.Unit.Base()
+	if d.move == nil || base == roomful.Second || counts(d.move, base) {
+		return
+	}
+	r.fault(q.at, d.move.Plural+" are not counted in "+unitPlural(d.Amount.Unit), "count them in "+unitList(d.move))
+}
+
+// counts reports whether a movement may be counted in a base unit. An unknown
+// one may.
+func counts(m *roomful.Movement, base roomful.Unit) bool {
+	if m == nil || len(m.Units) == 0 {
+		return true
+	}
+	for _, u := range m.Units {
+		if u == base {
+			return true
+		}
+	}
+	return false
+}
+
+// unitPlural names a unit in a sentence.
+func unitPlural(u roomful.Unit) string {
+	switch u.Base() {
+	case roomful.Rep:
+		return "repetitions"
+	case roomful.Calorie:
+		return "calories"
+	case roomful.Second:
+		return "time"
+	}
+	return "distance"
+}
+
+// unitList names the units a movement may be counted in.
+func unitList(m *roomful.Movement) string {
+	var names []string
+	for _, u := range m.Units {
+		names = append(names, unitPlural(u))
+	}
+	return strings.Join(names, " or ")
+}
+
+// takesHeight reports whether a box or a target belongs to a movement.
+func takesHeight(m *roomful.Movement) bool {
+	if m == nil {
+		return false
+	}
+	if m.Implement == roomful.Ball {
+		return true
+	}
+	for _, n := range m.Needs {
+		if n == "box" || n == "wall-target" || n == "wall" {
+			return true
+		}
+	}
+	return false
+}
+
+// assignBare puts figures without a unit to use: the amount comes first, then a
+// load or a height, by what the movement takes.
+func (r *reading) assignBare(d *drafted, q *figures) {
+	taken := d.Amount.Stated() || r.laterAmount(d, q)
+	switch m := d.move; {
+	case r.unknownUnit(d, q):
+	case !taken && (m == nil || counts(m, roomful.Rep)) && !((r.f.reps.set() || r.repsKnown) && loaded(m)):
+		if d.Amount.Unit.Base() != roomful.Rep { // "cal row 12"
+			d.Amount.By = q.values()
+			r.checkUnit(d, q)
+			return
+		}
+		d.Amount = roomful.Amount{By: q.values()}
+	case !taken:
+		r.amountWithoutUnit(d, q)
+	case loaded(m) && d.Load == nil:
+		r.loadWithoutUnit(d, q)
+	case takesHeight(m) && len(d.Heights) == 0:
+		r.heightWithoutUnit(d, q)
+	default:
+		r.spare(d, q)
+	}
+}
+
+// loaded reports whether a load belongs to a movement.
+func loaded(m *roomful.Movement) bool { return m != nil && m.TakesLoad() }
+
+// laterAmount reports whether figures after q say the amount with a unit, or
+// stood before the name while q does not.
+func (r *reading) laterAmount(d *drafted, q *figures) bool {
+	if q.first {
+		return false
+	}
+	for i := range d.figures {
+		if p := &d.figures[i]; p != q && p.unit.class == counted && p.unit.unit == roomful.Rep {
+			return true
+		}
+	}
+	return q.n == 2 && (r.f.reps.set() || r.repsKnown || !r.f.ladderAt.isZero() || r.ladderPart) && (loaded(d.move) || takesHeight(d.move))
+}
+
+// amountWithoutUnit reads "15/12 row" and "400 run".
+func (r *reading) amountWithoutUnit(d *drafted, q *figures) {
+	unit, name := d.Amount.Unit, ""
+	switch {
+	case unit.Base() != roomful.Rep:
+		d.Amount.By = q.values()
+		r.checkUnit(d, q)
+		return
+	case q.by[0] >= 100 && counts(d.move, roomful.Metre):
+		unit, name = roomful.Metre, "metres"
+	case counts(d.move, roomful.Calorie) && q.by[0] < 100:
+		unit, name = roomful.Calorie, "calories"
+	default:
+		r.fault(q.at, "what "+quote(r.textOf(q))+" counts is not said", d.move.Name+" is counted in "+unitList(d.move)+": add the unit")
+		d.notes = append(d.notes, r.textOf(q))
+		return
+	}
+	r.warn(q.at, quote(r.textOf(q))+" has no unit: read as "+name, "add the unit")
+	d.Amount = roomful.Amount{By: q.values(), Unit: unit}
+}
+
+// loadWithoutUnit reads "95/65" after a loaded movement, in the unit of the
+// sheet's other loads.
+func (r *reading) loadWithoutUnit(d *drafted, q *figures) {
+	unit := roomful.Kilogram
+	if r.lastMass != nil {
+		unit = *r.lastMass
+	}
+	q.unit = measureUnit{massed, 0, unit, 1}
+	r.assignMass(d, q)
+	r.warn(q.at, quote(r.textOf(q))+" has no unit: read as "+unit.String(), "add kg or lb")
+}
+
+// heightWithoutUnit reads "box jump 24/20": inches up to 40, centimetres above.
+func (r *reading) heightWithoutUnit(d *drafted, q *figures) {
+	unit := roomful.Inch
+	if q.by[0] >= 40 {
+		unit = roomful.Centimetre
+	}
+	for _, v := range q.values() {
+		d.Heights = append(d.Heights, roomful.Length{Value: v, Unit: unit})
+	}
+	r.warn(q.at, quote(r.textOf(q))+" has no unit: read as "+unit.String(), "add in or cm")
+}
+
+// unknownUnit says when a word that is no unit follows a figure that needs one:
+// "12 furlongs row", "9 squats 60 stone".
+func (r *reading) unknownUnit(d *drafted, q *figures) bool {
+	i := 0
+	for i < len(r.c.tokens) && r.c.tokens[i].stop <= q.at.stop {
+		i++
+	}
+	if d.move == nil || i >= r.c.last || q.first && counts(d.move, roomful.Rep) {
+		return false
+	}
+	t := r.c.tokens[i]
+	if t.kind != word || little[t.text] || adjectives[t.text] || t.col >= d.nameAt.col && q.first {
+		return false
+	}
+	if !q.first && !(loaded(d.move) && d.Load == nil && d.Amount.Stated()) {
+		return false
+	}
+	hint := "known units are reps, m, km, mi, cal, s, min, kg, lb, cm, in and ft"
+	if near := nearUnit(t.text); near != "" {
+		hint = "did you mean " + near + "?"
+	}
+	r.fault(span{r.c.no, t.col, t.stop}, quote(t.text)+" is no unit I know", hint)
+	d.notes = append(d.notes, r.textOf(q))
+	return true
+}
+
+// nearUnit returns a unit word one letter away.
+func nearUnit(text string) string {
+	best := ""
+	for _, w := range [...]string{"reps", "kg", "lb", "km", "miles", "metres", "cal", "min", "cm", "inches", "feet", "seconds"} {
+		if len(text) > 1 && oneEdit(text, w) && len(w) > len(best) {
+			best = w
+		}
+	}
+	return best
+}
+
+// oneEdit reports whether one letter added, dropped or changed makes b of a.
+func oneEdit(a, b string) bool {
+	if len(a) > len(b) {
+		a, b = b, a
+	}
+	if len(b)-len(a) > 1 {
+		return false
+	}
+	for i := range len(a) {
+		if a[i] != b[i] {
+			return a[i+1:] == b[i+1:] || a[i:] == b[i+1:]
+		}
+	}
+	return true
+}
+
+// checkUnknownUnit says when an unknown name is a unit before a movement, "12
+// furlongs row".
+func (r *reading) checkUnknownUnit(d *drafted) {
+	if d.move != nil || !d.Amount.Stated() || d.Amount.Unit != roomful.Rep || d.Words == "" {
+		return
+	}
+	unit, name, ok := strings.Cut(d.Words, " ")
+	name = strings.TrimPrefix(strings.TrimSpace(name), "of ")
+	if !ok || name == "" {
+		return
+	}
+	words := strings.Fields(plain(name))
+	m, n := r.lex.Match(words)
+	if m == nil || n != len(words) || counts(m, roomful.Rep) {
+		return
+	}
+	hint := m.Name + " is counted in " + unitList(m)
+	if near := nearUnit(plain(unit)); near != "" {
+		hint = "did you mean " + near + "?"
+	}
+	at := d.nameAt
+	at.stop = at.col + len([]rune(unit))
+	r.fault(at, quote(unit)+" is no unit I know", hint)
+	d.move, d.Movement, d.Words = m, m.ID, name
+	d.notes = append(d.notes, roomful.Figure(d.Amount.By[0])+" "+unit)
+	d.Amount = roomful.Amount{}
+}

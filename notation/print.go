@@ -1,0 +1,301 @@
+package notation
+
+import (
+	"slices"
+	"strings"
+	"time"
+
+	"roomful"
+)
+
+// Print writes a session in the canonical form. Reading that again gives the
+// same session, and printing it the same text.
+func Print(s roomful.Session, lex roomful.Lexicon) string {
+	p := printer{lex: lex}
+	p.title(s)
+	p.when(s)
+	p.header("again", s.Again)
+	p.header("divisions", strings.Join(s.Divisions, ", "))
+	p.about(s.About)
+	p.effort(s.Effort)
+	for _, part := range s.Parts {
+		p.gap()
+		p.part(part)
+	}
+	return p.out.String()
+}
+
+// printer gathers the text.
+type printer struct {
+	lex roomful.Lexicon
+	out strings.Builder
+}
+
+// line writes one line at a depth of two spaces each.
+func (p *printer) line(depth int, text string) {
+	p.out.WriteString(strings.Repeat("  ", depth))
+	p.out.WriteString(strings.TrimRight(text, " "))
+	p.out.WriteByte('\n')
+}
+
+// gap leaves a line empty, except at the top.
+func (p *printer) gap() {
+	if p.out.Len() > 0 {
+		p.out.WriteByte('\n')
+	}
+}
+
+func (p *printer) title(s roomful.Session) {
+	title := strings.TrimFunc(s.Title, space)
+	if title == "" {
+		return
+	}
+	if l := scan(title); !plainTitle(&l[0]) {
+		title = "title: " + title
+	}
+	p.line(0, title)
+}
+
+func (p *printer) when(s roomful.Session) {
+	var clauses []string
+	if !s.Date.IsZero() {
+		clauses = append(clauses, s.Date.String())
+	}
+	if s.Minutes > 0 {
+		clauses = append(clauses, roomful.Figure(float64(s.Minutes))+" min")
+	}
+	if len(clauses) > 0 {
+		p.line(0, strings.Join(clauses, ", "))
+	}
+}
+
+func (p *printer) header(key, value string) {
+	if value != "" {
+		p.line(0, key+": "+value)
+	}
+}
+
+func (p *printer) about(text string) {
+	if text == "" {
+		return
+	}
+	p.gap()
+	first, rest, more := strings.Cut(text, "\n")
+	p.line(0, "about: "+first)
+	for more {
+		first, rest, more = strings.Cut(rest, "\n")
+		if first == "" {
+			p.line(0, "")
+			continue
+		}
+		p.line(1, first)
+	}
+}
+
+func (p *printer) effort(e roomful.Effort) {
+	var clauses []string
+	if e.Stated() {
+		clauses = append(clauses, window(e))
+	}
+	if e.Feel != "" {
+		clauses = append(clauses, e.Feel)
+	}
+	if len(clauses) == 0 && e.Protect == "" && len(e.Fresh) == 0 {
+		return
+	}
+	p.gap()
+	p.line(0, "effort: "+strings.Join(clauses, ", "))
+	for _, f := range e.Fresh {
+		p.line(1, p.name(f.Movement)+": fresh "+roomful.Figure(float64(f.Reps))+"+")
+	}
+	if e.Protect != "" {
+		p.line(1, "protect: "+p.name(roomful.MovementID(e.Protect)))
+	}
+}
+
+// window writes what the effort aims at.
+func window(e roomful.Effort) string {
+	unit := e.Unit
+	if unit == "minutes" {
+		unit = "min"
+	}
+	low, high := roomful.Figure(e.Low), roomful.Figure(e.High)
+	switch {
+	case e.Low == 0:
+		return "under " + high + " " + unit
+	case low == high:
+		return high + " " + unit
+	}
+	return low + "-" + high + " " + unit
+}
+
+// name returns the name of a movement, or the id itself where none has it.
+func (p *printer) name(id roomful.MovementID) string {
+	if m := p.lex.Movement(id); m != nil {
+		return m.Name
+	}
+	return string(id)
+}
+
+func (p *printer) part(part roomful.Part) {
+	head := part.Name() + ":"
+	inline := ""
+	if part.Kind == roomful.Ramp && len(part.Round) == 1 && !part.Round[0].Amount.Stated() && part.Round[0].Slot == 0 {
+		if text := p.element(part, part.Round[0], false); !strings.Contains(text, ";") {
+			inline = text
+		}
+	}
+	clauses := formatClauses(part)
+	if inline != "" {
+		clauses = append([]string{inline}, clauses...)
+	}
+	if len(clauses) > 0 {
+		head += " " + strings.Join(clauses, ", ")
+	}
+	p.line(0, head)
+	p.block("once", part, part.Once)
+	switch {
+	case inline != "":
+	case len(part.Once)+len(part.Last) > 0 && len(part.Round) > 0:
+		p.line(1, "round:")
+		p.elements(part, part.Round, 2)
+	default:
+		p.elements(part, part.Round, 1)
+	}
+	p.block("last", part, part.Last)
+	p.standards(part)
+	p.instead(part)
+	for _, note := range strings.Split(part.Note, "\n") {
+		if note != "" {
+			p.line(1, "note: "+note)
+		}
+	}
+}
+
+func (p *printer) block(key string, part roomful.Part, list []roomful.Element) {
+	if len(list) > 0 {
+		p.line(1, key+":")
+		p.elements(part, list, 2)
+	}
+}
+
+// elements writes one element to a line; those of one slot share one.
+func (p *printer) elements(part roomful.Part, list []roomful.Element, depth int) {
+	two := maxSlot(list) == 2
+	for i := 0; i < len(list); {
+		slot := list[i].Slot
+		text := p.element(part, list[i], true)
+		i++
+		for ; slot > 0 && i < len(list) && list[i].Slot == slot && !strings.Contains(text, ";"); i++ {
+			text += " + " + p.element(part, list[i], true)
+		}
+		switch {
+		case slot == 0:
+		case two:
+			text = [...]string{"odd", "even"}[slot-1] + ": " + text
+		default:
+			text = roomful.Figure(float64(slot)) + ": " + text
+		}
+		p.line(depth, text)
+	}
+}
+
+func maxSlot(list []roomful.Element) int {
+	most := 0
+	for _, e := range list {
+		most = max(most, e.Slot)
+	}
+	return most
+}
+
+func (p *printer) standards(part roomful.Part) {
+	if len(part.Standards) == 0 {
+		return
+	}
+	p.line(1, "standards:")
+	for _, s := range part.Standards {
+		p.line(2, p.name(s.Movement)+": "+s.Text)
+	}
+}
+
+func (p *printer) instead(part roomful.Part) {
+	if len(part.Instead) == 0 {
+		return
+	}
+	p.line(1, "instead:")
+	for _, in := range part.Instead {
+		var options []string
+		for _, e := range in.Options {
+			note := e.Note
+			e.Note = ""
+			text := p.option(e)
+			if note != "" {
+				text += " (" + note + ")"
+			}
+			options = append(options, text)
+		}
+		p.line(2, p.name(in.Movement)+": "+strings.Join(options, "; "))
+	}
+}
+
+// length writes a time as coaches do: 20 s, 2 min, 2:30.
+func length(d time.Duration) string {
+	s := d.Seconds()
+	switch {
+	case d%time.Minute == 0 && d > 0:
+		return roomful.Figure(d.Minutes()) + " min"
+	case s < 120 || d%time.Second != 0:
+		return roomful.Figure(s) + " s"
+	}
+	return roomful.Clock(s)
+}
+
+// setsClause writes how many sets of how many repetitions.
+func setsClause(part roomful.Part, f roomful.Sets) string {
+	reps, same := sameReps(part)
+	n := roomful.Figure(float64(f.Count))
+	switch {
+	case f.Build && same:
+		return "build to a heavy " + roomful.Figure(reps)
+	case f.Build:
+		return "build to a heavy set"
+	case len(f.Reps) > 0:
+		return "sets of " + steps(roomful.Ladder{Steps: f.Reps})
+	case same && len(part.Round) == 1:
+		return n + " x " + roomful.Figure(reps)
+	case f.Count == 1:
+		return "1 set"
+	}
+	return n + " sets"
+}
+
+// sameReps returns the repetitions that every element of a set has.
+func sameReps(part roomful.Part) (float64, bool) {
+	var reps float64
+	for i, e := range part.Round {
+		a := e.Amount
+		if a.Unit != roomful.Rep || len(a.By) != 1 || i > 0 && a.By[0] != reps || a.By[0] != float64(int(a.By[0])) {
+			return 0, false
+		}
+		reps = a.By[0]
+	}
+	return reps, len(part.Round) > 0
+}
+
+// steps writes a ladder.
+func steps(l roomful.Ladder) string {
+	var list []string
+	for _, n := range l.Steps {
+		list = append(list, roomful.Figure(float64(n)))
+	}
+	text := strings.Join(list, "-")
+	if l.Open {
+		text += "-..."
+	}
+	return text
+}
+
+// trimNotes splits a note where it was joined.
+func trimNotes(note string) []string {
+	return slices.DeleteFunc(strings.Split(note, ", "), func(s string) bool { return s == "" })
+}

@@ -1,0 +1,181 @@
+package notation
+
+import (
+	"time"
+
+	"roomful"
+)
+
+// formatClauses writes the head of a part: its format, then what else holds.
+func formatClauses(part roomful.Part) []string {
+	clauses := formatOf(part)
+	clauses = append(clauses, teamClauses(part.Team)...)
+	if part.ScoreBy != "" {
+		clauses = append(clauses, "score is "+part.ScoreBy)
+	}
+	if !part.Scored && scored(part.Kind) {
+		clauses = append(clauses, "not scored")
+	}
+	return clauses
+}
+
+// formatOf writes the format alone.
+func formatOf(part roomful.Part) []string {
+	switch f := part.Format.(type) {
+	case roomful.RoundsInTime:
+		return withLadder("as many rounds as possible"+in(f.Window), f.Ladder)
+	case roomful.AmountInTime:
+		clauses := []string{"as many as possible" + in(f.Window)}
+		if f.Unbroken {
+			clauses = append(clauses, "unbroken")
+		}
+		return clauses
+	case roomful.ForTime:
+		return forTimeClauses(f)
+	case roomful.Every:
+		return []string{everyClause(f.Interval, f.Count)}
+	case roomful.Intervals:
+		return intervalsClauses(f)
+	case roomful.Stations:
+		return []string{stationsText(f)}
+	case roomful.Sets:
+		return setsClauses(part, f)
+	case roomful.Unscored:
+		return unscoredClauses(f)
+	case nil:
+		return nil
+	default:
+		panic("notation: a format the printer does not know")
+	}
+}
+
+// in writes the window of a piece that has one.
+func in(d time.Duration) string {
+	if d == 0 {
+		return ""
+	}
+	return " in " + length(d)
+}
+
+func withLadder(text string, l roomful.Ladder) []string {
+	if len(l.Steps) == 0 {
+		return []string{text}
+	}
+	return []string{text, steps(l)}
+}
+
+func forTimeClauses(f roomful.ForTime) []string {
+	text := "for time"
+	switch {
+	case len(f.Ladder.Steps) > 0:
+		text = steps(f.Ladder) + " for time"
+	case f.Rounds != 1:
+		text = roomful.Figure(float64(f.Rounds)) + " rounds for time"
+	}
+	clauses := []string{text}
+	if f.Cap > 0 {
+		clauses = append(clauses, "cap "+length(f.Cap))
+	}
+	if f.Rest > 0 {
+		clauses = append(clauses, "rest "+length(f.Rest)+" between rounds")
+	}
+	return clauses
+}
+
+// everyClause writes "every minute x 12"; the count is left out when it is not
+// known.
+func everyClause(d time.Duration, n int) string {
+	text := "every " + length(d)
+	if d == time.Minute {
+		text = "every minute"
+	}
+	if n > 0 {
+		text += " x " + roomful.Figure(float64(n))
+	}
+	return text
+}
+
+func intervalsClauses(f roomful.Intervals) []string {
+	n := roomful.Figure(float64(f.Count))
+	switch {
+	case f.Work > 0 && f.Rest > 0:
+		return []string{n + " x " + length(f.Work) + " work / " + length(f.Rest) + " rest"}
+	case f.Work > 0:
+		return []string{n + " x " + length(f.Work) + " work"}
+	case f.Rest > 0:
+		return []string{n + " intervals", "rest " + length(f.Rest)}
+	}
+	return []string{n + " intervals"}
+}
+
+// stationsText writes rounds of timed stations.
+func stationsText(f roomful.Stations) string {
+	text := roomful.Figure(float64(f.Rounds)) + " rounds of " + length(f.Work) + " stations"
+	switch {
+	case f.Change > 0 && f.Resting:
+		text += ", " + length(f.Change) + " rest between stations"
+	case f.Change > 0:
+		text += ", " + length(f.Change) + " change"
+	}
+	if f.Rest > 0 {
+		text += ", rest " + length(f.Rest) + " between rounds"
+	}
+	return text
+}
+
+func setsClauses(part roomful.Part, f roomful.Sets) []string {
+	clauses := []string{setsClause(part, f)}
+	if f.Build && f.Count > 0 {
+		clauses = append(clauses, roomful.Figure(float64(f.Count))+" sets")
+	}
+	if f.Every > 0 {
+		clauses = append(clauses, everyClause(f.Every, 0))
+	}
+	if f.Rest > 0 {
+		clauses = append(clauses, "rest "+length(f.Rest))
+	}
+	if f.Within > 0 {
+		clauses = append(clauses, "in "+length(f.Within))
+	}
+	return clauses
+}
+
+func unscoredClauses(f roomful.Unscored) []string {
+	var clauses []string
+	if f.Rounds > 0 {
+		clauses = append(clauses, plural(f.Rounds, "round"))
+	}
+	if f.Each > 0 {
+		clauses = append(clauses, length(f.Each)+" each")
+	}
+	if f.Duration > 0 {
+		clauses = append(clauses, length(f.Duration))
+	}
+	return clauses
+}
+
+// plural writes a count of things.
+func plural(n int, thing string) string {
+	if n != 1 {
+		thing += "s"
+	}
+	return roomful.Figure(float64(n)) + " " + thing
+}
+
+func teamClauses(t roomful.Team) []string {
+	if t.Size == 0 {
+		return nil
+	}
+	who := "in teams of " + roomful.Figure(float64(t.Size))
+	switch t.Size {
+	case 2:
+		who = "in pairs"
+	case 3:
+		who = "in threes"
+	}
+	how := map[roomful.TeamStyle]string{roomful.Shared: "share the work", roomful.Alternating: "you go I go", roomful.Synchronised: "synchronised"}[t.Style]
+	if how == "" {
+		return []string{who}
+	}
+	return []string{who, how}
+}

@@ -1,0 +1,370 @@
+package notation
+
+import (
+	"strings"
+
+	"roomful"
+)
+
+// reading is what one stretch of a line says: clauses as facts, the rest as
+// elements. Words that are neither are kept as notes.
+type reading struct {
+	*parser
+	c         cursor
+	f         facts
+	head      bool // the line is a head: times are lengths, not amounts
+	scored    bool
+	counts    roomful.Unit // what "as many calories as possible" counts
+	elements  []drafted
+	cur       *drafted // the element being read
+	left      int      // first token of the words that nothing has taken, -1 when none
+	repsKnown bool     // the head says how many repetitions a set has
+}
+
+// drafted is an element with what is needed to check it.
+type drafted struct {
+	roomful.Element
+	move    *roomful.Movement
+	figures []figures
+	notes   []string
+	at      span
+	nameAt  span
+	loadAt  span
+	indent  int
+	label   int // the number of "2)" before the line
+}
+
+// run reads to the end of the stretch. Every turn takes at least one token.
+func (r *reading) run() {
+	r.left = -1
+	for !r.c.done() {
+		before := r.c.i
+		switch {
+		case r.separator():
+		case r.clause():
+			r.closeRun(before)
+		case r.item():
+		case idle(r.c.peek(0)):
+			r.closeRun(before)
+			r.c.i++
+		default:
+			if r.left < 0 {
+				r.left = r.c.i
+			}
+			r.c.i++
+		}
+	}
+	r.closeRun(r.c.i)
+	r.flush()
+}
+
+// open reports whether an element has begun.
+func (r *reading) open() bool { return r.cur != nil }
+
+// element returns the element being read, beginning one if need be.
+func (r *reading) element() *drafted {
+	if r.cur == nil {
+		r.cur = &drafted{at: r.c.span(r.c.i, r.c.i+1)}
+		r.cur.Line = r.c.no
+	}
+	return r.cur
+}
+
+// separator reads what divides elements: "+", a comma or "then" before another
+// element, and ";", after which everything is a note.
+func (r *reading) separator() bool {
+	before := r.c.i
+	switch {
+	case r.c.mark(";"):
+		r.closeRun(before)
+		if r.cur == nil && len(r.elements) == 0 {
+			return true
+		}
+		if note := strings.TrimSpace(r.c.slice(r.c.i, r.c.last)); note != "" {
+			d := r.element()
+			d.notes = append(d.notes, note)
+		}
+		r.c.i = r.c.last
+	case r.c.mark("+"):
+		r.closeRun(before)
+		r.flush()
+	case (r.open() || r.left >= 0) && (r.c.mark(",") || r.c.takeAny("then", "and", "into", "/")) && r.beginsElement():
+		r.closeRun(before)
+		r.flush()
+	case r.open() && r.cur.move != nil && r.c.peek(0).kind == number && r.cur.amounted() && r.beginsElement():
+		r.closeRun(before)
+		r.flush()
+	default:
+		r.c.i = before
+		return false
+	}
+	return true
+}
+
+// beginsElement reports whether a new element begins here: a movement, or
+// figures and then words.
+func (r *reading) beginsElement() bool {
+	inner := r.c
+	defer func() { r.c = inner }()
+	r.c.takeAny("then", "and", "max")
+	if r.movementFollows() {
+		return true
+	}
+	if _, ok := r.figures(); !ok {
+		return false
+	}
+	if r.movementFollows() {
+		return true
+	}
+	t := r.c.peek(0)
+	return t.kind == word && !little[t.text] && r.phrase() == 0 && r.open() && r.cur.move == nil
+}
+
+// item reads a figure, a load, a tempo or a name and reports whether there was
+// one.
+func (r *reading) item() bool {
+	from := r.c.i
+	for _, production := range [...]func(*reading) bool{
+		(*reading).loadItem,
+		(*reading).tempoItem,
+		(*reading).divisionItem,
+		(*reading).figuresItem,
+		(*reading).nameItem,
+		(*reading).phraseItem,
+	} {
+		if production(r) {
+			return true
+		}
+		r.c.i = from
+	}
+	return false
+}
+
+// nameItem reads the name of a movement. Words before it that are no adjectives
+// would change what it means, so that it is then not recognised.
+func (r *reading) nameItem() bool {
+	if r.cur != nil && r.cur.move != nil || !r.nameMayStand() {
+		return false
+	}
+	from := r.c.i
+	m, n := r.match(r.c)
+	if n == 0 {
+		return r.restItem()
+	}
+	r.closeRun(from)
+	d := r.element()
+	d.move, d.Movement, d.Words = m, m.ID, r.c.slice(from, from+n)
+	d.nameAt = r.c.span(from, from+n)
+	r.c.i += n
+	if u := r.unitBefore(from); u != roomful.Rep {
+		d.Amount.Unit = u
+	}
+	r.adopt(d)
+	r.strayName(d)
+	return true
+}
+
+// restItem reads "rest" where the lexicon has no such movement.
+func (r *reading) restItem() bool {
+	from := r.c.i
+	if !r.c.take("rest") {
+		return false
+	}
+	r.closeRun(from)
+	d := r.element()
+	d.Movement, d.Words, d.nameAt = roomful.Rest, r.c.slice(from, r.c.i), r.c.span(from, r.c.i)
+	d.move = &restMovement
+	r.adopt(d)
+	return true
+}
+
+// restMovement stands in where a lexicon does not know rest.
+var restMovement = roomful.Movement{ID: roomful.Rest, Name: "rest", Plural: "rest", Modality: roomful.Pause, Units: []roomful.Unit{roomful.Second}}
+
+// nameMayStand reports whether only adjectives, unit words and little words
+// stand before the place of a name.
+func (r *reading) nameMayStand() bool {
+	if r.left < 0 {
+		return true
+	}
+	for _, t := range r.c.tokens[r.left:r.c.i] {
+		u, unit := unitWords[t.text]
+		if !adjectives[t.text] && !little[t.text] && !(unit && u.class == counted) {
+			return false
+		}
+	}
+	return true
+}
+
+// unitBefore returns the unit of "cal row" and "m run": a unit word without a
+// figure, just before the name.
+func (r *reading) unitBefore(i int) roomful.Unit {
+	if i == 0 {
+		return roomful.Rep
+	}
+	prev := r.c.tokens[i-1]
+	if prev.text == "of" && i > 1 {
+		prev = r.c.tokens[i-2]
+		i--
+	}
+	u, ok := unitWords[prev.text]
+	if !ok || u.class != counted || prev.kind != word || i > 1 && r.c.tokens[i-2].kind == number {
+		return roomful.Rep
+	}
+	return u.unit
+}
+
+// adopt gives an element what the head said before it was opened.
+func (r *reading) adopt(d *drafted) {
+	d.at.col = min(d.at.col, d.nameAt.col)
+}
+
+// strayName says that words right after a name were kept as a note, since they
+// may have changed what it means.
+func (r *reading) strayName(d *drafted) {
+	t := r.c.peek(0)
+	if !r.scored || r.head || t.kind != word || little[t.text] || adjectives[t.text] || unitWords[t.text].class != bare || r.phrase() > 0 {
+		return
+	}
+	before := r.c.i
+	clause := *r
+	clause.parser = &parser{lex: r.lex}
+	if clause.clause() || r.divisionItem() {
+		r.c.i = before
+		return
+	}
+	stop := before
+	for stop < r.c.last && r.c.tokens[stop].kind == word && unitWords[r.c.tokens[stop].text].class == bare {
+		stop++
+	}
+	r.c.i = before
+	r.hint(r.c.span(before, stop), "read as "+d.move.Name+"; "+quote(r.c.slice(before, stop))+" is kept as a note", "put a note after ; to keep this quiet")
+}
+
+// match finds the movement that begins at the cursor. Adjectives before a name
+// stay outside it.
+func (p *parser) match(c cursor) (*roomful.Movement, int) {
+	stop := c.i
+	for stop < c.last && stop < c.i+9 && (c.tokens[stop].kind == word || stop > c.i && named(c.tokens[stop])) {
+		stop++
+	}
+	if stop == c.i {
+		return nil, 0
+	}
+	m, n := p.lex.Match(c.line.words[c.i:stop])
+	if n > 1 && adjectives[c.tokens[c.i].text] {
+		if short, k := p.lex.Match(c.line.words[c.i+1 : stop]); short == m && k == n-1 {
+			return nil, 0
+		}
+	}
+	return m, n
+}
+
+// named reports whether a token that is no word may stand within a name, as in
+// "90/90 switch" or "clean & jerk".
+func named(t token) bool { return t.text == "&" || t.kind == number && t.tight }
+
+// phrase returns how many tokens a phrase that may follow a movement takes.
+func (r *reading) phrase() int {
+	for _, p := range phrases {
+		if n := r.c.reach(p); n > 0 {
+			return n
+		}
+	}
+	return 0
+}
+
+// phraseItem reads a phrase such as "a side", which is kept as a note.
+func (r *reading) phraseItem() bool {
+	n := r.phrase()
+	if n == 0 || !r.open() && r.left < 0 {
+		return false
+	}
+	r.closeRun(r.c.i)
+	d := r.element()
+	d.notes = append(d.notes, r.c.slice(r.c.i, r.c.i+n))
+	r.c.i += n
+	return true
+}
+
+// closeRun ends the words that nothing has taken and keeps them: as the name of
+// an element that has none, as its note, or as a note of the head.
+func (r *reading) closeRun(stop int) {
+	from := r.left
+	r.left = -1
+	if from < 0 {
+		return
+	}
+	for from < stop && trimmed(r.c.tokens[from], r.cur == nil || r.cur.move == nil) {
+		from++
+	}
+	for stop > from && r.c.tokens[stop-1].kind != word && r.c.tokens[stop-1].kind != number {
+		stop--
+	}
+	if from >= stop || r.onlyUnits(from, stop) {
+		return
+	}
+	text := r.c.slice(from, stop)
+	switch {
+	case r.cur == nil && r.head:
+		if r.c.i < r.c.last && r.openingNext(from, stop) {
+			d := r.element()
+			d.notes = append(d.notes, text)
+			return
+		}
+		r.f.notes = append(r.f.notes, text)
+	case r.cur != nil && r.cur.Words != "" || r.onlyAdjectives(from, stop):
+		d := r.element()
+		d.notes = append(d.notes, text)
+	default:
+		d := r.element()
+		d.Words, d.nameAt = text, r.c.span(from, stop)
+	}
+}
+
+// openingNext reports whether the words stand right before a name.
+func (r *reading) openingNext(from, stop int) bool {
+	_, n := r.match(r.c)
+	return r.onlyAdjectives(from, stop) && (n > 0 || r.c.is("rest"))
+}
+
+func (r *reading) onlyAdjectives(from, stop int) bool {
+	for _, t := range r.c.tokens[from:stop] {
+		if !adjectives[t.text] {
+			return false
+		}
+	}
+	return true
+}
+
+// onlyUnits reports whether nothing but unit words stand there, as in "cal row".
+func (r *reading) onlyUnits(from, stop int) bool {
+	for _, t := range r.c.tokens[from:stop] {
+		if u, ok := unitWords[t.text]; !ok || u.class != counted {
+			return false
+		}
+	}
+	return true
+}
+
+// trimmed reports whether a word at the start of a run means nothing.
+func trimmed(t token, beforeName bool) bool {
+	switch t.text {
+	case "of", "the", "then", "and", "on", "with", "for", "":
+		return true
+	case "max", "maximum", "a", "an", "to", "into", "your", "each":
+		return beforeName
+	}
+	return t.kind == junk || t.kind == mark
+}
+
+// flush ends the element being read.
+func (r *reading) flush() {
+	d := r.cur
+	r.cur = nil
+	if d == nil {
+		return
+	}
+	r.assign(d)
+	r.elements = append(r.elements, *d)
+}

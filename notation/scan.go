@@ -1,0 +1,319 @@
+package notation
+
+import (
+	"strconv"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// largest is the greatest figure that is kept; whatever is larger is absurd and
+// said to be so.
+const largest = 999999
+
+// scan splits a text into lines of tokens.
+func scan(text string) []line {
+	text = strings.TrimPrefix(text, "\ufeff")
+	lines := make([]line, 0, strings.Count(text, "\n")+1)
+	tokens := make([]token, 0, len(text)/4+8)
+	for no := 1; text != ""; no++ {
+		raw, rest, _ := strings.Cut(text, "\n")
+		text = rest
+		s := scanner{line: line{no: no, raw: strings.TrimRight(raw, "\r")}, tokens: tokens[len(tokens):]}
+		s.scan()
+		tokens = s.tokens
+		s.line.words = make([]string, len(s.line.tokens))
+		for i, t := range s.line.tokens {
+			s.line.words[i] = t.text
+		}
+		lines = append(lines, s.line)
+	}
+	return lines
+}
+
+// scanner turns one line into tokens.
+type scanner struct {
+	line   line
+	tokens []token
+	at     int // byte of the raw line
+	col    int // characters before at
+}
+
+// scan fills the line.
+func (s *scanner) scan() {
+	width := 0
+	spaced := true
+	for s.at < len(s.line.raw) {
+		r, size := utf8.DecodeRuneInString(s.line.raw[s.at:])
+		if space(r) {
+			s.at, s.col, spaced = s.at+size, s.col+1, true
+			if width++; r == '\t' {
+				width = (width + 3) / 4 * 4
+			}
+			continue
+		}
+		if len(s.tokens) == 0 {
+			s.line.indent = width
+		}
+		s.token(r, size, !spaced)
+		spaced = false
+	}
+	s.line.tokens = s.tokens[:len(s.tokens):len(s.tokens)]
+	s.lead()
+}
+
+// space reports whether a character only separates; the invisible ones that
+// come with pasted text do.
+func space(r rune) bool {
+	return unicode.IsSpace(r) || r == '\u200b' || r == '\ufeff' || r == '\u2060' || r == '\ufe0f' || r == '\u200d'
+}
+
+// token reads the token that begins with r.
+func (s *scanner) token(r rune, size int, tight bool) {
+	t := token{tight: tight, from: s.at, col: s.col + 1}
+	raw := s.line.raw[s.at:]
+	n := size
+	switch next := nextByte(raw, size); {
+	case digit(r), r == '.' && isDigit(next) && !tight:
+		t.kind, t.value, n = figure(raw)
+	case r == ':' && isDigit(next) && (!tight || s.last().text == "/"):
+		t.kind, t.value, n = figure("0" + raw)
+		if n--; t.kind != clock {
+			t.kind, t.text, n = mark, ":", 1
+		}
+	case fractions[r] != 0:
+		t.kind, t.value = number, fractions[r]
+	case unicode.IsLetter(r):
+		n = wordLength(raw)
+		t.kind, t.text = word, plain(raw[:n])
+	case r == '…' || strings.HasPrefix(raw, "..."):
+		t.kind, n = dots, max(size, len(raw)-len(strings.TrimLeft(raw, ".")))
+	default:
+		t.kind, t.text = markOf(r)
+		if t.text == "x" {
+			t.kind = word
+		}
+	}
+	t.to = s.at + n
+	s.at, s.col = t.to, s.col+utf8.RuneCountInString(raw[:n])
+	t.stop = s.col + 1
+	s.tokens = append(s.tokens, t)
+}
+
+// last returns the token before.
+func (s *scanner) last() token {
+	if len(s.tokens) == 0 {
+		return token{}
+	}
+	return s.tokens[len(s.tokens)-1]
+}
+
+// lead drops what may stand before the first word: bullets, marks of headings,
+// numbers and letters of lists.
+func (s *scanner) lead() {
+	l := &s.line
+	i := 0
+	for i < len(l.tokens) && (l.tokens[i].kind == junk || bullet(l.tokens[i])) {
+		i++
+	}
+	for _, n := range [...]int{listNumber(l, i), listLetter(l, i)} {
+		if n > 0 {
+			i += n
+			break
+		}
+	}
+	l.tokens = l.tokens[i:]
+	for len(l.tokens) > 0 && l.tokens[len(l.tokens)-1].kind == junk {
+		l.tokens = l.tokens[:len(l.tokens)-1]
+	}
+}
+
+// listNumber returns how many tokens "2." or "(2)" takes at i, 0 when none.
+func listNumber(l *line, i int) int {
+	n := 0
+	if i < len(l.tokens) && l.tokens[i].text == "(" {
+		n++
+	}
+	if i+n+1 >= len(l.tokens) {
+		return 0
+	}
+	t, stop := l.tokens[i+n], l.tokens[i+n+1]
+	if t.kind != number || t.value != float64(int(t.value)) || t.value < 1 || t.value > 30 || !stop.tight || stop.text != ")" && (stop.text != "." || n > 0) {
+		return 0
+	}
+	l.label = int(t.value)
+	return n + 2
+}
+
+// listLetter returns how many tokens "a)", "B." or "A1." takes at i.
+func listLetter(l *line, i int) int {
+	if i+1 >= len(l.tokens) {
+		return 0
+	}
+	t, stop := l.tokens[i], l.tokens[i+1]
+	listed := t.kind == word && len(t.text) == 1 || t.kind == word && len(t.text) == 2 && isDigit(t.text[1])
+	if !listed || t.text[0] > 'h' || !stop.tight || stop.text != ")" && stop.text != "." {
+		return 0
+	}
+	l.letter = t.text[:1]
+	return 2
+}
+
+func bullet(t token) bool {
+	return t.kind == mark && (t.text == "-" || t.text == "*" || t.text == "#" || t.text == ">" || t.text == "=")
+}
+
+// fractions are the written fractions that coaches use.
+var fractions = map[rune]float64{'½': 0.5, '¼': 0.25, '¾': 0.75, '⅓': 1.0 / 3, '⅔': 2.0 / 3}
+
+// figure reads a number or a clock at the start of raw and returns its length in
+// bytes.
+func figure(raw string) (k kind, value float64, n int) {
+	n = digits(raw)
+	if m, v, ok := clockTail(raw[:n], raw[n:]); ok {
+		return clock, v, n + m
+	}
+	text := raw[:n]
+	for len(raw) > n+3 && raw[n] == ',' && digits(raw[n+1:]) == 3 && n <= 3 && n > 0 {
+		text, n = text+raw[n+1:n+4], n+4
+	}
+	if len(raw) > n+1 && (raw[n] == '.' || raw[n] == ',') {
+		if d := digits(raw[n+1:]); d > 0 && (raw[n] == '.' || d <= 2 && !strings.HasPrefix(raw[n+1+d:], ",") && n == len(text)) {
+			text, n = text+"."+raw[n+1:n+1+d], n+1+d
+		}
+	}
+	value, err := strconv.ParseFloat(text, 64)
+	if err != nil || value > largest {
+		value = largest
+	}
+	if r, size := utf8.DecodeRuneInString(raw[n:]); fractions[r] != 0 {
+		value, n = value+fractions[r], n+size
+	}
+	return number, value, n
+}
+
+// clockTail reads ":00" or ":05:30" after the first digits of a clock and
+// returns its length and the whole time in seconds.
+func clockTail(first, raw string) (n int, seconds float64, ok bool) {
+	if len(first) > 3 || len(first) == 0 {
+		return 0, 0, false
+	}
+	part, _ := strconv.Atoi(first)
+	seconds = float64(part)
+	for range 2 {
+		if len(raw) < n+3 || raw[n] != ':' || digits(raw[n+1:]) != 2 {
+			break
+		}
+		part, _ = strconv.Atoi(raw[n+1 : n+3])
+		if part > 59 {
+			break
+		}
+		seconds, n = seconds*60+float64(part), n+3
+	}
+	return n, seconds, n > 0
+}
+
+// sticky are the words that a number may follow without a space.
+var sticky = map[string]bool{"amrap": true, "emom": true, "rpe": true, "cap": true, "tc": true, "bw": true, "x": true, "rft": true}
+
+// wordLength returns the length in bytes of the word at the start of raw.
+func wordLength(raw string) int {
+	n := 0
+	for n < len(raw) {
+		r, size := utf8.DecodeRuneInString(raw[n:])
+		switch {
+		case unicode.IsLetter(r), unicode.Is(unicode.Mn, r):
+		case digit(r):
+			if n <= 5 && sticky[strings.ToLower(raw[:n])] {
+				return n
+			}
+		case joins(r):
+			next, _ := utf8.DecodeRuneInString(raw[n+size:])
+			if n == 0 || !unicode.IsLetter(next) {
+				return n
+			}
+		default:
+			return n
+		}
+		n += size
+	}
+	return n
+}
+
+// joins reports whether a character may stand within a word.
+func joins(r rune) bool {
+	switch r {
+	case '-', '‐', '‑', '&', '\'', '’':
+		return true
+	}
+	return false
+}
+
+// plain returns a word in small letters with plain hyphens and quotes.
+func plain(s string) string {
+	for i := range len(s) {
+		if s[i] >= utf8.RuneSelf {
+			return strings.NewReplacer("‐", "-", "‑", "-", "’", "'").Replace(strings.ToLower(s))
+		}
+	}
+	return strings.ToLower(s)
+}
+
+// markOf returns the plain form of a mark; what means nothing is junk.
+func markOf(r rune) (kind, string) {
+	switch r {
+	case '–', '—', '−', '‐', '‑', '‒':
+		return mark, "-"
+	case '×', '✕', '✖', '⨯':
+		return mark, "x"
+	case '’', '‘', '′', '`':
+		return mark, "'"
+	case '“', '”', '″':
+		return mark, "\""
+	case '⁄', '∕':
+		return mark, "/"
+	case '♂':
+		return word, "men"
+	case '♀':
+		return word, "women"
+	case '[', '{':
+		return mark, "("
+	case ']', '}':
+		return mark, ")"
+	}
+	if r < utf8.RuneSelf && unicode.IsPrint(r) {
+		if r == '|' || r == '_' || r == '~' || r == '\\' || r == '^' {
+			return junk, ""
+		}
+		return mark, asciiMarks[r : r+1]
+	}
+	return junk, ""
+}
+
+// asciiMarks holds each ASCII character at its own place, so that a mark's text
+// is a piece of it.
+var asciiMarks = func() string {
+	b := make([]byte, utf8.RuneSelf)
+	for i := range b {
+		b[i] = byte(i)
+	}
+	return string(b)
+}()
+
+func digits(s string) int {
+	n := 0
+	for n < len(s) && isDigit(s[n]) {
+		n++
+	}
+	return n
+}
+
+func nextByte(s string, i int) byte {
+	if i < len(s) {
+		return s[i]
+	}
+	return 0
+}
+
+func isDigit(b byte) bool { return b >= '0' && b <= '9' }
+func digit(r rune) bool   { return r >= '0' && r <= '9' }

@@ -1,0 +1,158 @@
+package notation
+
+import "strings"
+
+// kind is the kind of a token.
+type kind uint8
+
+const (
+	end    kind = iota // past the last token of a line
+	word               // letters, perhaps with digits, hyphens and & within
+	number             // a figure; value holds it
+	clock              // 12:00; value is in seconds
+	dots               // an ellipsis
+	mark               // any other character that means something
+	junk               // decoration: emoji, rules, control characters
+)
+
+// token is a piece of a line.
+type token struct {
+	kind      kind
+	tight     bool    // nothing stands between it and the token before
+	text      string  // small letters, plain quotes and dashes
+	value     float64 // of a number or a clock
+	col, stop int     // columns from 1, in characters; stop is just after
+	from, to  int     // bytes of the raw line
+}
+
+// line is one line of the sheet with its tokens.
+type line struct {
+	no     int    // from 1
+	raw    string // as typed, without the line ending
+	indent int    // columns before the first token; a tab goes to the next multiple of 4
+	label  int    // the number of "2)" or "2." before the line, else 0
+	letter string // the letter of "a)" or "B1." before the line
+	tokens []token
+	words  []string // the text of each token, for the lexicon
+}
+
+// blank reports whether nothing is written on the line.
+func (l *line) blank() bool { return len(l.tokens) == 0 }
+
+// text returns the line as typed from token i on, trimmed.
+func (l *line) text(i int) string {
+	if i >= len(l.tokens) {
+		return ""
+	}
+	return strings.TrimSpace(l.raw[l.tokens[i].from:])
+}
+
+// slice returns the raw text of the tokens from i up to j.
+func (l *line) slice(i, j int) string {
+	if i >= j {
+		return ""
+	}
+	return l.raw[l.tokens[i].from:l.tokens[j-1].to]
+}
+
+// cursor walks over the tokens of a line.
+type cursor struct {
+	*line
+	i    int // the next token
+	last int // where the stretch ends, at most len(tokens)
+}
+
+// at returns a cursor over a whole line.
+func at(l *line) cursor { return cursor{line: l, last: len(l.tokens)} }
+
+// done reports whether no token is left.
+func (c *cursor) done() bool { return c.i >= c.last }
+
+// peek returns the token k places on; its kind is end past the last.
+func (c *cursor) peek(k int) token {
+	if c.i+k >= c.last || c.i+k < 0 {
+		return token{}
+	}
+	return c.tokens[c.i+k]
+}
+
+// is reports whether the next token is this mark or word.
+func (c *cursor) is(text string) bool { return c.peek(0).text == text && c.peek(0).kind != end }
+
+// mark takes the next token when it is this mark.
+func (c *cursor) mark(text string) bool {
+	if t := c.peek(0); t.kind == mark && t.text == text {
+		c.i++
+		return true
+	}
+	return false
+}
+
+// take takes a phrase: words with single spaces between. A hyphen in the text
+// equals a space, and commas between the words are passed over.
+func (c *cursor) take(phrase string) bool {
+	n := c.reach(phrase)
+	c.i += n
+	return n > 0
+}
+
+// takeAny takes the first phrase that stands here.
+func (c *cursor) takeAny(phrases ...string) bool {
+	for _, p := range phrases {
+		if c.take(p) {
+			return true
+		}
+	}
+	return false
+}
+
+// reach returns how many tokens a phrase takes here, 0 when it does not stand
+// here.
+func (c *cursor) reach(phrase string) int {
+	rest := phrase
+	for n := 0; ; n++ {
+		t := c.peek(n)
+		if t.kind == mark && t.text == "," && n > 0 {
+			continue
+		}
+		if t.kind == end || !hasWords(rest, t.text) {
+			return 0
+		}
+		if len(rest) == len(t.text) {
+			return n + 1
+		}
+		rest = rest[len(t.text)+1:]
+	}
+}
+
+// hasWords reports whether phrase begins with the words of text and a word ends
+// there. A hyphen in text equals a space.
+func hasWords(phrase, text string) bool {
+	if len(text) > len(phrase) || text == "" {
+		return false
+	}
+	for i := range len(text) {
+		if text[i] != phrase[i] && (text[i] != '-' || phrase[i] != ' ') {
+			return false
+		}
+	}
+	return len(text) == len(phrase) || phrase[len(text)] == ' '
+}
+
+// skipJunk passes over marks and decoration that mean nothing between clauses.
+func (c *cursor) skipJunk() {
+	for !c.done() && idle(c.peek(0)) {
+		c.i++
+	}
+}
+
+// idle reports whether a token means nothing where a clause may begin.
+func idle(t token) bool {
+	switch t.kind {
+	case junk, dots:
+		return true
+	case mark:
+		return t.text != "@" && t.text != ";" && t.text != "+"
+	}
+	return false
+}

@@ -1,0 +1,332 @@
+package notation
+
+import (
+	"strings"
+
+	"roomful"
+)
+
+// workLine reads a line of work: a new piece that needs no head, a slot, or
+// elements and clauses.
+func (p *parser) workLine(l *line) {
+	pt := p.part
+	if p.looseHead(l) {
+		return
+	}
+	c := at(l)
+	if n, ok := p.slotKey(&c); ok {
+		pt.slot, pt.slotIndent, pt.slotOpen, pt.slotted = n, l.indent, c.done(), true
+		if !c.done() {
+			p.elements(l, c)
+		}
+		return
+	}
+	if pt.slot != 0 && !pt.slotOpen && l.indent <= pt.slotIndent {
+		pt.slot = 0
+	}
+	if p.aside(l) {
+		return
+	}
+	p.elements(l, c)
+}
+
+// slotKey = ( "odd" | "even" | [ "min" | "minute" | "station" ] n ) ":" .
+func (p *parser) slotKey(c *cursor) (n int, ok bool) {
+	from := c.i
+	if c.takeAny("odd minutes", "odd minute", "odd min", "odds", "odd") {
+		n = 1
+	} else if c.takeAny("even minutes", "even minute", "even min", "evens", "even") {
+		n = 2
+	}
+	if n == 0 {
+		named := c.takeAny("min", "minute", "mins", "station", "slot", "interval")
+		t := c.peek(0)
+		if t.kind != number || t.value != float64(int(t.value)) || named && t.value > 60 {
+			c.i = from
+			return 0, false
+		}
+		n = int(t.value)
+		c.i++
+		if !c.mark(":") && !(named && (c.mark("-") || c.mark(")"))) {
+			c.i = from
+			return 0, false
+		}
+		return n, true
+	}
+	if c.mark(":") || c.mark("-") || c.done() {
+		return n, true
+	}
+	c.i = from
+	return 0, false
+}
+
+// aside keeps a line of prose, or one with a label of its own ("Rx+: 70/50 kg"),
+// as a note.
+func (p *parser) aside(l *line) bool {
+	if !p.labelled(l) && !prose(l) {
+		return false
+	}
+	pt := p.part
+	pt.notes = append(pt.notes, l.text(0))
+	p.hint(l.whole(), quote(l.text(0))+" is kept as a note", "write note: before it to keep this quiet")
+	return true
+}
+
+// labelled reports whether a line begins with a word that names neither a
+// movement nor anything else, and a colon.
+func (p *parser) labelled(l *line) bool {
+	for i, t := range l.tokens {
+		switch {
+		case t.text == ":" && i > 0:
+			_, n := p.match(at(l))
+			r := p.probe(at(l), false)
+			return n < i && r.division(l.words[0], true) == 0 && !r.clause()
+		case t.kind != word && t.text != "+" || i > 3:
+			return i == 1 && l.words[0] == "rx"
+		}
+	}
+	return len(l.tokens) <= 2 && l.words[0] == "rx"
+}
+
+// prose reports whether a line is a sentence rather than an element: it begins
+// with no figure, and is long or ends like a sentence.
+func prose(l *line) bool {
+	first, last := l.tokens[0], l.tokens[len(l.tokens)-1]
+	if figureKind(first) || len(l.tokens) < 4 {
+		return false
+	}
+	words := 0
+	for _, t := range l.tokens {
+		if t.kind == number || t.kind == clock || t.text == ";" || t.text == "@" {
+			return false
+		}
+		if t.kind == word {
+			words++
+		}
+	}
+	return words > 8 || words > 3 && (last.text == "." || last.text == "!" || last.text == "?")
+}
+
+// formatHints are words that only a line with a format has.
+var formatHints = set("amrap amreps emom rft ft possible every time rounds round rds sets set intervals bouts build heavy find work on off max most x rm stations station")
+
+// looksLikeHead reports whether a line may hold a format, so that it is worth
+// reading as a head.
+func looksLikeHead(l *line) bool {
+	dashes := 0
+	for _, t := range l.tokens {
+		switch {
+		case t.kind == word && (formatHints[t.text] || t.text[0] == 'e' && len(t.text) > 1 && isDigit(t.text[1])):
+			return true
+		case t.text == "-" || t.kind == dots || t.text == ",":
+			dashes++
+		}
+	}
+	return dashes > 1
+}
+
+// looseHead reads a line that is a format by itself. It begins a piece, or
+// completes the head of the one that has no lines yet.
+func (p *parser) looseHead(l *line) bool {
+	if !looksLikeHead(l) {
+		return false
+	}
+	c := at(l)
+	then := c.takeAny("then straight into", "straight into", "directly into", "then into", "into", "then", "followed by")
+	label := p.label(&c)
+	r := p.probe(c, true)
+	r.scored = true
+	r.run()
+	if !r.f.beginsPiece() || !r.leads() {
+		return false
+	}
+	pt := p.part
+	switch {
+	case pt == nil || !p.completes(&r.f):
+		p.restBefore()
+		p.begin(l, kindOf(&r), l.letter)
+		p.part.facts.then = then
+	case pt.line != l.no && pt.explicit:
+		pt.head = l.whole()
+	}
+	if label != "" {
+		p.part.notes = append(p.part.notes, label)
+	}
+	r = p.readerOf(c, true)
+	r.scored = scored(p.part.kind)
+	r.run()
+	p.placeSuffix(l, &r)
+	p.absorb(&r)
+	return true
+}
+
+// label takes a word that stands before a colon and a format.
+func (p *parser) label(c *cursor) string {
+	for n := 1; n <= 3; n++ {
+		if c.peek(n-1).kind != word {
+			return ""
+		}
+		if c.peek(n).text == ":" {
+			from := c.i
+			if _, k := p.match(*c); k > 0 {
+				return ""
+			}
+			probe := p.probe(*c, true)
+			if probe.clause() {
+				return ""
+			}
+			c.i += n + 1
+			return c.slice(from, from+n)
+		}
+	}
+	return ""
+}
+
+// leads reports whether the format of the line comes before its elements, or
+// names the one movement it is for.
+func (r *reading) leads() bool {
+	if len(r.elements) == 0 {
+		return true
+	}
+	first := r.elements[0]
+	if first.move == nil {
+		return false
+	}
+	return first.at.col > r.f.firstCol() || r.f.scheme() || len(r.elements) == 1
+}
+
+// firstCol returns the column of the first clause that makes a format.
+func (f *facts) firstCol() int {
+	first := 1 << 30
+	for _, s := range []span{f.asMany, f.forTime, f.eachForTime, f.interval.at, f.work.at, f.ladderAt, f.build, f.sets.at, f.times.at, f.rounds.at, f.intervals.at} {
+		if !s.isZero() {
+			first = min(first, s.col)
+		}
+	}
+	return first
+}
+
+// scheme reports whether sets and their repetitions are said.
+func (f *facts) scheme() bool {
+	return f.reps.set() && (f.sets.set() || f.times.set() || f.rounds.set()) || !f.build.isZero() || f.ofSets || !f.open.isZero()
+}
+
+// beginsPiece reports whether the facts are a format that can begin a piece.
+func (f *facts) beginsPiece() bool { return f.begins() || f.scheme() }
+
+// completes reports whether facts belong to the part that is being read: it has
+// no lines yet, and no format that they would contradict.
+func (p *parser) completes(f *facts) bool {
+	pt := p.part
+	g := &pt.facts
+	if !pt.empty() {
+		return pt.kind == roomful.Strength && f.sameScheme(g) || !f.ladderAt.isZero() && !f.timedFormat() && !f.scheme() && p.takesLadder(pt)
+	}
+	if !scored(pt.kind) {
+		return !g.structured()
+	}
+	return !(g.begins() && f.timedFormat()) || g.compatible(f)
+}
+
+// takesLadder reports whether a ladder among the lines of a part is its rounds.
+func (p *parser) takesLadder(pt *part) bool {
+	return pt.kind == roomful.Main && pt.facts.ladderAt.isZero() && !pt.facts.rounds.set() && !pt.facts.forTime.isZero()
+}
+
+// timedFormat reports whether the facts say what the clock does.
+func (f *facts) timedFormat() bool {
+	return !f.asMany.isZero() || !f.forTime.isZero() || f.interval.set() || f.work.set() || !f.eachForTime.isZero()
+}
+
+// compatible reports whether two heads can be one: the second only says more.
+func (f *facts) compatible(g *facts) bool {
+	return !f.asMany.isZero() == !g.asMany.isZero() && !f.forTime.isZero() == !g.forTime.isZero() && f.interval.set() == g.interval.set() && !(f.rounds.set() && g.rounds.set())
+}
+
+// sameScheme reports whether both say the same sets and repetitions.
+func (f *facts) sameScheme(g *facts) bool {
+	return f.scheme() && (!g.scheme() && !g.begins() || f.reps.n == g.reps.n && f.sets.n == g.sets.n && f.times.n == g.times.n && f.ladderAt.isZero())
+}
+
+// kindOf tells strength from main: sets of a movement are strength.
+func kindOf(r *reading) roomful.PartKind {
+	f := &r.f
+	if f.timedFormat() && !f.scheme() || f.intervals.set() {
+		return roomful.Main
+	}
+	if f.scheme() && f.forTime.isZero() && f.asMany.isZero() {
+		return roomful.Strength
+	}
+	if !f.ladderAt.isZero() && len(r.elements) == 1 && !monotone(f.ladder.Steps) {
+		return roomful.Strength
+	}
+	if f.sets.set() && f.forTime.isZero() {
+		return roomful.Strength
+	}
+	return roomful.Main
+}
+
+// monotone reports whether every step is larger, or every step smaller, than
+// the one before.
+func monotone(steps []int) bool {
+	up, down := true, true
+	for i := 1; i < len(steps); i++ {
+		up = up && steps[i] > steps[i-1]
+		down = down && steps[i] < steps[i-1]
+	}
+	return up || down
+}
+
+// restBefore takes the rest that stands last in a window and before another
+// piece out of the round: it is a pause between the two.
+func (p *parser) restBefore() {
+	pt := p.part
+	if pt == nil || pt.kind != roomful.Main || len(pt.round) < 2 {
+		return
+	}
+	d := pt.round[len(pt.round)-1]
+	if d.Movement != roomful.Rest || !d.Amount.Stated() || d.at.line < p.at-3 {
+		return
+	}
+	pt.round = pt.round[:len(pt.round)-1]
+	pt.notes = append(pt.notes, "then "+d.Words+" "+roomful.Figure(d.Amount.By[0])+" "+d.Amount.Unit.String())
+	p.warn(d.at, "the rest between two pieces is kept as a note", "the clock of main b goes on from main a: leave time for it in the hour")
+}
+
+// looseElement reads a line of work before any head: it begins a main piece.
+func (p *parser) looseElement(l *line) bool {
+	r := p.probe(at(l), false)
+	r.run()
+	if len(r.elements) == 0 || r.elements[0].move == nil || prose(l) {
+		return false
+	}
+	if first := r.elements[0]; !first.Amount.Stated() && first.Note != "" && len(strings.Fields(first.Note)) > 2 {
+		return false
+	}
+	p.begin(l, roomful.Main, l.letter)
+	p.workLine(l)
+	return true
+}
+
+// placeSuffix sorts out "3 rounds of" among the lines: those before are the
+// once, those after it the round, and what comes back to the left is the last.
+func (p *parser) placeSuffix(l *line, r *reading) {
+	pt := p.part
+	if pt.kind != roomful.Main || pt.block != inRound {
+		return
+	}
+	inner := r.f.rounds.set() || !r.f.ladderAt.isZero()
+	outer := pt.facts.rounds.set() || !pt.facts.ladderAt.isZero() || pt.facts.interval.set()
+	switch {
+	case inner && !outer && len(pt.round) > 0 && len(pt.once) == 0:
+		pt.once, pt.round = pt.round, nil
+		pt.nested = l.indent
+		p.hint(l.whole(), "the lines above are read as once, those below as the round", "write once: and round: to say so")
+	case pt.nested >= 0 && len(pt.round) > 0 && (l.indent <= pt.nested && pt.round[0].indent > pt.nested || l.words[0] == "then"):
+		pt.block, pt.blockIndent, pt.filled, pt.deeper = inLast, l.indent-1, false, true
+		p.hint(l.whole(), "read as last, after the rounds", "write last: to say so")
+	}
+	for i := range r.elements {
+		r.elements[i].indent = l.indent
+	}
+}
