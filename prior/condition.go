@@ -3,7 +3,6 @@ package prior
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"roomful"
 )
@@ -31,30 +30,6 @@ type term struct {
 // reading counts as what the capacity's centre came from.
 const informs = 0.75
 
-// spare moves the centre of each body-weight maximum that a reading speaks of
-// so far towards it that the surprise left is a moderate one. Many people have
-// none or very few of one movement for want of practice; that is the movement's
-// own, and must not make them weak in everything.
-func spare(ab *roomful.Abilities, rs []reading) {
-	for _, r := range rs {
-		if len(r.terms) == 0 || r.terms[0].weight < 0.5 || !isMaximum(ab.Dims[r.terms[0].dim].Capacity) {
-			continue
-		}
-		gap := r.value
-		for _, t := range r.terms {
-			gap -= t.weight * ab.Dims[t.dim].Centre
-		}
-		d, weight := &ab.Dims[r.terms[0].dim], r.terms[0].weight
-		gap /= weight
-		if beyond := math.Abs(gap) - surpriseSDs.one()*d.SD(); beyond > 0 {
-			d.Centre += math.Copysign(beyond, gap)
-		}
-	}
-}
-
-// isMaximum reports whether a capacity is the unbroken maximum of a movement.
-func isMaximum(c roomful.Capacity) bool { return strings.HasPrefix(string(c), "max ") }
-
 // condition changes abilities to what is believed after the readings. With
 // independent standard normal factors z, a reading is y = h·z + noise; the
 // posterior of z is normal with mean Hᵀ S⁻¹ r and covariance I − Hᵀ S⁻¹ H,
@@ -65,13 +40,8 @@ func condition(ab *roomful.Abilities, rs []reading) {
 		return
 	}
 	p := newPosterior(ab, rs)
-	at := make([]int, ab.Factors) // place among the touched, plus one
-	for i, f := range p.factors {
-		at[f] = i + 1
-	}
-	h := make([]float64, len(p.factors))
 	for i := range ab.Dims {
-		p.revise(&ab.Dims[i], at, h)
+		p.revise(&ab.Dims[i])
 	}
 	for _, r := range rs {
 		if r.noise == 0 {
@@ -88,6 +58,7 @@ type posterior struct {
 	rows     [][]float64 // H, one row a reading, over the touched factors
 	gap      []float64   // r, observed less expected
 	inverse  [][]float64 // S⁻¹
+	norms    []float64   // sd of each reading before noise
 	shift    []float64   // posterior mean of the factors
 	lower    [][]float64 // L
 }
@@ -119,7 +90,7 @@ func (r reading) eachLoad(ab *roomful.Abilities, do func(l roomful.FactorLoad, w
 // observe fills in H, r and S⁻¹.
 func (p *posterior) observe(ab *roomful.Abilities) {
 	n := len(p.readings)
-	p.rows, p.gap = matrix(n, len(p.factors)), make([]float64, n)
+	p.rows, p.gap, p.norms = matrix(n, len(p.factors)), make([]float64, n), make([]float64, n)
 	for i, r := range p.readings {
 		p.gap[i] = r.value
 		for _, t := range r.terms {
@@ -135,6 +106,7 @@ func (p *posterior) observe(ab *roomful.Abilities) {
 		for j := range s {
 			s[i][j] = dot(p.rows[i], p.rows[j])
 		}
+		p.norms[i] = math.Sqrt(s[i][i])
 		s[i][i] += p.readings[i].noise*p.readings[i].noise + 1e-12
 	}
 	p.inverse = invert(s)
@@ -165,30 +137,26 @@ func (p *posterior) solve() {
 	p.lower = cholesky(cov)
 }
 
-// revise moves one capacity to its posterior. at gives a factor's place among
-// the touched plus one; h is scratch.
-func (p *posterior) revise(d *roomful.Dim, at []int, h []float64) {
-	clear(h)
-	var kept []roomful.FactorLoad
-	var touched bool
+// revise moves one capacity to its posterior.
+func (p *posterior) revise(d *roomful.Dim) {
+	var kept, touched []roomful.FactorLoad // the latter by place among p.factors
 	for _, l := range d.Loads {
-		if j := at[l.Factor]; j > 0 {
-			h[j-1] += l.SD
-			touched = true
+		if at, ok := slices.BinarySearch(p.factors, l.Factor); ok {
+			touched = append(touched, roomful.FactorLoad{Factor: at, SD: l.SD})
 		} else {
 			kept = append(kept, l)
 		}
 	}
-	if !touched {
+	if len(touched) == 0 {
 		return
 	}
-	p.credit(d, h)
-	d.Centre += dot(h, p.shift)
-	for j := range p.factors {
-		var sd float64
-		for i := j; i < len(h); i++ {
-			sd += p.lower[i][j] * h[i]
-		}
+	p.credit(d, touched)
+	load := make([]float64, len(p.factors)) // Lᵀ h
+	for _, h := range touched {
+		d.Centre += h.SD * p.shift[h.Factor]
+		axpy(h.SD, p.lower[h.Factor][:h.Factor+1], load)
+	}
+	for j, sd := range load {
 		if math.Abs(sd) > 1e-7 {
 			kept = append(kept, roomful.FactorLoad{Factor: p.factors[j], SD: sd})
 		}
@@ -196,14 +164,17 @@ func (p *posterior) revise(d *roomful.Dim, at []int, h []float64) {
 	d.Loads = kept
 }
 
-// credit notes on a capacity the readings it goes along with closely; h is its
-// loads before.
-func (p *posterior) credit(d *roomful.Dim, h []float64) {
+// credit notes on a capacity the readings it goes along with closely; touched
+// are its loads before.
+func (p *posterior) credit(d *roomful.Dim, touched []roomful.FactorLoad) {
 	sd := d.SD()
-	for i, r := range p.readings {
-		row := p.rows[i]
-		if c := dot(h, row) / (sd * math.Sqrt(dot(row, row))); math.Abs(c) >= informs {
-			d.Informed = append(d.Informed, r.label)
+	for i, row := range p.rows {
+		var c float64
+		for _, h := range touched {
+			c += h.SD * row[h.Factor]
+		}
+		if math.Abs(c) >= informs*sd*p.norms[i] {
+			d.Informed = append(d.Informed, p.readings[i].label)
 		}
 	}
 }

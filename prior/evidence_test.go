@@ -2,6 +2,7 @@ package prior_test
 
 import (
 	"math"
+	"strconv"
 	"testing"
 
 	"roomful"
@@ -266,6 +267,13 @@ func TestLayoutIsFixed(t *testing.T) {
 
 func BenchmarkOf(bench *testing.B) {
 	lex := few()
+	for i := range 170 { // as many as a catalogue has, a dozen more their own reference
+		m := &roomful.Movement{ID: roomful.MovementID("filler-" + strconv.Itoa(i))}
+		if i%14 == 0 {
+			m = own(string(m.ID), twice(10), twice(0.5), 0.3)
+		}
+		lex = append(lex, m)
+	}
 	for name, p := range map[string]roomful.Athlete{
 		"unknown":    {Name: "Wren"},
 		"everything": person(a, 30, 80, 12, everything()...),

@@ -74,7 +74,7 @@ func (t terms) appendLifts(out []float64) []float64 {
 func (t terms) ownMax(m *roomful.Movement) float64 {
 	b := m.Bound
 	relative := t.logAge + (massExponent.one()-1)*t.logMass
-	return math.Log(max(b.Most[t.division], noneCounts.one())) + b.Growth[t.division]*t.trained + ownPerStrength.one()*relative
+	return math.Log(max(b.Most[t.division], 0.01)) + b.Growth[t.division]*t.trained + ownPerStrength.one()*relative
 }
 
 // trips returns the median log-odds of failing an attempt.

@@ -14,9 +14,8 @@ import (
 func Of(a roomful.Athlete, lex roomful.Lexicon, on roomful.Date) *roomful.Abilities {
 	r, said := reckon(a, on)
 	ab := frameOf(lex).believe(r)
-	rs := readings(a, ab, lex)
-	spare(ab, rs)
-	condition(ab, rs)
+	spare(a, ab, lex)
+	condition(ab, readings(a, ab, lex))
 	holdSkills(a, ab, lex)
 	ab.Assumed = append(said, assumedFigures(a, ab)...)
 	return ab

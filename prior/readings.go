@@ -72,12 +72,9 @@ func readTest(t roomful.Test, v float64, dim int, ab *roomful.Abilities, lex roo
 	switch t {
 	case roomful.TestPullUps:
 		return reading{terms: one, value: math.Log(max(v, noneCounts.one())), keep: maximumNoise.one()}
-	case roomful.TestPushUps:
-		return newWindow(lex.Movement("push-up"), 120, totalTwoMinutes).read(v, dim, ab)
-	case roomful.TestSitUps:
-		return newWindow(lex.Movement("sit-up"), 120, totalTwoMinutes).read(v, dim, ab)
-	case roomful.TestBurpees:
-		return newWindow(lex.Movement("burpee"), 180, totalThreeMinutes).read(v, dim, ab)
+	case roomful.TestPushUps, roomful.TestSitUps, roomful.TestBurpees:
+		w, _ := windowOf(t, lex)
+		return w.read(v, dim, ab)
 	case roomful.TestDoubleUnders:
 		return reading{terms: one, value: bestRunLogit(v), noise: bestNoise.one()}
 	case roomful.TestRow2k, roomful.TestRun5k:
@@ -95,6 +92,33 @@ func readTest(t roomful.Test, v float64, dim int, ab *roomful.Abilities, lex roo
 // few is longer. Somebody without a single one is taken to make one in five.
 func bestRunLogit(best float64) float64 {
 	return -math.Log(max(best/bestOverMean.one(), 0.25))
+}
+
+// spare moves the centre of each body-weight maximum that a figure speaks of so
+// far towards it that the surprise left is a moderate one. Many people have none
+// or very few of one movement for want of practice; that is the movement's own,
+// and must not make them weak in everything.
+func spare(a roomful.Athlete, ab *roomful.Abilities, lex roomful.Lexicon) {
+	for _, t := range tests {
+		v, ok := a.Measured(t.test)
+		dim := ab.Index(t.capacity)
+		w, windowed := windowOf(t.test, lex)
+		if !ok || dim < 0 || !possible(t.test, v) || !windowed && t.test != roomful.TestPullUps {
+			continue
+		}
+		d, told, sure := &ab.Dims[dim], max(v, noneCounts.one()), true
+		logN := math.Log(told)
+		if windowed {
+			logN, sure = w.maximum(told, ab.Dims[ab.Index(roomful.CapSpeed)].Centre)
+		}
+		gap := logN - d.Centre
+		if gap < 0 && !sure {
+			continue // the person already does that many
+		}
+		if beyond := math.Abs(gap) - surpriseSDs.one()*d.SD(); beyond > 0 {
+			d.Centre += math.Copysign(beyond, gap)
+		}
+	}
 }
 
 // measured reports whether one of the person's figures speaks of a capacity

@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"roomful"
+	"roomful/catalogue"
 	"roomful/prior"
 	"roomful/sim"
 )
@@ -44,7 +45,10 @@ func course(id roomful.MovementID, metres float64) (roomful.Part, roomful.Task) 
 // little. When the model's constants move, fit the four figures of windows in
 // [prior.Population] anew.
 func TestFiguresComeBackFromTheModel(t *testing.T) {
-	lex := moving()
+	lex, err := catalogue.Load()
+	if err != nil {
+		t.Fatal(err)
+	}
 	model := sim.New(lex)
 	pushUps, pushUp := most("push-up", 2*time.Minute)
 	sitUps, sitUp := most("sit-up", 2*time.Minute)

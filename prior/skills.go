@@ -40,8 +40,11 @@ func holdSkills(a roomful.Athlete, ab *roomful.Abilities, lex roomful.Lexicon) {
 	for _, s := range a.Skills {
 		m, c := lex.Movement(s.Movement), roomful.OwnMax(s.Movement)
 		dim := ab.Index(c)
-		if m == nil || dim < 0 || m.Skill.Trips || s.Level == roomful.UnknownLevel || measured(a, c) {
+		if m == nil || dim < 0 || s.Level == roomful.UnknownLevel || measured(a, c) {
 			continue
+		}
+		if m.Skill.Trips && s.Level != roomful.NoSkill {
+			continue // trips say how well, the maximum how long the body lasts
 		}
 		level := math.Log(atLevel(s.Level, skillNone, skillSome, skillSolid))
 		if m.Modality == roomful.Hold {

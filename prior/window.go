@@ -17,6 +17,19 @@ type window struct {
 	logMost float64 // +Inf when the movement has no time
 }
 
+// windowOf returns the window behind a test; ok is false when it is none.
+func windowOf(t roomful.Test, lex roomful.Lexicon) (w window, ok bool) {
+	switch t {
+	case roomful.TestPushUps:
+		return newWindow(lex.Movement("push-up"), 120, totalTwoMinutes), true
+	case roomful.TestSitUps:
+		return newWindow(lex.Movement("sit-up"), 120, totalTwoMinutes), true
+	case roomful.TestBurpees:
+		return newWindow(lex.Movement("burpee"), 180, totalThreeMinutes), true
+	}
+	return window{}, false
+}
+
 func newWindow(m *roomful.Movement, seconds float64, k constant) window {
 	most := math.Inf(1)
 	if m != nil && m.Pace.Skilled > 0 {
@@ -33,6 +46,17 @@ func (w window) at(logN, logSpeed float64) (logTotal, byN, bySpeed float64) {
 	clock := math.Exp(-q * (w.logMost - logSpeed))
 	sum := muscles + clock
 	return -math.Log(sum) / q, muscles / sum, -clock / sum
+}
+
+// maximum returns the logarithm of N behind a total at a speed. sure is false
+// when the clock binds more than the muscles: then N is at least that large.
+func (w window) maximum(total, logSpeed float64) (logN float64, sure bool) {
+	q, clock := windowBend.one(), w.logMost-logSpeed
+	muscles := math.Exp(-q*math.Log(total)) - math.Exp(-q*clock)
+	if muscles <= math.Exp(-q*clock) {
+		return clock - w.logK, false
+	}
+	return -math.Log(muscles)/q - w.logK, true
 }
 
 // read returns what a total says, straightened at the likeliest point by a few
