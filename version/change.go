@@ -35,6 +35,9 @@ func (c *class) change(written, tasks []roomful.Task) float64 {
 		}
 		if t.Movement != w.Movement {
 			form = max(form, c.formCost(l, t.Movement)) + 0.1
+			if t.Unit == w.Unit && t.Amount < w.Amount {
+				amount += apart(w.Amount, t.Amount)
+			}
 			continue
 		}
 		load += apart(w.LoadKg(), t.LoadKg())

@@ -223,7 +223,11 @@ func (f *fitter) barred(m *roomful.Movement) reasons {
 		return reasons{form: byLimit, limit: l, private: []string{told(*l) + ": " + restrictions[l.What].avoid}}
 	}
 	if f.p.stock.given {
-		if w := f.p.stock.kit.Lacks(m); w != "" {
+		w := f.p.stock.kit.Lacks(m)
+		if w == "" && m.TakesLoad() && len(f.p.stock.of(m.Implement)) == 0 {
+			w = string(m.Implement)
+		}
+		if w != "" {
 			return reasons{form: byKit, lacks: w}
 		}
 	}
@@ -242,13 +246,17 @@ func (f *fitter) base(g form) *fitted {
 	if g.movement != f.line.movement {
 		*t = f.converted(g, w)
 	}
-	if f.pick.factor != 1 && t.Amount > 0 {
-		t.Amount = tidy(t.Amount*f.pick.factor, t.Unit)
-		fit.why.amount = byOption
-	}
-	if f.p.volume < f.pick.factor && t.Amount > 0 {
-		t.Amount = trim(t.Amount/f.pick.factor*f.p.volume+tiny, t.Unit)
+	switch share := f.pick.factor; {
+	case t.Amount == 0:
+	case f.p.volume < share:
+		t.Amount = trim(t.Amount*f.p.volume, t.Unit)
 		fit.why.amount, fit.oneOff = byState, true
+	case share != 1:
+		t.Amount = trim(t.Amount*share, t.Unit)
+		fit.why.amount = byOption
+		if f.p.volume < 1 {
+			fit.why.amount = byState
+		}
 	}
 	if g.movement == asked && g.movement != f.line.movement {
 		fit.why.form = byOption

@@ -12,7 +12,9 @@ const (
 	light, moderate, heavier = 21, 12, 7 // repetitions fresh
 	unknownShare             = 0.6       // of what is written when no maximum is known
 	fromBar                  = 0.67      // of a bar's load, in all, with dumbbells or bells
-	mostInOneGo              = 5         // unbroken repetitions that are enough to break any count up
+	// A movement of the body has to be possible in thirds of what is asked, but
+	// at least fourInOneGo times and no more than mostInOneGo times fresh.
+	fourInOneGo, mostInOneGo = 4, 5
 )
 
 // feels are the words of an effort that ask for another load than moderate.
@@ -57,9 +59,9 @@ func (f *fitter) need(m *roomful.Movement, t roomful.Task) float64 {
 	case loaded:
 		n = sensible(f.count(t), f.Effort.Feel)
 	default:
-		n = 3
+		n = fourInOneGo
 		if c := f.count(t); c > 0 {
-			n = min(math.Ceil(c/3), mostInOneGo)
+			n = min(max(math.Ceil(c/3), fourInOneGo), mostInOneGo, c)
 		}
 	}
 	if loaded && t.Unit == roomful.Rep {

@@ -3,21 +3,22 @@ package version
 import (
 	"cmp"
 	"context"
-	"math"
 	"slices"
 
 	"roomful"
 )
 
-// How a set of options is valued, in people: a person in the window counts one.
+// What a version is worth to the class when options are chosen, in people: a
+// person in the window counts one (judgement, chosen on what a coach would do
+// with the cases of this package's tests).
 const (
-	valueWritten = 2.0  // in the window as written: no other option may tempt them away
-	valueWindow  = 1.0  // in the window
-	valueGuess   = 0.3  // times the rough probability of it
-	valueOneOff  = 0.25 // less for a one-off
-	valueChange  = 0.08 // less for every unit of change
-	valueOption  = 0.3  // less for every option to brief beyond as written
-	mostEasier   = 3    // easier options, two when there is a harder one
+	worthWindow = 1.0  // in the window
+	worthGuess  = 0.8  // times the rough probability of it
+	worthOneOff = 0.4  // less for a one-off
+	worthChange = 0.08 // less for every unit of change
+	worthForm   = 0.2  // less when a movement they can do gives way
+	worthOption = 0.3  // less for every option to brief beyond as written
+	mostEasier  = 3    // easier options, two when there is a harder one
 )
 
 // decide lays the rungs, chooses the options among them and settles everybody's
@@ -90,87 +91,110 @@ func (c *class) demands() demand {
 	return d
 }
 
-// value is how well a plan serves its person.
-func (q *plan) value() float64 {
-	v := valueGuess*q.guess - valueChange*q.change
-	switch {
-	case q.asWritten() && q.guessIn:
-		v += valueWritten
-	case q.guessIn || q.p.volume < 1:
-		v += valueWindow
+// served is how a person fares on a rung: how much the rule of choice prefers
+// it, and what that is worth to the class.
+type served struct{ preferred, worth float64 }
+
+// serves weighs a plan as the rule of choice will, by the screen alone.
+func (q *plan) serves() served {
+	in := q.guessIn || q.p.volume < 1
+	s := served{preferred: q.guess, worth: worthGuess*q.guess - worthChange*q.change}
+	if in {
+		s.preferred = 100 - q.distance()
+		s.worth += worthWindow
 	}
 	if q.oneOff {
-		v -= valueOneOff
+		s.worth -= worthOneOff
 	}
 	if q.stuck {
-		v -= valueWindow
+		s.preferred -= 200
+		s.worth -= worthWindow
 	}
-	return v
+	if q.spares() {
+		s.worth -= worthForm
+	}
+	return s
+}
+
+// spares reports whether a plan takes a movement away that its person can do as
+// written.
+func (q *plan) spares() bool {
+	for li, t := range q.tasks {
+		if plainly := q.p.lines[li].fits[plain]; plainly != nil && !plainly.oneOff && t.Movement != plainly.task.Movement {
+			return true
+		}
+	}
+	return false
 }
 
 // bestSet finds the at most four rungs, as written among them, that serve the
 // class best.
 func (c *class) bestSet(byPerson [][]*plan) []int {
-	values := c.values(byPerson)
-	s := &setSearch{values: values, harder: make([]bool, len(c.rungs))}
+	table := c.serve(byPerson)
+	s := &setSearch{table: table, harder: make([]bool, len(c.rungs))}
 	for i, r := range c.rungs {
 		s.harder[i] = r.harder()
 	}
-	s.grow([]int{0}, values[0], 1, mostEasier, 1)
+	s.grow([]int{0}, table[0], 1, mostEasier, 1)
 	return s.best
 }
 
-// nowhere is the value of a rung to somebody who cannot do it at all.
-const nowhere = -2
+// nowhere is a rung that somebody cannot do at all.
+var nowhere = served{preferred: -1000, worth: -2}
 
-// values tabulates the value of every rung to every person.
-func (c *class) values(byPerson [][]*plan) [][]float64 {
-	out := make([][]float64, len(c.rungs))
+// serve tabulates how every rung serves every person.
+func (c *class) serve(byPerson [][]*plan) [][]served {
+	out := make([][]served, len(c.rungs))
 	for r := range out {
-		out[r] = make([]float64, len(byPerson))
-		for i := range out[r] {
-			out[r][i] = nowhere
-		}
+		out[r] = slices.Repeat([]served{nowhere}, len(byPerson))
 	}
 	for i, plans := range byPerson {
 		for _, q := range plans {
-			out[q.rung][i] = max(out[q.rung][i], q.value())
+			out[q.rung][i] = better(out[q.rung][i], q.serves())
 		}
 	}
 	return out
 }
 
+// better returns what a person would be given of two.
+func better(a, b served) served {
+	if b.preferred > a.preferred {
+		return b
+	}
+	return a
+}
+
 // setSearch tries every small set of rungs.
 type setSearch struct {
-	values [][]float64 // by rung and person
+	table  [][]served // by rung and person
 	harder []bool
 	best   []int
 	top    float64
 }
 
-// grow values a set and every set that adds rungs from next on to it. Values
-// hold what each person gets from the set so far.
-func (s *setSearch) grow(set []int, have []float64, next, easier, harder int) {
-	total := -valueOption * float64(len(set)-1)
+// grow values a set and every set that adds rungs from next on to it; have is
+// what each person gets from the set so far.
+func (s *setSearch) grow(set []int, have []served, next, easier, harder int) {
+	total := -worthOption * float64(len(set)-1)
 	for _, v := range have {
-		total += v
+		total += v.worth
 	}
-	if s.best == nil || total > s.top+1e-9 {
+	if s.best == nil || total > s.top+tiny {
 		s.best, s.top = slices.Clone(set), total
 	}
-	for r := next; r < len(s.values); r++ {
-		e, h := easier-1, harder
+	for r := next; r < len(s.table) && easier > 0; r++ {
+		left := harder
 		if s.harder[r] {
-			e, h = easier-1, harder-1
+			left--
 		}
-		if e < 0 || h < 0 {
+		if left < 0 {
 			continue
 		}
-		merged := make([]float64, len(have))
+		merged := make([]served, len(have))
 		for i := range have {
-			merged[i] = math.Max(have[i], s.values[r][i])
+			merged[i] = better(have[i], s.table[r][i])
 		}
-		s.grow(append(slices.Clone(set), r), merged, r+1, e, h)
+		s.grow(append(slices.Clone(set), r), merged, r+1, easier-1, left)
 	}
 }
 
@@ -252,7 +276,8 @@ func (c *class) bare(r, li int) roomful.Task {
 	return f.base(c.lines[li].forms[c.rungs[r].picks[li].form]).task
 }
 
-// most returns the commonest task, the heavier of two equally common.
+// most returns the commonest task; of two equally common the heavier, then the
+// longer.
 func most(tasks []roomful.Task) roomful.Task {
 	best, count := tasks[0], 0
 	for _, t := range tasks {
@@ -262,7 +287,9 @@ func most(tasks []roomful.Task) roomful.Task {
 				n++
 			}
 		}
-		if n > count || n == count && t.LoadKg() > best.LoadKg() {
+		more := cmp.Or(cmp.Compare(n, count), cmp.Compare(t.LoadKg(), best.LoadKg()), cmp.Compare(t.Amount, best.Amount),
+			cmp.Compare(t.Movement, best.Movement))
+		if more > 0 {
 			best, count = t, n
 		}
 	}

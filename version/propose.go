@@ -95,6 +95,7 @@ func newClass(q Request) (*class, error) {
 			c.going = append(c.going, p)
 		}
 	}
+	c.rungs = []rung{{picks: c.plainPicks(), loads: exact}}
 	slices.SortFunc(c.going, func(a, b *person) int { return cmp.Compare(a.id, b.id) })
 	return c, nil
 }

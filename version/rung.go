@@ -58,10 +58,9 @@ type demand struct {
 	volume     float64 // the least share of the amounts that somebody may do
 }
 
-// layRungs lists the rungs worth screening: as written first, then every
+// layRungs lists the rungs worth screening beside as written, the first: every
 // combination of the forms people need, cuts and lower heights, at own loads.
 func (c *class) layRungs(d demand) {
-	c.rungs = []rung{{picks: c.plainPicks(), loads: exact}}
 	seen := map[string]bool{}
 	var easier []rung
 	for _, forms := range c.formPicks() {

@@ -125,8 +125,8 @@ var halving = []struct{ keep, runs int }{{16, 24}, {6, 64}, {3, 128}}
 const asGood = 0.05
 
 // choose orders everybody's plans, best first, by halving: each stage simulates
-// the plans still ahead with more runs of the same random numbers. What is as
-// written is never dropped unheard.
+// the plans still ahead with more runs of the same random numbers. A person's
+// smallest change is never dropped unheard.
 func (c *class) choose(ctx context.Context, byPerson [][]*plan) error {
 	for _, plans := range byPerson {
 		rank(plans)
@@ -148,28 +148,33 @@ func (c *class) choose(ctx context.Context, byPerson [][]*plan) error {
 	return nil
 }
 
-// head returns the plans still ahead, the one as written among them. Where that
-// one looks right already, few others are worth the time.
+// head returns the plans still ahead, the smallest change among them. Where
+// that one looks right already, few others are worth the time.
 func head(plans []*plan, keep int) []*plan {
-	if len(plans) > 0 && plans[0].asWritten() && plans[0].guessIn {
+	if len(plans) == 0 {
+		return nil
+	}
+	at := slices.Index(plans, slices.MinFunc(plans, nearer))
+	if plans[at].guessIn {
 		keep = min(keep, shortlist+1)
 	}
 	keep = min(keep, len(plans))
-	if at := slices.IndexFunc(plans, (*plan).asWritten); at >= keep && keep > 0 {
+	if at >= keep {
 		plans[keep-1], plans[at] = plans[at], plans[keep-1]
 	}
 	return plans[:keep]
 }
 
-// asWritten reports whether a plan is the sheet's own.
-func (q *plan) asWritten() bool { return q.rung == 0 && !q.oneOff && q.change == 0 }
+// nearer orders plans by how little they change; what is stuck comes last.
+func nearer(a, b *plan) int {
+	return cmp.Or(order(a.stuck, b.stuck), cmp.Compare(a.distance(), b.distance()), cmp.Compare(a.rung, b.rung))
+}
 
-// rank orders plans by the screen: as written when it is in the window, then
-// those in the window, by rough probability in steps of asGood, then by change.
+// rank orders plans by the screen: those in the window first, by rough
+// probability in steps of asGood, then by change.
 func rank(plans []*plan) {
 	slices.SortStableFunc(plans, func(a, b *plan) int {
 		return cmp.Or(
-			-order(a.asWritten() && a.guessIn, b.asWritten() && b.guessIn),
 			order(a.stuck, b.stuck),
 			-order(a.guessIn, b.guessIn),
 			-cmp.Compare(math.Floor(a.guess/asGood), math.Floor(b.guess/asGood)),
@@ -197,20 +202,17 @@ func order(a, b bool) int {
 	return 1
 }
 
-// sortBest orders simulated plans. As written comes first when its median is in
-// the window; then the smallest change among those within asGood of the best
-// probability; the others follow by probability, those with their median in
-// the window first. Where a person's volume is bounded the dose counts and not
-// the window: the smallest change comes first.
+// sortBest orders simulated plans. The smallest change comes first when its
+// median is in the window: nobody is eased who need not be. Else it is the
+// smallest change among those within asGood of the best probability, of those
+// with their median in the window if there are any. Where a person's volume is
+// bounded the dose counts and not the window: the smallest change comes first.
 func sortBest(plans []*plan) {
 	if len(plans) == 0 {
 		return
 	}
-	near := func(a, b *plan) int {
-		return cmp.Or(cmp.Compare(a.distance(), b.distance()), cmp.Compare(a.rung, b.rung))
-	}
 	slices.SortStableFunc(plans, func(a, b *plan) int {
-		return cmp.Or(order(a.stuck, b.stuck), -order(a.medianIn, b.medianIn), -cmp.Compare(a.prob, b.prob), near(a, b))
+		return cmp.Or(order(a.stuck, b.stuck), -order(a.medianIn, b.medianIn), -cmp.Compare(a.prob, b.prob), nearer(a, b))
 	})
 	best, n := plans[0], 1
 	for n < len(plans) && plans[n].medianIn == best.medianIn && plans[n].stuck == best.stuck && plans[n].prob >= best.prob-asGood {
@@ -219,8 +221,10 @@ func sortBest(plans []*plan) {
 	if best.p.volume < 1 {
 		n = len(plans)
 	}
-	slices.SortStableFunc(plans[:n], near)
-	slices.SortStableFunc(plans, func(a, b *plan) int {
-		return -order(a.asWritten() && a.medianIn, b.asWritten() && b.medianIn)
-	})
+	slices.SortStableFunc(plans[:n], nearer)
+	if least := slices.MinFunc(plans, nearer); least.medianIn {
+		at := slices.Index(plans, least)
+		copy(plans[1:at+1], plans[:at])
+		plans[0] = least
+	}
 }

@@ -2,6 +2,7 @@ package version
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"roomful"
@@ -22,7 +23,7 @@ func (c *class) why(q *plan, li int) string {
 		}
 	}
 	if t.Movement != w.Movement {
-		add(c.whyForm(q.p, f, l, w, t))
+		add(c.whyForm(q.p, f, li, w, t))
 	} else if t.Amount != w.Amount {
 		add(c.whyAmount(f, w, t))
 	}
@@ -39,7 +40,8 @@ func (c *class) why(q *plan, li int) string {
 }
 
 // whyForm says why another movement stands in.
-func (c *class) whyForm(p *person, f *fitted, l *line, w, t roomful.Task) string {
+func (c *class) whyForm(p *person, f *fitted, li int, w, t roomful.Task) string {
+	l := &c.lines[li]
 	name := plural(f.form.movement)
 	if t.Amount > 0 && (t.Amount != w.Amount || t.Unit != w.Unit) {
 		name = amount(t.Amount, t.Unit) + " " + name
@@ -52,16 +54,19 @@ func (c *class) whyForm(p *person, f *fitted, l *line, w, t roomful.Task) string
 		kept = "the time, and " + w
 	}
 	keeps := name + " " + verb(f.form.movement, "keep") + " " + kept
-	switch f.why.form {
+	behind := f.why
+	if plainly := p.lines[li].fits[plain]; behind.form == byOption {
+		behind = plainly.why
+	}
+	switch behind.form {
 	case byKit:
-		return whyLack(p, f.why.lacks) + ": " + keeps
+		return whyLack(p, behind.lacks) + ": " + keeps
 	case byLimit:
 		return keeps + ", agreed for today"
-	default:
-		if leads(l.movement) == roomful.Cyclic {
-			return keeps
-		}
+	case bySkill, byStrength:
 		return keeps + " while you build " + plural(l.movement)
+	default:
+		return keeps + ", and " + c.aim() + " in reach"
 	}
 }
 
@@ -218,7 +223,7 @@ func (c *class) optionName(r int, tasks []roomful.Task, people []*person) string
 	case lighter:
 		parts = append(parts, "lighter")
 	}
-	parts = append(parts, c.nameForms(r, tasks)...)
+	parts = append(parts, c.nameForms(r, tasks, people)...)
 	if cut := c.nameCut(r); cut != "" {
 		parts = append(parts, cut)
 	}
@@ -276,8 +281,8 @@ func (c *class) cuttable(li int) bool {
 }
 
 // nameForms names the lines with another form or, if not all are cut alike, a
-// smaller amount.
-func (c *class) nameForms(r int, tasks []roomful.Task) []string {
+// smaller amount: in figures where it is one figure for everybody.
+func (c *class) nameForms(r int, tasks []roomful.Task, people []*person) []string {
 	alike := c.nameCut(r) != ""
 	var out []string
 	for li, k := range c.rungs[r].picks {
@@ -285,7 +290,11 @@ func (c *class) nameForms(r int, tasks []roomful.Task) []string {
 		name := plural(l.forms[k.form].movement)
 		switch {
 		case k.factor != 1 && !alike && tasks[li].Amount > 0:
-			out = append(out, amount(tasks[li].Amount, tasks[li].Unit)+" "+name)
+			few := amount(tasks[li].Amount, tasks[li].Unit)
+			if slices.ContainsFunc(people, func(p *person) bool { return p.plans[0].tasks[li].Amount != tasks[li].Amount }) {
+				few = "fewer"
+			}
+			out = append(out, few+" "+name)
 		case k.form > 0:
 			out = append(out, name)
 		}
