@@ -7,8 +7,16 @@ import (
 	"path"
 	"strings"
 	"testing"
+	"time"
 
+	"github.com/goccy/go-yaml"
+	"github.com/google/go-cmp/cmp"
+
+	"roomful"
+	"roomful/catalogue"
 	"roomful/demo"
+	"roomful/exchange"
+	"roomful/notation"
 )
 
 // read returns a file of the gym.
@@ -73,4 +81,101 @@ func section(text, heading string) string {
 	_, rest, _ := strings.Cut(text, heading+"\n")
 	body, _, _ := strings.Cut(rest, "\n## ")
 	return body
+}
+
+func movements(t *testing.T) *catalogue.Catalogue {
+	t.Helper()
+	lex, err := catalogue.Load()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return lex
+}
+
+// TestSheets reads every sheet without a word of complaint, and finds it in the
+// form that the program itself would write.
+func TestSheets(t *testing.T) {
+	lex := movements(t)
+	formats, days := map[string]bool{}, map[roomful.Date]string{}
+	for name, text := range sheets(t) {
+		s, ds := notation.Read(text, lex)
+		for _, d := range ds {
+			t.Errorf("%s:%d:%d: %s: %s", name, d.Range.Start.Line, d.Range.Start.Column, d.Summary, d.Hint)
+		}
+		if diff := cmp.Diff(text, notation.Print(s, lex)); diff != "" {
+			t.Errorf("%s is not in canonical form (-it +canonical):\n%s", name, diff)
+		}
+		if other, taken := days[s.Date]; taken {
+			t.Errorf("%s and %s are on one day", name, other)
+		}
+		days[s.Date] = name
+		for _, p := range s.Parts {
+			formats[p.Format.Name()] = true
+		}
+	}
+	for _, f := range []string{"rounds-in-time", "for-time", "every", "stations", "sets", "unscored"} {
+		if !formats[f] {
+			t.Errorf("no sheet shows the format %s", f)
+		}
+	}
+}
+
+// TestPeople reads everyone without a complaint and finds the difficulties that
+// the demo is there to show.
+func TestPeople(t *testing.T) {
+	today := roomful.Date{Year: 2027, Month: time.February, Day: 1}
+	people, ds := exchange.ReadPeople(strings.NewReader(read(t, "people.csv")), movements(t), today)
+	for _, d := range ds {
+		t.Errorf("people.csv:%d:%d: %s: %s", d.Range.Start.Line, d.Range.Start.Column, d.Summary, d.Hint)
+	}
+	shown := map[string]func(roomful.Athlete) bool{
+		"a sore back":      func(a roomful.Athlete) bool { return a.Has("back") },
+		"a sore knee":      func(a roomful.Athlete) bool { return a.Has("knee") },
+		"a pregnancy":      func(a roomful.Athlete) bool { return a.Has("pregnant") },
+		"a return":         func(a roomful.Athlete) bool { return a.Has("returning") },
+		"someone under 18": func(a roomful.Athlete) bool { years, ok := a.Age(today); return ok && years < 18 },
+		"someone over 65":  func(a roomful.Athlete) bool { years, ok := a.Age(today); return ok && years > 65 },
+		"pounds":           func(a roomful.Athlete) bool { return a.Unit == roomful.Pound },
+		"a home":           func(a roomful.Athlete) bool { return a.Home != nil },
+		"a likeness":       func(a roomful.Athlete) bool { return a.Like != "" },
+		"nothing but a name": func(a roomful.Athlete) bool {
+			return a.Born.Year == 0 && a.MassKg == 0 && a.Months == nil && len(a.Known) == 0 && a.Like == ""
+		},
+	}
+	for _, a := range people {
+		for what, is := range shown {
+			if is(a) {
+				delete(shown, what)
+			}
+		}
+	}
+	for what := range shown {
+		t.Errorf("nobody in people.csv shows %s", what)
+	}
+}
+
+// TestKit reads the room without a complaint.
+func TestKit(t *testing.T) {
+	kit, ds := exchange.ReadKit(strings.NewReader(read(t, "kit.yaml")))
+	for _, d := range ds {
+		t.Errorf("kit.yaml:%d:%d: %s: %s", d.Range.Start.Line, d.Range.Start.Column, d.Summary, d.Hint)
+	}
+	if kit == nil || kit.Name != "The Drying Floor" {
+		t.Errorf("got %+v", kit)
+	}
+}
+
+// TestGym holds the settings to the keys that there are.
+func TestGym(t *testing.T) {
+	var gym struct {
+		Name, Zone, Unit string
+		SmallestPair     float64 `yaml:"smallest_pair"`
+	}
+	err := yaml.UnmarshalWithOptions([]byte(read(t, "gym.yaml")), &gym, yaml.Strict())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := time.LoadLocation(gym.Zone); err != nil || gym.SmallestPair <= 0 {
+		t.Errorf("zone %q: %v, smallest pair %g", gym.Zone, err, gym.SmallestPair)
+	}
 }
