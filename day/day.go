@@ -8,7 +8,6 @@ import (
 
 	"roomful"
 	"roomful/notation"
-	"roomful/prior"
 	"roomful/sim"
 	"roomful/version"
 )
@@ -157,7 +156,7 @@ func (d *Day) Versions(ctx context.Context, q Question, home bool) (Versions, er
 		Runs: q.Runs, Seed: q.Seed, Workers: q.Workers, Lexicon: d.Lexicon, Forecaster: d.Forecaster,
 	}
 	for i, a := range q.People {
-		r.People = append(r.People, version.Person{Athlete: a, Abilities: c.abilities[i], Doubts: prior.Doubts(a, d.Lexicon, c.on)})
+		r.People = append(r.People, version.Person{Athlete: a, Abilities: c.abilities[i], Doubts: d.doubts(a, c.on)})
 	}
 	l, err := version.Propose(ctx, r)
 	return Versions{c.piece, c.effort, l}, err

@@ -231,9 +231,9 @@ func TestRefusals(t *testing.T) {
 
 func TestVersionsOfTheDemo(t *testing.T) {
 	g := open(t)
-	for name, text := range g.sheets {
+	for _, name := range []string{"ferrule", "lost-property"} {
 		t.Run(name, func(t *testing.T) {
-			v, err := g.Versions(t.Context(), g.question(g.session(t, text)), false)
+			v, err := g.Versions(t.Context(), g.question(g.session(t, g.sheets[name])), false)
 			if err != nil {
 				t.Fatal(err)
 			}

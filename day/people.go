@@ -19,3 +19,13 @@ func (d *Day) abilities(a roomful.Athlete, people []roomful.Athlete, on roomful.
 	}
 	return prior.Like(own, d.abilities(people[i], people, on, append(asking, a.ID)...))
 }
+
+// doubts returns what does not fit together in what a person told, each ready
+// to be put into a longer sentence.
+func (d *Day) doubts(a roomful.Athlete, on roomful.Date) []string {
+	said := prior.Doubts(a, d.Lexicon, on)
+	for i := range said {
+		said[i] = strings.TrimSuffix(said[i], ".")
+	}
+	return said
+}

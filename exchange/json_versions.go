@@ -16,7 +16,7 @@ type Lineup struct {
 type Option struct {
 	Name     string   `json:"name"`
 	Elements []Task   `json:"elements"`
-	People   []string `json:"people"`
+	People   []string `json:"people"` // by name
 }
 
 // Task is what is done of one movement; the load in kg is per implement.
@@ -92,8 +92,15 @@ type Attention struct {
 func LineupOf(p roomful.Part, effort roomful.Effort, l roomful.Lineup) Lineup {
 	out := Lineup{Piece: p.Name(), Effort: effortOf(effort), Options: []Option{}, Athletes: []Version{}, Attention: []Attention{}, Diagnostics: []Diagnostic{}}
 	stepped := laddered(p)
+	names := map[string]string{}
+	for _, v := range l.Versions {
+		names[v.Athlete] = v.Name
+	}
 	for _, o := range l.Options {
-		option := Option{Name: o.Name, Elements: []Task{}, People: listed(o.People)}
+		option := Option{Name: o.Name, Elements: []Task{}, People: []string{}}
+		for _, id := range o.People {
+			option.People = append(option.People, names[id])
+		}
 		for _, t := range o.Elements {
 			option.Elements = append(option.Elements, taskOf(t, stepped))
 		}

@@ -131,6 +131,9 @@ func (p *people) limits() []roomful.Limit {
 	return out
 }
 
+// several is a number of repetitions that nobody does by luck.
+const several = 3
+
 // contradictions says where two columns of one person cannot both be true.
 func (p *people) contradictions(a roomful.Athlete) {
 	if a.Months != nil && a.Born.Year > 0 && !p.today.IsZero() {
@@ -146,7 +149,7 @@ func (p *people) contradictions(a roomful.Athlete) {
 	}{{"pullups", roomful.TestPullUps, "pull-up"}, {"double_unders", roomful.TestDoubleUnders, "double-under"}} {
 		n, told := a.Measured(t.test)
 		level := a.Skill(t.skill)
-		if told && (n > 0 && level == roomful.NoSkill || n == 0 && level == roomful.SolidSkill) {
+		if told && (n >= several && level == roomful.NoSkill || n == 0 && level == roomful.SolidSkill) {
 			c, _ := p.get("skills")
 			p.fault(c.at, "keep the right one", "%s %s and skill %s:%s contradict each other", t.column, roomful.Figure(n), t.skill, level)
 		}

@@ -191,6 +191,7 @@ func TestPeopleDiagnostics(t *testing.T) {
 		{"kg against lb", "name,squat_kg,squat_lb\nOda,100,150\nPim,100,220\n", []string{"2:9-12 error: back squat 150 lb is 68 kg, and squat_kg says 100 | keep the right one"}, 2},
 		{"older than old", "name,born,months\nOda,2010,400\n", []string{"2:10-13 error: Oda has trained for longer than they have lived | check months and born"}, 1},
 		{"skill against test", "name,pullups,skills\nOda,9,pull-up:none\n", []string{"2:7-19 error: pullups 9 and skill pull-up:none contradict each other | keep the right one"}, 1},
+		{"one by luck", "name,pullups,skills\nOda,1,pull-up:none\n", nil, 1},
 		{"snatch over clean", "name,clean_kg,snatch_kg\nOda,50,60\n", []string{"2:8-10 warning: snatch_kg is more than clean_kg | are the two columns the right way round?"}, 1},
 		{"twins", "name\nOda\nPim\nODA\n", []string{"4:1-4 error: two people are called ODA, here and in line 2, without ids | give both an id, or tell them apart by name"}, 3},
 		{"twins with ids", "id,name\n1,Oda\n2,Oda\n", nil, 2},

@@ -11,6 +11,7 @@ import (
 	"roomful/day"
 	"roomful/demo"
 	"roomful/exchange"
+	"roomful/version"
 )
 
 // demoVerb shows a day at the invented gym.
@@ -37,15 +38,15 @@ func (v *demoVerb) Run(p *program) error {
 	if err != nil {
 		return err
 	}
-	q := day.Question{Session: src.session, People: src.people, Kit: src.kit, Today: p.today(), Seed: 1, Workers: p.workers}
+	q := day.Question{Session: src.session, People: src.people, Kit: src.kit, Today: p.today(), Runs: version.UsualRuns, Seed: 1, Workers: p.workers}
 	got, err := p.day.Versions(p.ctx, q, false)
 	if err != nil {
 		return err
 	}
 	will := roomful.Forecast{Kind: roomful.KindOf(got.Piece, p.lexicon)}
-	for _, version := range got.Versions {
-		if version.Stop == "" {
-			will.Athletes = append(will.Athletes, version.Forecast)
+	for _, one := range got.Versions {
+		if one.Stop == "" {
+			will.Athletes = append(will.Athletes, one.Forecast)
 		}
 	}
 	if p.json {
@@ -59,10 +60,10 @@ func (v *demoVerb) Run(p *program) error {
 	b.WriteString(excerpts(f))
 	fmt.Fprintf(&b, "%s\n", p.verdict(f, src.session))
 	b.WriteString(attention(got.Attention))
-	b.WriteString(p.options(got.Options))
+	b.WriteString(p.options(got.Lineup))
 	b.WriteString(p.loads(got))
 	b.WriteString("how their versions will go\n")
-	b.WriteString(strips(will, got.Effort, 0))
+	b.WriteString(strips(will, got.Effort, q.Runs))
 	b.WriteString(p.next(v.Sheet))
 	return p.print(b.String())
 }
@@ -98,16 +99,16 @@ func demoSheets() []string {
 	return files
 }
 
-// loads lists everybody's option and loads on a line.
+// loads lists everybody's option and what they do of it.
 func (p *program) loads(v day.Versions) string {
-	name, option := 0, 0
+	name := 0
 	for _, got := range v.Versions {
-		name, option = max(name, width(got.Name)), max(option, width(got.Option))
+		name = max(name, width(got.Name))
 	}
 	var b strings.Builder
 	b.WriteString("people and their loads (* changed from what is written)\n")
 	for _, got := range v.Versions {
-		head := "  " + pad(got.Name, name) + "  " + pad(got.Option, option) + "  "
+		head := "  " + pad(got.Name, name) + "  "
 		if got.Stop != "" {
 			b.WriteString(wrapped(head, got.Stop))
 			continue

@@ -8,6 +8,7 @@ import (
 	"roomful"
 	"roomful/day"
 	"roomful/exchange"
+	"roomful/version"
 )
 
 // versionsVerb finds everybody's version.
@@ -28,6 +29,7 @@ func (v *versionsVerb) Run(p *program) error {
 		return err
 	}
 	q := p.question(v.inputs, src)
+	q.Runs = version.UsualRuns
 	got, err := p.day.Versions(p.ctx, q, v.Home)
 	if err != nil {
 		return err
@@ -38,42 +40,54 @@ func (v *versionsVerb) Run(p *program) error {
 		out.Diagnostics = listed(src.files)
 		return p.answer(out)
 	}
-	return p.print(p.pieceLine(src.session, got.Piece, got.Effort) + "\n" + attention(got.Attention) + p.options(got.Options) + p.people(got, src.people))
+	return p.print(p.pieceLine(src.session, got.Piece, got.Effort) + "\n" + attention(got.Attention) + p.options(got.Lineup) + p.people(got, src.people))
 }
 
-// attention lists who needs the coach.
+// attention lists who needs the coach, everybody once.
 func attention(all []roomful.Attention) string {
 	if len(all) == 0 {
 		return "nobody needs more than the briefing\n\n"
 	}
 	n := 0
+	var order []string
+	why := map[string][]string{}
+	names := map[string]string{}
 	for _, a := range all {
-		n = max(n, width(a.Name))
+		if why[a.Athlete] == nil {
+			order = append(order, a.Athlete)
+		}
+		n, names[a.Athlete] = max(n, width(a.Name)), a.Name
+		why[a.Athlete] = append(why[a.Athlete], a.Why)
 	}
 	var b strings.Builder
 	b.WriteString("who needs you\n")
-	for _, a := range all {
-		b.WriteString(wrapped("  "+pad(a.Name, n)+"  ", a.Why))
+	for _, id := range order {
+		b.WriteString(wrapped("  "+pad(names[id], n)+"  ", strings.Join(why[id], " ")))
 	}
 	return b.String() + "\n"
 }
 
 // options lists what the coach briefs and who is on it.
-func (p *program) options(all []roomful.Option) string {
+func (p *program) options(l roomful.Lineup) string {
+	names := map[string]string{}
+	for _, v := range l.Versions {
+		names[v.Athlete] = v.Name
+	}
 	var b strings.Builder
 	b.WriteString("options\n")
-	for _, o := range all {
-		var tasks []string
+	for _, o := range l.Options {
+		var tasks, people []string
 		for _, t := range o.Elements {
 			tasks = append(tasks, p.taskWords(t))
 		}
-		fmt.Fprintf(&b, "  %s, %s\n", o.Name, plural(len(o.People), "person"))
-		b.WriteString(wrapped("    ", strings.Join(tasks, ", ")))
-		if len(o.People) > 0 {
-			b.WriteString(wrapped("    for ", strings.Join(o.People, ", ")))
+		for _, id := range o.People {
+			people = append(people, names[id])
 		}
+		fmt.Fprintf(&b, "  %s\n", o.Name)
+		b.WriteString(wrapped("    ", strings.Join(tasks, ", ")))
+		b.WriteString(wrapped("    for ", strings.Join(people, ", ")))
 	}
-	return strings.ReplaceAll(b.String(), " persons\n", " people\n") + "\n"
+	return b.String() + "\n"
 }
 
 // people writes everybody's version with its reasons.
