@@ -68,13 +68,20 @@ func (p *program) question(in inputs, src sources) day.Question {
 // pieceLine says what is being answered.
 func (p *program) pieceLine(s roomful.Session, piece roomful.Part, e roomful.Effort) string {
 	out := headline(s) + "\n"
+	var others []string
 	for i, head := range heads(s, p.lexicon) {
-		if s.Parts[i].Name() == piece.Name() {
+		switch part := s.Parts[i]; {
+		case part.Name() == piece.Name():
 			out += piece.Name() + ": " + head + "\n"
+		case part.Scored:
+			others = append(others, fmt.Sprintf("--piece %q", part.Name()))
 		}
 	}
 	if words := effortWords(e); words != "" {
 		out += "effort: " + words + "\n"
+	}
+	if len(others) > 0 {
+		out += "ask for the rest of the day with " + strings.Join(others, ", ") + "\n"
 	}
 	return out
 }

@@ -102,6 +102,9 @@ func strips(f roomful.Forecast, e roomful.Effort, runs int) string {
 		legend += ", " + string(markWindow) + " what is asked for"
 	}
 	fmt.Fprintf(&b, "%s  %s\n", pad("", name), legend)
+	if n := notes(f); n != "" {
+		fmt.Fprintf(&b, "%s  %s\n", pad("", name), n)
+	}
 	return b.String()
 }
 
@@ -116,17 +119,17 @@ func middle(p roomful.AthleteForecast) string {
 // spread says the range and what is worth knowing beside it.
 func spread(k roomful.ScoreKind, p roomful.AthleteForecast) string {
 	var words []string
-	if !math.IsNaN(p.Score.P50) {
-		words = append(words, k.Text(p.Score.P05, 0)+" to "+k.Text(p.Score.P95, 0))
+	if low, high := k.Text(p.Score.P05, 0), k.Text(p.Score.P95, 0); !math.IsNaN(p.Score.P50) && low != high {
+		words = append(words, low+" to "+high)
 	}
 	if p.OnIntent != nil {
-		words = append(words, inTen(*p.OnIntent)+" as asked")
+		words = append(words, "as asked "+inTen(*p.OnIntent))
 	}
-	if p.Capped >= 0.05 {
-		words = append(words, "reaches the cap "+inTen(p.Capped))
+	if p.Capped >= noteworthy {
+		words = append(words, "cap "+inTen(p.Capped))
 	}
-	if p.Cannot >= 0.05 {
-		words = append(words, "cannot do an element "+inTen(p.Cannot))
+	if p.Cannot >= noteworthy {
+		words = append(words, "cannot "+inTen(p.Cannot))
 	}
 	if p.WaitMean >= 1 {
 		words = append(words, "waits "+roomful.Clock(p.WaitMean))
@@ -134,14 +137,27 @@ func spread(k roomful.ScoreKind, p roomful.AthleteForecast) string {
 	return strings.Join(words, ", ")
 }
 
+// noteworthy is the probability from which a coach is told.
+const noteworthy = 0.05
+
 // inTen writes a probability as it is sure: in tenths.
-func inTen(p float64) string {
-	switch n := int(math.Round(p * 10)); n {
-	case 0:
-		return "hardly ever"
-	case 10:
-		return "nearly always"
-	default:
-		return fmt.Sprintf("%d times in 10", n)
+func inTen(p float64) string { return fmt.Sprintf("%d in 10", int(math.Round(p*10))) }
+
+// notes explains the words beside the strips that are there.
+func notes(f roomful.Forecast) string {
+	var asked, capped, cannot bool
+	for _, p := range f.Athletes {
+		asked, capped, cannot = asked || p.OnIntent != nil, capped || p.Capped >= noteworthy, cannot || p.Cannot >= noteworthy
 	}
+	var words []string
+	if asked {
+		words = append(words, "as asked: ends within the effort")
+	}
+	if capped {
+		words = append(words, "cap: reaches it before the end")
+	}
+	if cannot {
+		words = append(words, "cannot: an element is beyond them that day")
+	}
+	return strings.Join(words, "; ")
 }

@@ -24,10 +24,11 @@ func TestStripsShareAnAxis(t *testing.T) {
 	// 44 columns, 43 steps over 4 rounds; 5 rounds stand in column 10.75.
 	want := []string{
 		"     4" + strings.Repeat(" ", 42) + "8",
-		"Ada  ━━━━━━━━━━━●━━━━━━━━━━━·····················  5+0  4 to 6, 8 times in 10 as asked",
-		"Zoë  ░░░░░░░░░░░░░░░░░░░░░░━━━━━━━━━━━━━━━━━━━━━●  8+0  6 to 8, reaches the cap 3 times in 10",
-		"Lu   ░░░░░░░░░░░░░░░░░░░░░░······················  -    cannot do an element nearly always",
+		"Ada  ━━━━━━━━━━━●━━━━━━━━━━━·····················  5+0  4 to 6, as asked 8 in 10",
+		"Zoë  ░░░░░░░░░░░░░░░░░░░░░░━━━━━━━━━━━━━━━━━━━━━●  8+0  6 to 8, cap 3 in 10",
+		"Lu   ░░░░░░░░░░░░░░░░░░░░░░······················  -    cannot 10 in 10",
 		"     ● middle of 300 runs, ━ nine in ten of them, ░ what is asked for",
+		"     as asked: ends within the effort; cap: reaches it before the end; cannot: an element is beyond them that day",
 	}
 	got := strings.Split(strings.TrimSpace(strips(f, roomful.Effort{Low: 4, High: 5, Unit: "rounds"}, 300)), "\n")
 	got[0] = "     " + strings.TrimLeft(got[0], " ")
