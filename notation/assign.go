@@ -108,7 +108,7 @@ func (r *reading) assignCounted(d *drafted, q *figures) {
 	case d.Amount.Stated():
 		r.spare(d, q)
 	default:
-		d.Amount = roomful.Amount{By: q.values(), Unit: unit}
+		d.Amount, d.amountAt = roomful.Amount{By: q.values(), Unit: unit}, q.at
 		r.checkUnit(d, q)
 	}
 }
@@ -187,7 +187,7 @@ func (r *reading) assignBare(d *drafted, q *figures) {
 			r.checkUnit(d, q)
 			return
 		}
-		d.Amount = roomful.Amount{By: q.values()}
+		d.Amount, d.amountAt = roomful.Amount{By: q.values()}, q.at
 	case !taken:
 		r.amountWithoutUnit(d, q)
 	case loaded(m) && d.Load == nil:
@@ -283,6 +283,13 @@ func (r *reading) unknownUnit(d *drafted, q *figures) bool {
 		hint = "did you mean " + near + "?"
 	}
 	r.fault(span{r.c.no, t.col, t.stop}, quote(t.text)+" is no unit I know", hint)
+	d.noLoad = true
+	for i, note := range d.notes {
+		if strings.HasPrefix(plain(note), t.text) {
+			d.notes[i] = r.textOf(q) + " " + note
+			return true
+		}
+	}
 	d.notes = append(d.notes, r.textOf(q))
 	return true
 }

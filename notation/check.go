@@ -91,7 +91,11 @@ func (p *parser) checkElement(pt *part, d *drafted) {
 	for _, v := range d.Amount.By {
 		base := v * d.Amount.Unit.Size()
 		if v <= 0 || base > most[d.Amount.Unit.Base()] {
-			p.fault(d.at, fmt.Sprintf("%s %s cannot be right", roomful.Figure(v), d.Amount.Unit), "write how much is meant, above nought")
+			at := d.amountAt
+			if at.isZero() {
+				at = d.at
+			}
+			p.fault(at, figureOf(v, d.Amount.Unit)+" cannot be right", "write how much is meant: above nought, and what can be done in an hour")
 			break
 		}
 	}
@@ -102,9 +106,14 @@ func (p *parser) checkElement(pt *part, d *drafted) {
 		}
 	}
 	p.checkLoad(pt, d)
-	if d.Slot > 0 && !pt.facts.interval.set() && d.Slot <= 2 && pt.slotted && pt.facts.stations.isZero() && !pt.facts.work.set() && !pt.facts.each.set() && scored(pt.kind) {
-		p.fault(d.at, "a slot in a piece that has no intervals", "write every minute x 12 at the head, or drop odd: and even:")
+}
+
+// figureOf writes a figure with its unit in a sentence.
+func figureOf(v float64, u roomful.Unit) string {
+	if u == roomful.Rep {
+		return roomful.Figure(v) + " repetitions"
 	}
+	return roomful.Figure(v) + " " + u.String()
 }
 
 // nameOrPlace returns where the name stands, or the whole element.
@@ -131,7 +140,7 @@ func (p *parser) checkLoad(pt *part, d *drafted) {
 	if d.Load != nil && d.move != nil && !loaded(d.move) && d.move.Modality != roomful.Body && d.move.Modality != roomful.Carrying {
 		p.warn(d.loadAt, d.move.Name+" takes no load", "delete it, or put it after ;")
 	}
-	missing := d.Load == nil && loaded(d.move) && pt.kind == roomful.Main && !emptyBar(d.Note)
+	missing := d.Load == nil && !d.noLoad && loaded(d.move) && pt.kind == roomful.Main && !emptyBar(d.Note)
 	if missing && p.session.Effort.FreshFor(d.Movement) == 0 {
 		p.warn(d.nameOrPlace(), d.move.Name+" has no load", "write it after the movement, such as 40/30 kg or fresh 12+")
 	}

@@ -26,11 +26,11 @@ func (r *reading) clause() bool {
 		(*reading).restClause,
 		(*reading).windowClause,
 	} {
-		before := r.c.i
+		before, said := r.c.i, len(r.list)
 		if production(r) {
 			return true
 		}
-		r.c.i = before
+		r.c.i, r.list = before, r.list[:said]
 	}
 	return false
 }
@@ -284,7 +284,7 @@ func (r *reading) timesClause() bool {
 	from := r.c.i
 	if r.c.take("x") {
 		n, ok := r.integer()
-		if !ok || unitWords[r.c.peek(0).text].class != bare || r.c.is("/") {
+		if !ok || !r.head && r.open() || unitWords[r.c.peek(0).text].class != bare || r.c.is("/") {
 			return false
 		}
 		r.c.takeAny("rounds", "sets", "times")
@@ -317,7 +317,7 @@ func (r *reading) timesClause() bool {
 // afterTimes reads "max" or a time after "5 x".
 func (r *reading) afterTimes() {
 	before := r.c.i
-	if r.c.takeAny("max", "amrap") && !r.timeFollows() {
+	if r.c.takeAny("max", "amrap") && !r.timeFollows(r.c.tokens[before].text == "amrap") {
 		r.f.open = r.c.span(before, r.c.i)
 		r.c.takeAny("effort", "reps", "set")
 		return

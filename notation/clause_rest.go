@@ -46,7 +46,7 @@ func (r *reading) steps() (steps []int, ok bool) {
 			sep = next.text
 		}
 		after := r.c.peek(1).kind
-		if next.text != sep || sep != "-" && sep != "," && sep != "/" || after != number && after != dots {
+		if next.text != sep || sep != "-" && (r.open() || sep != "," && sep != "/") || after != number && after != dots {
 			break
 		}
 		r.c.i++
@@ -120,7 +120,15 @@ func (r *reading) twoSteps() bool {
 // buildClause = ( "build" | "work up" | "find" | "establish" ) [ "to" ] [ "a" ] [ "heavy" ] ( n | word ) [ "RM" ] .
 func (r *reading) buildClause() bool {
 	from := r.c.i
-	if !r.c.takeAny("build up to", "build to", "build", "work up to", "work to", "find", "establish", "heavy", "1rm", "max out") {
+	if n, ok := r.integer(); ok { // 3RM
+		if !r.head || !r.c.takeAny("rm", "rep max") {
+			return false
+		}
+		r.f.build = r.c.span(from, r.c.i)
+		r.f.reps = count{n, r.f.build}
+		return true
+	}
+	if !r.c.takeAny("build up to", "build to", "build", "work up to", "work to", "find", "establish", "heavy", "max out") {
 		return false
 	}
 	said := r.c.tokens[r.c.i-1].text
@@ -132,6 +140,7 @@ func (r *reading) buildClause() bool {
 		rm := r.c.takeAny("rm", "rep max")
 		r.c.takeAny("reps", "rep")
 		ok = rm || heavy
+	case heavy && r.c.take("set"):
 	case r.c.takeAny("single", "singles"):
 		reps, ok = 1, true
 	case r.c.takeAny("double", "doubles"):
@@ -166,7 +175,9 @@ func (r *reading) capClause() bool {
 		r.c.mark(":")
 		r.c.mark("=")
 		r.c.mark("-")
-		if !r.setTime(&r.f.cap, "cap", true) {
+		if t, ok := r.time(true); ok {
+			r.setTimed(&r.f.cap, "cap", timed{t.d, r.c.span(from, r.c.i)})
+		} else {
 			r.fault(r.c.span(from, r.c.i), "a cap without a time", "write cap 12 min")
 		}
 		return true
@@ -291,6 +302,8 @@ func (r *reading) wordClause() bool {
 		r.f.unbroken = r.c.span(from, r.c.i)
 	case r.c.takeAny("alternating stations", "alternating", "alternate"):
 		r.f.alternating = r.c.span(from, r.c.i)
+	case r.head && r.c.take("stations"):
+		r.f.stations = r.c.span(from, r.c.i)
 	case r.c.takeAny("not scored", "no score", "not for score", "not for time"):
 		r.f.notScored = true
 	default:
@@ -316,7 +329,8 @@ func (r *reading) workRestClause() bool {
 	off := ok && r.c.takeAny("rest", "off", "of rest", "recovery", "easy", "recover")
 	switch {
 	case ok && (slash && (named || off || r.barePair(from)) || named && off):
-		r.f.work, r.f.rest = timed{work, r.c.span(from, mid)}, timed{rest, r.c.span(mid, r.c.i)}
+		at := r.c.span(from, r.c.i)
+		r.f.work, r.f.rest = timed{work, at}, timed{rest, at}
 		r.restWhere()
 	case named:
 		r.c.i = mid
@@ -451,7 +465,7 @@ func (r *reading) windowClause() bool {
 	in := r.c.takeAny("in", "within", "for", "over")
 	t, ok := r.time(false)
 	afterComma := from > 0 && r.c.tokens[from-1].text == "," && !r.movementFollows()
-	if !ok || r.open() && !(r.head && afterComma) || !r.head && !(from == 0 && r.c.done()) {
+	if !ok || r.open() && !(r.head && (afterComma || in)) || !r.head && !(from == 0 && r.c.done()) {
 		return false
 	}
 	if !in && r.f.structured() && r.movementFollows() {

@@ -99,12 +99,29 @@ func (d *diagnostics) near(words string) []string {
 		return nil
 	}
 	var names []string
+	if m := d.within(words); m != nil {
+		names = append(names, m.Name)
+	}
 	for _, m := range d.lex.Suggest(words) {
-		if names = append(names, m.Name); len(names) == 2 {
+		if len(names) == 1 && names[0] == m.Name {
+			continue
+		}
+		if names = append(names, m.Name); len(names) >= 2 {
 			break
 		}
 	}
 	return names
+}
+
+// within returns the movement that the last words name, as in "hold plank".
+func (d *diagnostics) within(words string) *roomful.Movement {
+	list := strings.Fields(plain(words))
+	for i := range list {
+		if m, n := d.lex.Match(list[i:]); m != nil && n == len(list)-i {
+			return m
+		}
+	}
+	return nil
 }
 
 // quote puts words in quotes, shortened to fit a line.

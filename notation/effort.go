@@ -94,7 +94,7 @@ func (p *parser) effortWindow(l *line, c cursor) bool {
 	e := &p.session.Effort
 	switch {
 	case e.Stated():
-		p.clash("effort window", at, at)
+		p.clash("effort window", at)
 		p.addFeel(l.slice(from, r.c.i))
 		return true
 	case open:
@@ -212,7 +212,7 @@ func (p *parser) addFresh(l *line, name string, at span, n int) bool {
 		p.fault(at, "fresh "+roomful.Figure(float64(n))+" cannot be right", "write how often it could be done unbroken, such as fresh 12+")
 	}
 	if p.session.Effort.FreshFor(m.ID) > 0 {
-		p.clash("fresh rule for "+m.Name, at, at)
+		p.clash("fresh rule for "+m.Name, at)
 		return true
 	}
 	p.session.Effort.Fresh = append(p.session.Effort.Fresh, roomful.FreshRule{Movement: m.ID, Reps: n})
@@ -232,7 +232,7 @@ func (p *parser) protect(l *line, c cursor) {
 		p.warn(l.span(max(from-1, 0), from), "nothing is protected", "write protect: pace, load, skill or a movement")
 		return
 	case e.Protect != "":
-		p.clash("thing to protect", at, at)
+		p.clash("thing to protect", at)
 		p.addFeel("protect " + text)
 		return
 	}

@@ -80,14 +80,14 @@ func (f *facts) structured() bool {
 	return f.begins() || f.rounds.set() || f.times.set() || f.window.set() || f.total.set() || f.each.set() || !f.stations.isZero() || !f.ladderAt.isZero()
 }
 
-// merge adds what g says to f. What both say is a clash, and its two places are
+// merge adds what g says to f. What both say is a clash, and its place is
 // handed to the function.
-func (f *facts) merge(g facts, clash func(what string, first, second span)) {
+func (f *facts) merge(g facts, clash func(what string, second span)) {
 	pick := func(what string, mine *timed, other timed) {
 		switch {
 		case !other.set():
 		case mine.set() && mine.d != other.d:
-			clash(what, mine.at, other.at)
+			clash(what, other.at)
 		default:
 			*mine = other
 		}
@@ -96,7 +96,7 @@ func (f *facts) merge(g facts, clash func(what string, first, second span)) {
 		switch {
 		case !other.set():
 		case mine.set() && mine.n != other.n:
-			clash(what, mine.at, other.at)
+			clash(what, other.at)
 		default:
 			*mine = other
 		}
@@ -127,11 +127,11 @@ func (f *facts) merge(g facts, clash func(what string, first, second span)) {
 }
 
 // mergeRest adds what is neither a time nor a count.
-func (f *facts) mergeRest(g facts, clash func(what string, first, second span)) {
+func (f *facts) mergeRest(g facts, clash func(what string, second span)) {
 	switch {
 	case g.ladderAt.isZero():
 	case !f.ladderAt.isZero():
-		clash("ladder", f.ladderAt, g.ladderAt)
+		clash("ladder", g.ladderAt)
 	default:
 		f.ladder, f.ladderAt, f.ofSets = g.ladder, g.ladderAt, g.ofSets
 	}

@@ -16,9 +16,9 @@ type figures struct {
 	clock      bool
 	division   int // 1 or 2 when a division was named
 	implements int
-	times      int // "4 x 25 m"
 	at         span
 	first      bool // stands before the name
+	third      bool // there were more than two
 }
 
 // seconds makes a length of time.
@@ -36,19 +36,22 @@ func (r *reading) figures() (q figures, ok bool) {
 		r.c.i++
 		if q.n == 2 {
 			r.c.i++
-			r.thirdFigure(from)
+			q.third = true
+			if u, ok := r.unit(&q, new(float64)); ok {
+				q.unit = u
+			}
 			continue
 		}
 		r.figure(&q)
 	}
 	q.at = r.c.span(from, r.c.i)
-	r.decimalComma(from)
 	return q, true
 }
 
-// thirdFigure speaks of a third figure, once.
-func (r *reading) thirdFigure(from int) {
-	r.fault(r.c.span(from, r.c.i), quote(r.c.slice(from, r.c.i))+" has more than two figures", "give one figure, or one for each of the two divisions")
+// thirdFigure speaks of a third figure, and keeps all as a note.
+func (r *reading) thirdFigure(at span, text string) {
+	r.fault(at, quote(text)+" has more than two figures", "give one figure, or one for each of the two divisions")
+	r.noteHere(text)
 }
 
 func figureKind(t token) bool { return t.kind == number || t.kind == clock }
@@ -210,10 +213,10 @@ func (r *reading) timeValue(bareMinutes bool) (time.Duration, bool) {
 }
 
 // timeFollows reports whether a time stands here.
-func (r *reading) timeFollows() bool {
+func (r *reading) timeFollows(bareMinutes bool) bool {
 	before := r.c.i
 	defer func() { r.c.i = before }()
-	d, ok := r.timeValue(false)
+	d, ok := r.timeValue(bareMinutes)
 	return ok && d > 0
 }
 
@@ -229,7 +232,7 @@ func (r *reading) setTime(t *timed, what string, bareMinutes bool) bool {
 // setTimed keeps a time; a second one that differs is a fault.
 func (r *reading) setTimed(t *timed, what string, read timed) {
 	if t.set() && t.d != read.d {
-		r.clash(what, t.at, read.at)
+		r.clash(what, read.at)
 		return
 	}
 	*t = read
@@ -239,13 +242,32 @@ func (r *reading) setTimed(t *timed, what string, read timed) {
 func (r *reading) setCount(c *count, what string, n, from int) {
 	read := count{n, r.c.span(from, r.c.i)}
 	if c.set() && c.n != n {
-		r.clash(what, c.at, read.at)
+		r.clash(what, read.at)
 		return
 	}
 	*c = read
 }
 
-// clash says that a thing was said twice.
-func (p *parser) clash(what string, first, second span) {
+// clash says that a thing was said twice. What came second is kept as a note.
+func (p *parser) clash(what string, second span) {
 	p.fault(second, "a second "+what, "the first one holds; delete one of them")
+	p.keepText(second)
+}
+
+// keepText keeps a stretch of the sheet as a note of the part being read.
+func (p *parser) keepText(at span) {
+	if p.part == nil || at.line < 1 || at.line > len(p.lines) {
+		return
+	}
+	l := &p.lines[at.line-1]
+	for i, t := range l.tokens {
+		if t.col >= at.col {
+			j := i
+			for j < len(l.tokens) && l.tokens[j].stop <= at.stop {
+				j++
+			}
+			p.part.notes = append(p.part.notes, l.slice(i, j))
+			return
+		}
+	}
 }

@@ -8,8 +8,20 @@ import (
 func (r *reading) loadItem() bool {
 	at := r.c.mark("@")
 	r.c.takeAny("at", "with")
-	return r.percentLoad() || r.bodyMass(true) || r.freshLoad() || r.rpeLoad(at) || at && r.tempoItem()
+	start := r.c.i
+	for _, production := range [...]func(*reading) bool{
+		(*reading).percentLoad, (*reading).massLoad, (*reading).freshLoad, (*reading).rpeLoad,
+	} {
+		if production(r) {
+			return true
+		}
+		r.c.i = start
+	}
+	return at && r.tempoItem()
 }
+
+// massLoad reads a share of body mass.
+func (r *reading) massLoad() bool { return r.bodyMass(true) }
 
 // setLoad gives the element its load, or the head when no element is open.
 func (r *reading) setLoad(l roomful.Load, at span) {
@@ -48,9 +60,6 @@ func (r *reading) percentLoad() bool {
 	}
 	ranged := r.c.i > from+1
 	if !r.c.mark("%") && !r.c.takeAny("percent", "pc") {
-		if !ranged && r.c.is("%") {
-			return false
-		}
 		return false
 	}
 	stop := r.c.i
@@ -138,8 +147,8 @@ func (r *reading) freshLoad() bool {
 	return true
 }
 
-// rpeLoad reads "RPE 8", "8 RPE" and, after @, "8".
-func (r *reading) rpeLoad(at bool) bool {
+// rpeLoad reads "RPE 8" and "8 RPE".
+func (r *reading) rpeLoad() bool {
 	from := r.c.i
 	named := r.c.take("rpe")
 	t := r.c.peek(0)
@@ -179,7 +188,7 @@ func (r *reading) tempoItem() bool {
 			continue
 		}
 		raw := r.c.raw[t.from:t.to]
-		if t.kind != number && t.text != "x" || len(text) > 0 && !t.tight && named == false {
+		if t.kind != number && t.text != "x" || len(text) > 0 && !t.tight && !named {
 			break
 		}
 		for i := range len(raw) {
@@ -229,9 +238,8 @@ func (r *reading) figuresItem() bool {
 	} else {
 		r.c.i = from
 	}
-	r.c.takeAny("@", "at")
-	if r.c.mark("@") && r.c.is("#") {
-		r.c.i++
+	if !r.c.mark("@") && !r.c.take("at") && r.open() && !r.head {
+		r.c.take("x") // burpees x 12
 	}
 	low := r.c.i
 	if figureKind(r.c.peek(0)) && r.c.is2("-") {
@@ -276,6 +284,9 @@ func (r *reading) negative() bool {
 		return false
 	}
 	q, _ := r.figures()
+	if r.cur != nil {
+		r.cur.noLoad = true
+	}
 	r.fault(r.c.span(from, r.c.i), "a figure below nought", "write "+roomful.Figure(q.by[0]))
 	r.noteHere(r.c.slice(from, r.c.i))
 	return true
@@ -288,9 +299,13 @@ func (r *reading) keep(q figures) {
 	if q.division == 0 {
 		q.division = r.divisionAfter()
 	}
+	r.decimalComma(r.before(q))
 	d := r.element()
+	if q.third {
+		r.thirdFigure(q.at, r.textOf(&q))
+	}
 	q.first = d.move == nil && d.Words == ""
-	if k := len(d.figures) - 1; q.division == 2 && k >= 0 && d.figures[k].n == 1 {
+	if k := len(d.figures) - 1; q.division == 2 && k >= 0 && d.figures[k].division == 1 {
 		other := &d.figures[k]
 		other.by[1], other.n = q.by[0], 2
 		if other.unit.class == bare {
@@ -298,6 +313,9 @@ func (r *reading) keep(q figures) {
 		}
 		other.at.stop = q.at.stop
 		return
+	}
+	if q.division == 2 {
+		r.warn(q.at, "only the second division has a figure: read for both", "give both, such as 60/42.5 kg")
 	}
 	d.figures = append(d.figures, q)
 }

@@ -32,6 +32,7 @@ type part struct {
 	slot, slotIndent int
 	slotOpen         bool // the slot's own line was empty
 	slotted          bool // a slot was written
+	oddEven          span // the first slot called odd or even
 }
 
 // block is a block of a part.
@@ -144,7 +145,25 @@ func (p *parser) absorb(r *reading) {
 	for _, d := range r.elements {
 		d.label = r.c.label
 		d.Slot = pt.slot
+		if d.nameless() && len(*list) > 0 {
+			inherit(&d, list)
+		}
 		*list = append(*list, d)
+	}
+}
+
+// nameless reports whether an element says how much but not of what.
+func (d *drafted) nameless() bool {
+	return d.move == nil && d.Words == "" && (d.Amount.Stated() || d.Load != nil)
+}
+
+// inherit gives "3 @ 80 %" the movement of the line before. A movement named at
+// the head alone gives way to the lines that say how much.
+func inherit(d *drafted, list *[]drafted) {
+	last := (*list)[len(*list)-1]
+	d.move, d.Movement, d.Words, d.nameAt = last.move, last.Movement, last.Words, last.nameAt
+	if !last.Amount.Stated() && last.Load == nil && last.Note == "" && last.Line != d.Line {
+		*list = (*list)[:len(*list)-1]
 	}
 }
 
@@ -256,8 +275,30 @@ func (p *parser) elements(l *line, c cursor) {
 	r.scored = scored(p.part.kind)
 	r.repsKnown = p.part.facts.reps.set()
 	r.run()
+	p.multiply(&r)
 	p.placeSuffix(l, &r)
 	p.absorb(&r)
+}
+
+// multiply reads "4 x 25 m" within a piece that has a format of its own as the
+// whole amount.
+func (p *parser) multiply(r *reading) {
+	pt, f := p.part, &r.f
+	if !f.times.set() || f.work.set() || len(r.elements) != 1 || f.times.n < 1 || f.times.n > 200 || scored(pt.kind) && !pt.facts.timedFormat() && !pt.facts.rounds.set() {
+		return
+	}
+	d := &r.elements[0]
+	if f.reps.set() && !d.Amount.Stated() {
+		d.Amount = roomful.Amount{By: []float64{float64(f.reps.n)}}
+	}
+	if !d.Amount.Stated() {
+		return
+	}
+	for i := range d.Amount.By {
+		d.Amount.By[i] *= float64(f.times.n)
+	}
+	p.hint(f.times.at, "read as "+amountText(d.Amount)+" in all", "write the whole amount")
+	f.times, f.reps = count{}, count{}
 }
 
 // standard = movement ":" text .

@@ -11,10 +11,11 @@ import (
 func (p *printer) element(part roomful.Part, e roomful.Element, listed bool) string {
 	if f, ok := part.Format.(roomful.Sets); ok && listed {
 		if _, same := sameReps(part); same && (f.Build || len(part.Round) == 1 && len(f.Reps) == 0) {
+			many := e.Amount.By[0] != 1
 			e.Amount = roomful.Amount{}
-			return p.write(e, true)
+			return p.write(e, many)
 		}
-		return p.write(e, len(f.Reps) > 0)
+		return p.write(e, true)
 	}
 	return p.write(e, part.Scored)
 }

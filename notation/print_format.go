@@ -110,7 +110,10 @@ func intervalsClauses(f roomful.Intervals) []string {
 
 // stationsText writes rounds of timed stations.
 func stationsText(f roomful.Stations) string {
-	text := roomful.Figure(float64(f.Rounds)) + " rounds of " + length(f.Work) + " stations"
+	text := plural(f.Rounds, "round") + " of " + length(f.Work) + " stations"
+	if f.Work == 0 {
+		text = plural(f.Rounds, "round") + " of stations"
+	}
 	switch {
 	case f.Change > 0 && f.Resting:
 		text += ", " + length(f.Change) + " rest between stations"

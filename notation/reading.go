@@ -24,14 +24,16 @@ type reading struct {
 // drafted is an element with what is needed to check it.
 type drafted struct {
 	roomful.Element
-	move    *roomful.Movement
-	figures []figures
-	notes   []string
-	at      span
-	nameAt  span
-	loadAt  span
-	indent  int
-	label   int // the number of "2)" before the line
+	move     *roomful.Movement
+	figures  []figures
+	notes    []string
+	at       span
+	nameAt   span
+	loadAt   span
+	amountAt span
+	noLoad   bool // a load was written and could not be read
+	indent   int
+	label    int // the number of "2)" before the line
 }
 
 // run reads to the end of the stretch. Every turn takes at least one token.
@@ -117,6 +119,9 @@ func (r *reading) beginsElement() bool {
 		return true
 	}
 	t := r.c.peek(0)
+	if t.text == "@" && r.open() && r.cur.amounted() && r.cur.move != nil {
+		return true // 5 @ 60 %, 3 @ 80 %
+	}
 	return t.kind == word && !little[t.text] && r.phrase() == 0 && r.open() && r.cur.move == nil
 }
 
@@ -219,25 +224,27 @@ func (r *reading) adopt(d *drafted) {
 	d.at.col = min(d.at.col, d.nameAt.col)
 }
 
+// leadIns are words that lead from a name to a figure.
+var leadIns = set("at to fresh tempo rpe x from as in by @ men women a b m f w")
+
 // strayName says that words right after a name were kept as a note, since they
 // may have changed what it means.
 func (r *reading) strayName(d *drafted) {
 	t := r.c.peek(0)
-	if !r.scored || r.head || t.kind != word || little[t.text] || adjectives[t.text] || unitWords[t.text].class != bare || r.phrase() > 0 {
+	if !r.scored || r.head || t.kind != word || little[t.text] || adjectives[t.text] || leadIns[t.text] || unitWords[t.text].class != bare || r.phrase() > 0 || r.division(t.text, true) > 0 {
 		return
 	}
-	before := r.c.i
-	clause := *r
-	clause.parser = &parser{lex: r.lex}
-	if clause.clause() || r.divisionItem() {
-		r.c.i = before
+	before, said := r.c.i, len(r.list)
+	facts := r.f
+	clause := r.clause()
+	r.c.i, r.list, r.f = before, r.list[:said], facts
+	if clause {
 		return
 	}
 	stop := before
 	for stop < r.c.last && r.c.tokens[stop].kind == word && unitWords[r.c.tokens[stop].text].class == bare {
 		stop++
 	}
-	r.c.i = before
 	r.hint(r.c.span(before, stop), "read as "+d.move.Name+"; "+quote(r.c.slice(before, stop))+" is kept as a note", "put a note after ; to keep this quiet")
 }
 
@@ -301,7 +308,7 @@ func (r *reading) closeRun(stop int) {
 	for stop > from && r.c.tokens[stop-1].kind != word && r.c.tokens[stop-1].kind != number {
 		stop--
 	}
-	if from >= stop || r.onlyUnits(from, stop) {
+	if from >= stop || r.onlyUnits(from, stop) || r.onlyLittle(from, stop) {
 		return
 	}
 	text := r.c.slice(from, stop)
@@ -347,15 +354,23 @@ func (r *reading) onlyUnits(from, stop int) bool {
 	return true
 }
 
+// onlyLittle reports whether nothing but little words stand there.
+func (r *reading) onlyLittle(from, stop int) bool {
+	for _, t := range r.c.tokens[from:stop] {
+		if t.kind == word && !little[t.text] && !leadIns[t.text] {
+			return false
+		}
+	}
+	return true
+}
+
 // trimmed reports whether a word at the start of a run means nothing.
 func trimmed(t token, beforeName bool) bool {
 	switch t.text {
-	case "of", "the", "then", "and", "on", "with", "for", "":
+	case "of", "then", "and", "":
 		return true
-	case "max", "maximum", "a", "an", "to", "into", "your", "each":
-		return beforeName
 	}
-	return t.kind == junk || t.kind == mark
+	return t.kind == junk || t.kind == mark || beforeName && little[t.text]
 }
 
 // flush ends the element being read.

@@ -12,14 +12,26 @@ func (p *parser) settle() {
 	p.letters()
 	for _, pt := range p.parts {
 		p.part = pt
+		p.checkSlotted(pt)
 		p.fillHead(pt)
 		part := roomful.Part{Kind: pt.kind, Letter: pt.letter, Line: pt.line, ScoreBy: pt.facts.score, Standards: pt.standards, Instead: pt.instead}
 		part.Scored = scored(pt.kind) && !pt.facts.notScored
 		part.Team = p.team(pt)
 		part.Format = p.format(pt)
+		if _, slots := part.Format.(roomful.Every); !slots {
+			pt.dropSlots()
+		}
 		part.Once, part.Round, part.Last = elementsOf(pt.once), elementsOf(pt.round), elementsOf(pt.last)
 		part.Note = joinLines(append(pt.facts.notes, pt.notes...))
 		p.session.Parts = append(p.session.Parts, part)
+	}
+}
+
+// dropSlots forgets the slots of a part without intervals, where "station 1:"
+// is only a number.
+func (pt *part) dropSlots() {
+	for i := range pt.round {
+		pt.round[i].Slot = 0
 	}
 }
 
@@ -142,7 +154,11 @@ func (p *parser) asSets(pt *part) bool {
 		return false
 	}
 	switch {
-	case !f.build.isZero(), f.sets.set(), f.ofSets, f.reps.set(), !f.open.isZero():
+	case !f.build.isZero(), f.ofSets, f.reps.set(), !f.open.isZero():
+		return true
+	case f.interval.set() && (pt.kind == roomful.Main || pt.slotted || !f.alternating.isZero()):
+		return false
+	case f.sets.set():
 		return true
 	case pt.kind == roomful.Strength:
 		return !f.work.set() && !f.intervals.set() && f.stations.isZero()
@@ -215,9 +231,10 @@ func (p *parser) asMany(pt *part) roomful.Format {
 	}
 	if f.cap.set() {
 		p.warn(f.cap.at, "a cap beside a window: the window holds", "delete the cap")
+		p.keepText(f.cap.at)
 	}
 	if f.window.set() && f.total.set() && f.window.d != f.total.d {
-		p.clash("window", f.window.at, f.total.at)
+		p.clash("window", f.total.at)
 	}
 	if n := max(f.times.n, f.sets.n, f.intervals.n, f.rounds.n); n > 1 {
 		return roomful.Intervals{Count: n, Work: window.d, Rest: max(f.rest.d, f.between.d)}
@@ -329,6 +346,14 @@ func (p *parser) timesIn(f *facts) int {
 		p.hint(f.total.at, fmt.Sprintf("%s holds %d intervals", length(f.total.d), n), fmt.Sprintf("write x %d to say so", n))
 	}
 	return n
+}
+
+// checkSlotted says when odd and even stand in a piece without intervals.
+func (p *parser) checkSlotted(pt *part) {
+	if f := &pt.facts; pt.oddEven.isZero() || f.interval.set() || !scored(pt.kind) {
+		return
+	}
+	p.fault(pt.oddEven, "a slot in a piece that has no intervals", "write every minute x 12 at the head, or drop odd: and even:")
 }
 
 // slots settles which interval each element belongs to and returns how many
@@ -472,9 +497,9 @@ func (p *parser) sets(pt *part) roomful.Format {
 	if f.cap.set() {
 		out.Within = f.cap.d
 	}
-	if out.Count == 0 && !out.Build && len(pt.round) > 0 {
+	if said := f.sets.set() || f.times.set() || f.rounds.set() || f.intervals.set(); out.Count == 0 && !out.Build && len(pt.round) > 0 {
 		out.Count = 1
-		if len(pt.round) == 1 {
+		if len(pt.round) == 1 && !said {
 			p.warn(pt.head, "how many sets is not said: read as one", "write 5 x 5, or build to a heavy 3")
 		}
 	}

@@ -29,10 +29,9 @@ var update = flag.Bool("update", false, "write what was read into the cases")
 // stretch that is empty. The canonical form must read without an error that the
 // sheet did not have, and print as itself.
 type specCase struct {
-	name                  string
-	lines                 []string // as in the file, without the heading
-	source                string
-	said, canonical, dump []string
+	name   string
+	lines  []string // as in the file, without the heading
+	source string
 }
 
 func TestSpec(t *testing.T) { runSpec(t, newToy(), true) }
@@ -161,7 +160,9 @@ func marked(d roomful.Diagnostic) []string {
 // words as typed.
 func dump(s roomful.Session, lex roomful.Lexicon) []string {
 	var out []string
-	say := func(format string, args ...any) { out = append(out, strings.TrimRight(fmt.Sprintf(format, args...), " ")) }
+	say := func(format string, args ...any) {
+		out = append(out, strings.TrimRight(fmt.Sprintf(format, args...), " "))
+	}
 	if s.Title != "" || !s.Date.IsZero() || s.Minutes > 0 {
 		say("session %q %s %d min again %q", s.Title, dateText(s.Date), s.Minutes, s.Again)
 	}

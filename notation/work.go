@@ -16,6 +16,9 @@ func (p *parser) workLine(l *line) {
 	c := at(l)
 	if n, ok := p.slotKey(&c); ok {
 		pt.slot, pt.slotIndent, pt.slotOpen, pt.slotted = n, l.indent, c.done(), true
+		if l.tokens[0].kind == word && l.tokens[0].text[0] != 's' && pt.oddEven.isZero() {
+			pt.oddEven = l.span(0, c.i)
+		}
 		if !c.done() {
 			p.elements(l, c)
 		}
@@ -142,6 +145,8 @@ func (p *parser) looseHead(l *line) bool {
 	}
 	pt := p.part
 	switch {
+	case p.withinPiece(l, &r.f):
+		return false
 	case pt == nil || !p.completes(&r.f):
 		p.restBefore()
 		p.begin(l, kindOf(&r), l.letter)
@@ -158,6 +163,17 @@ func (p *parser) looseHead(l *line) bool {
 	p.placeSuffix(l, &r)
 	p.absorb(&r)
 	return true
+}
+
+// withinPiece reports whether "2 x 10" is a line of the piece being read rather
+// than sets of its own: the piece has a clock, or is a warm-up, and no empty line
+// stands between.
+func (p *parser) withinPiece(l *line, f *facts) bool {
+	pt := p.part
+	if pt == nil || f.timedFormat() || !f.scheme() || !f.build.isZero() || l.letter != "" || l.no > 1 && p.lines[l.no-2].blank() {
+		return false
+	}
+	return pt.facts.timedFormat() || !scored(pt.kind)
 }
 
 // label takes a word that stands before a colon and a format.
