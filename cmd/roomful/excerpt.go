@@ -17,12 +17,17 @@ func excerpts(f file) string {
 	var s strings.Builder
 	for _, d := range f.diagnostics {
 		line := ""
-		if n := d.Range.Start.Line; n >= 1 && n <= len(lines) {
+		if n := d.Range.Start.Line; n >= 1 && n <= len(lines) && !aboutAll(d.Range) {
 			line = lines[n-1]
 		}
 		excerpt(&s, f.shown(), line, d)
 	}
 	return s.String()
+}
+
+// aboutAll reports whether a diagnostic speaks of the whole file.
+func aboutAll(r roomful.Range) bool {
+	return r.Start == r.End && r.Start.Line <= 1 && r.Start.Column <= 1
 }
 
 // shownColumns is how much of a long line is shown, in characters.

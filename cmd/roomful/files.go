@@ -86,6 +86,17 @@ func (b *badFiles) Error() string {
 	return first
 }
 
+// count says how many errors are in which file.
+func (b *badFiles) count() string {
+	var parts []string
+	for _, f := range b.files {
+		if n := f.faults(); n > 0 {
+			parts = append(parts, plural(n, "error")+" in "+f.shown())
+		}
+	}
+	return strings.Join(parts, ", ")
+}
+
 // Unwrap gives the hint that goes with the refusal.
 func (b *badFiles) Unwrap() error {
 	hint := "mend the errors that are listed and ask again"

@@ -183,6 +183,8 @@ func (m *Main) finish(json bool, err error) int {
 	case errors.As(err, &bad):
 		if !json {
 			io.WriteString(m.Stderr, bad.text())
+			m.complain("no answer: "+bad.count(), "mend what is listed above and ask again")
+			break
 		}
 		m.refuse(json, err, bad.list())
 	default:

@@ -52,6 +52,7 @@ func TestExcerptMarksThePlace(t *testing.T) {
 		{"behind the end", "ab", roomful.Diagnostic{Severity: roomful.Warning, Range: at(1, 3, 3), Summary: "x"}, "f:1:3: warning: x\n  1 | ab\n    |   ^\n"},
 		{"no such line", "ab", roomful.Diagnostic{Range: at(7, 1, 1), Summary: "x"}, "f:7:1: hint: x\n"},
 		{"whole file", "", roomful.Diagnostic{Summary: "x"}, "f:1:1: hint: x\n"},
+		{"whole file with text", "ab", roomful.Diagnostic{Summary: "x", Range: at(1, 1, 1)}, "f:1:1: hint: x\n"},
 		{"control characters", "\x1b[31mred", roomful.Diagnostic{Range: at(1, 1, 2), Summary: "x"}, "f:1:1: hint: x\n  1 | ·[31mred\n    | ^\n"},
 	}
 	for _, c := range cases {
