@@ -26,20 +26,16 @@ type names struct {
 	keys    map[string]*roomful.Movement
 	stands  map[string]string // both sides squashed
 	ignored map[string]bool
-	said    []said // what Suggest compares with
-}
-
-// said is one way of writing a movement.
-type said struct {
-	key   string
-	words []string // squashed, short words written out, singular
-	m     *roomful.Movement
+	// What Suggest compares with: every name, and every word in them once.
+	said       []said
+	vocabulary []glyphs
+	place      map[string]int // of a word in the vocabulary
 }
 
 // newNames indexes every way to write each movement. A name that two movements
 // answer to is a fault; names that are only derived give way.
 func newNames(all []*roomful.Movement, words shortWords) (names, error) {
-	n := names{keys: map[string]*roomful.Movement{}, stands: map[string]string{}, ignored: map[string]bool{}}
+	n := names{keys: map[string]*roomful.Movement{}, stands: map[string]string{}, ignored: map[string]bool{}, place: map[string]int{}}
 	for short, long := range words.Stands {
 		n.stands[squash(short)] = squash(long)
 	}
@@ -71,8 +67,23 @@ func (n *names) add(name string, m *roomful.Movement) error {
 		return fault(m, fmt.Sprintf("%q also names %s", name, other.ID))
 	}
 	n.keys[key] = m
-	n.said = append(n.said, said{key, n.words(name), m})
+	n.said = append(n.said, said{glyphsOf(key), n.learn(name), m})
 	return nil
+}
+
+// learn returns where the words of a name stand in the vocabulary.
+func (n *names) learn(name string) []int {
+	var at []int
+	for _, w := range n.words(name) {
+		i, known := n.place[w]
+		if !known {
+			i = len(n.vocabulary)
+			n.place[w] = i
+			n.vocabulary = append(n.vocabulary, glyphsOf(w))
+		}
+		at = append(at, i)
+	}
+	return at
 }
 
 // derive indexes what follows from the given names: plurals, and the implement

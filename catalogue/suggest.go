@@ -2,6 +2,7 @@ package catalogue
 
 import (
 	"cmp"
+	"math/bits"
 	"slices"
 	"unicode"
 
@@ -12,36 +13,68 @@ import (
 const (
 	mostSuggestions = 3
 	nearEnough      = 0.62 // of 1, which is the same name
+	nearWord        = 0.7  // of 1, for one word to count as another
 	farBehind       = 0.15 // a worse one is not worth saying beside a better
+	wordsCount      = 0.95 // the same words in another order are nearly the same name
+	longest         = 48   // letters of a name; a longer one is no movement
 )
+
+// said is one way of writing a movement, as Suggest compares it.
+type said struct {
+	key   glyphs
+	words []int // indices of the vocabulary
+	m     *roomful.Movement
+}
+
+// glyphs is a squashed word with the set of its letters, which tells cheaply
+// that two words are far apart.
+type glyphs struct {
+	text string
+	set  uint64
+}
+
+func glyphsOf(s string) glyphs {
+	g := glyphs{text: s}
+	for i := range len(s) {
+		g.set |= 1 << (s[i] & 63)
+	}
+	return g
+}
 
 // Suggest returns at most three movements whose names are near an unknown one,
 // best first. Near is few letters added, dropped, changed or exchanged, or most
 // words shared.
 func (c *Catalogue) Suggest(name string) []*roomful.Movement {
-	words := c.names.words(name)
-	for len(words) > 1 && (unicode.IsDigit(rune(words[0][0])) || c.names.ignored[words[0]]) {
-		words = words[1:]
+	n := &c.names
+	asked := n.words(name)
+	for len(asked) > 1 && (unicode.IsDigit(rune(asked[0][0])) || n.ignored[asked[0]]) {
+		asked = asked[1:]
 	}
-	key := squash(name)
-	if key == "" {
+	asked = asked[:min(len(asked), maxWords)]
+	key := glyphsOf(squash(name))
+	if key.text == "" || len(key.text) > longest {
 		return nil
 	}
+	like := n.likeness(asked)
 	best := map[*roomful.Movement]float64{}
-	for _, s := range c.names.said {
-		if near := max(closeness(key, s.key), 0.95*shared(words, s.words)); near > best[s.m] {
+	for i := range n.said {
+		s := &n.said[i]
+		near := max(closeness(key, s.key, nearEnough), wordsCount*shared(like, s.words))
+		if near >= nearEnough && near > best[s.m] {
 			best[s.m] = near
 		}
 	}
 	return rank(best, c.all)
 }
 
-// rank returns the nearest movements of those that are near enough, ties in the
-// catalogue's order.
+// rank returns the nearest movements, ties in the catalogue's order.
 func rank(best map[*roomful.Movement]float64, all []*roomful.Movement) []*roomful.Movement {
+	if len(best) == 0 {
+		return nil
+	}
 	var out []*roomful.Movement
 	for _, m := range all {
-		if best[m] >= nearEnough {
+		if best[m] > 0 {
 			out = append(out, m)
 		}
 	}
@@ -54,40 +87,55 @@ func rank(best map[*roomful.Movement]float64, all []*roomful.Movement) []*roomfu
 	return out
 }
 
-// closeness is 1 for equal strings and falls with the share of letters to be
-// edited.
-func closeness(a, b string) float64 {
-	longer := max(len(a), len(b))
-	if d := len(a) - len(b); d > longer/2 || -d > longer/2 {
-		return 0
+// likeness gives for each word asked how near each word of the vocabulary is.
+func (n *names) likeness(asked []string) [][]float64 {
+	like := make([][]float64, len(asked))
+	for i, w := range asked {
+		like[i] = make([]float64, len(n.vocabulary))
+		g := glyphsOf(w)
+		for j, v := range n.vocabulary {
+			like[i][j] = closeness(g, v, nearWord)
+		}
 	}
-	return 1 - float64(distance(a, b))/float64(longer)
+	return like
 }
 
-// shared is the share of words that two names have in common, a word within two
-// edits of another counting by how near it is.
-func shared(a, b []string) float64 {
-	if len(a) == 0 || len(b) == 0 {
+// shared is the share of words that a question and a name have in common.
+func shared(like [][]float64, words []int) float64 {
+	var sum float64
+	for _, l := range like {
+		var near float64
+		for _, w := range words {
+			near = max(near, l[w])
+		}
+		sum += near
+	}
+	return 2 * sum / float64(len(like)+len(words))
+}
+
+// closeness is 1 for equal words and falls with the share of letters to be
+// edited; below a least value it is 0.
+func closeness(a, b glyphs, least float64) float64 {
+	longer := max(len(a.text), len(b.text))
+	limit := int(float64(longer) * (1 - least))
+	if longer > longest || longer-min(len(a.text), len(b.text)) > limit ||
+		bits.OnesCount64(a.set&^b.set) > limit || bits.OnesCount64(b.set&^a.set) > limit {
 		return 0
 	}
-	var sum float64
-	for _, w := range a {
-		var near float64
-		for _, v := range b {
-			near = max(near, closeness(w, v))
-		}
-		if near >= 0.7 {
-			sum += near
-		}
+	d := distance(a.text, b.text)
+	if d > limit {
+		return 0
 	}
-	return 2 * sum / float64(len(a)+len(b))
+	return 1 - float64(d)/float64(longer)
 }
 
 // distance is the number of letters to add, drop, change or exchange with their
-// neighbour to make b of a (optimal string alignment).
+// neighbour to make b of a (optimal string alignment). Neither may be longer
+// than longest.
 func distance(a, b string) int {
-	before, prev, row := make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)
-	for j := range prev {
+	var rows [3][longest + 1]int
+	before, prev, row := &rows[0], &rows[1], &rows[2]
+	for j := range len(b) + 1 {
 		prev[j] = j
 	}
 	for i := 1; i <= len(a); i++ {
