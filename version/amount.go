@@ -8,9 +8,14 @@ import (
 	"roomful"
 )
 
-// near is how far apart the times of two repetitions may be for the count to
-// stay: a coach says 12 ring rows for 12 pull-ups, not 11.
-const nearTime = 1.35
+// nearTime is how far apart the times of two repetitions may be for the count to
+// stay: a coach says 12 ring rows for 12 pull-ups, not 11 (common practice, no
+// source).
+const nearTime = 1.67
+
+// lostLoad is how many more repetitions stand for a load that is taken away
+// (common practice, no source: 1.3 to 1.5).
+const lostLoad = 1.5
 
 // convert returns how much of another form keeps the time of a task for this
 // person.
@@ -29,6 +34,9 @@ func (c *class) convert(p *person, w roomful.Task, from *roomful.Movement, g for
 		ratio := from.Pace.Ordinary / to.Pace.Ordinary
 		if ratio < nearTime && ratio > 1/nearTime {
 			ratio = 1
+			if w.Load.Value > 0 && !to.TakesLoad() && !p.bounded() {
+				ratio = lostLoad
+			}
 		}
 		return tidy(w.Amount*ratio, unit), unit
 	}

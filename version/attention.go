@@ -69,8 +69,10 @@ func (c *class) attendVersion(p *person, v roomful.Version, add func(int, string
 	if v.Forecast.OnIntent == nil {
 		prob = q.prob
 	}
-	if c.windowed && !in && !(q.medianIn && prob >= 0.5) && p.volume == 1 && v.Confidence != roomful.Low {
-		add(attendWindow, "No version lands in "+c.aim()+": the nearest ends "+c.miss(v.Forecast)+".")
+	hard := v.Forecast.Cannot >= 0.5 || c.side(v.Forecast.Score.P50) <= 0
+	aside := p.volume < 1 || v.Confidence == roomful.Low || !hard && len(p.acting) > 0 // the window is not what rules their day
+	if c.windowed && !in && !(q.medianIn && prob >= 0.5) && !aside {
+		add(attendWindow, "No version lands in "+c.aim()+": the nearest is "+miss(v.Forecast, hard)+".")
 	}
 	for li, f := range q.fits {
 		if f.why.load == byUnknown && f.form.movement.Implement == roomful.Barbell {
@@ -89,13 +91,12 @@ func (c *class) attendVersion(p *person, v roomful.Version, add func(int, string
 }
 
 // miss says on which side a forecast misses the window.
-func (c *class) miss(f roomful.AthleteForecast) string {
+func miss(f roomful.AthleteForecast, hard bool) string {
 	switch {
 	case f.Cannot >= 0.5:
-		return "at something they cannot do yet"
-	case c.side(f.Score.P50) > 0:
-		return "above it, too easy"
-	default:
-		return "below it, too hard"
+		return "too hard at something they cannot do yet"
+	case hard:
+		return "too hard"
 	}
+	return "too easy"
 }

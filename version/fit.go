@@ -292,13 +292,25 @@ func (f *fitter) converted(g form, w roomful.Task) roomful.Task {
 	if load != nil {
 		e.Load = load
 		t = r.task(e)
-	} else if t.Implements == 0 && g.movement.Implement == f.line.implement() {
-		t.Implements = w.Implements
+	} else {
+		t.Implements = f.held(g.movement, w)
 	}
 	if !g.element.Amount.Stated() {
 		t.Amount, t.Unit = f.convert(f.p, w, f.line.movement, g)
 	}
 	return t
+}
+
+// held is how many implements a form is held with, as far as anybody says: as
+// many as the line's own, and a pair of dumbbells for a bar.
+func (f *fitter) held(m *roomful.Movement, w roomful.Task) int {
+	switch {
+	case m.Implement == f.line.implement():
+		return w.Implements
+	case f.line.implement() == roomful.Barbell && paired(m):
+		return 2
+	}
+	return 0
 }
 
 // implement is what the line as written is held with.

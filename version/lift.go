@@ -2,6 +2,7 @@ package version
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"roomful"
@@ -56,6 +57,8 @@ func (f *fitter) need(m *roomful.Movement, t roomful.Task) float64 {
 		n = t.Amount / 3
 	case t.Unit != roomful.Rep:
 		n = 1
+	case loaded && f.p.written[f.li].Load.Value == 0 && m != f.line.movement:
+		n = light // nothing was lifted, so next to nothing is
 	case loaded:
 		n = sensible(f.count(t), f.Effort.Feel)
 	default:
@@ -194,7 +197,25 @@ func (f *fitter) bounded(fit *fitted, asked roomful.Mass) reasons {
 	}
 	f.note(fit, asked, why)
 	f.more(fit, asked, cap)
+	f.single(t, m)
 	return reasons{}
+}
+
+// oneHanded are the words of movements done with a single dumbbell.
+var oneHanded = []string{"goblet", "snatch", "swing", "row", "one-arm", "suitcase"}
+
+// paired reports whether a movement is usually done with a dumbbell in each
+// hand.
+func paired(m *roomful.Movement) bool {
+	return m.Implement == roomful.Dumbbell &&
+		!slices.ContainsFunc(oneHanded, func(w string) bool { return strings.Contains(string(m.ID), w) })
+}
+
+// single takes one implement where two are asked and the kit has no pair.
+func (f *fitter) single(t *roomful.Task, m *roomful.Movement) {
+	if f.p.stock.given && t.Implements > 1 && f.p.stock.count(m.Implement, t.Load) < t.Implements {
+		t.Implements = 1
+	}
 }
 
 // unknown returns the load to start from for somebody whose maximum is not

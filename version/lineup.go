@@ -11,6 +11,10 @@ import (
 // shortlist is how many other versions are handed on for each person.
 const shortlist = 4
 
+// worthHanding is how many times less probable than the chosen version another
+// may be to be handed on.
+const worthHanding = 4
+
 // lineup forecasts everybody's chosen plan together and writes the answer.
 func (c *class) lineup(ctx context.Context) (roomful.Lineup, error) {
 	forecasts, err := c.forecast(ctx)
@@ -75,6 +79,9 @@ func (c *class) version(p *person, names map[int]string, bands []band, f roomful
 	v.Proof = c.proof(q)
 	v.Plates = c.plates(q)
 	for _, alt := range p.plans[1:min(len(p.plans), shortlist+1)] {
+		if alt.stuck || alt.prob < q.prob/worthHanding {
+			continue
+		}
 		v.Shortlist = append(v.Shortlist, roomful.Candidate{Work: c.work(alt.tasks), OnIntent: alt.prob, Change: alt.change})
 	}
 	if c.Effort.Proposed {
@@ -172,7 +179,7 @@ func (c *class) steps(q *plan, li int, up bool) []roomful.Mass {
 // every loaded movement's own maximum was told.
 func (c *class) confidence(q *plan) roomful.Confidence {
 	p := q.p
-	if p.fresher || !p.anything() {
+	if p.fresher || p.stranger {
 		return roomful.Low
 	}
 	out := roomful.High

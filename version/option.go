@@ -101,6 +101,9 @@ func (q *plan) serves() served {
 	s := served{preferred: q.guess, worth: worthGuess*q.guess - worthChange*q.change}
 	if in {
 		s.preferred = 100 - q.distance()
+		if q.p.stranger {
+			s.preferred = 100 + q.change
+		}
 		s.worth += worthWindow
 	}
 	if q.oneOff {

@@ -28,6 +28,7 @@ type person struct {
 	plans   []*plan   // once decided, best first
 
 	young, expecting, fresher, returning bool
+	stranger                             bool // nothing at all is known of them
 	stop                                 *roomful.Limit
 	acting                               []roomful.Limit // limits that change what they do
 	noted                                []roomful.Limit // limits that go ahead with a note
@@ -63,6 +64,7 @@ func newPerson(p Person, order int, on roomful.Date) *person {
 	age, ok := p.Athlete.Age(on)
 	q.young = ok && age < adultAge
 	q.fresher = p.Athlete.Months != nil && *p.Athlete.Months < newMonths
+	q.stranger = !q.anything()
 	q.bound()
 	return q
 }

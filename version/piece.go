@@ -103,6 +103,9 @@ func (l *line) swapped(m *roomful.Movement, ratio float64, words string) form {
 	e := l.element
 	e.Movement, e.Words = m.ID, m.Name
 	e.Amount, e.Load = roomful.Amount{}, nil
+	if !m.Travel.OverHeight && m.Travel.UsualHeight == 0 {
+		e.Heights = nil
+	}
 	if words == "" {
 		words = neighbour(l.movement, m)
 	}

@@ -40,8 +40,8 @@ type Request struct {
 }
 
 // UsualRuns is how often each chosen version is simulated when the request
-// does not say: the standard error of a probability is then at most 0.025.
-const UsualRuns = 400
+// does not say: the standard error of a probability is then at most 0.032.
+const UsualRuns = 256
 
 // Propose finds the options of the day and everybody's version, in the order
 // of the request. The answer depends on the request alone, and options and

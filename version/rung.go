@@ -236,6 +236,7 @@ type plan struct {
 	change float64
 	oneOff bool
 	stuck  bool
+	harder bool // than written
 
 	guess    float64 // probability of the window by the screen alone
 	guessIn  bool    // the screened score lies in the window
@@ -260,7 +261,7 @@ func (c *class) plans(p *person, ri int) []*plan {
 	if r.harder() && (p.bounded() || len(p.acting) > 0) || r.loads == exact && p.fresher {
 		return nil
 	}
-	base := &plan{p: p, rung: ri}
+	base := &plan{p: p, rung: ri, harder: r.harder()}
 	for li, k := range r.picks {
 		f := c.fit(p, li, k)
 		if f.lowered && !f.oneOff && r.loads == exact || r.harder() && (f.lowered || f.fixed || f.oneOff) {

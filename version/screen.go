@@ -119,10 +119,12 @@ func (c *class) met(f roomful.AthleteForecast) (prob float64, median bool) {
 
 // halving says how many plans of a person stay at each stage, and how often
 // each is simulated there.
-var halving = []struct{ keep, runs int }{{16, 24}, {6, 64}, {3, 128}}
+var halving = []struct{ keep, runs int }{{16, 16}, {6, 40}, {3, 96}}
 
 // asGood is the difference of probability within which the smaller change wins.
-const asGood = 0.05
+// wellEnough is the difference within which a version stays that is eased by no
+// more than its person's bounds ask; what is as written stays in any case.
+const asGood, wellEnough = 0.05, 0.2
 
 // choose orders everybody's plans, best first, by halving: each stage simulates
 // the plans still ahead with more runs of the same random numbers. A person's
@@ -203,8 +205,9 @@ func order(a, b bool) int {
 }
 
 // sortBest orders simulated plans. The smallest change comes first when its
-// median is in the window: nobody is eased who need not be. Else it is the
-// smallest change among those within asGood of the best probability, of those
+// median is in the window: nobody is eased who need not be. For somebody of whom
+// nothing is known it is the lightest option instead. Else it is the smallest
+// change among those within asGood of the best probability, of those
 // with their median in the window if there are any. Where a person's volume is
 // bounded the dose counts and not the window: the smallest change comes first.
 func sortBest(plans []*plan) {
@@ -215,6 +218,7 @@ func sortBest(plans []*plan) {
 		return cmp.Or(order(a.stuck, b.stuck), -order(a.medianIn, b.medianIn), -cmp.Compare(a.prob, b.prob), nearer(a, b))
 	})
 	best, n := plans[0], 1
+	top := best.prob
 	for n < len(plans) && plans[n].medianIn == best.medianIn && plans[n].stuck == best.stuck && plans[n].prob >= best.prob-asGood {
 		n++
 	}
@@ -222,9 +226,20 @@ func sortBest(plans []*plan) {
 		n = len(plans)
 	}
 	slices.SortStableFunc(plans[:n], nearer)
-	if least := slices.MinFunc(plans, nearer); least.medianIn {
-		at := slices.Index(plans, least)
-		copy(plans[1:at+1], plans[:at])
-		plans[0] = least
+	first := slices.MinFunc(plans, nearer)
+	if best.p.stranger {
+		first = slices.MaxFunc(plans, lighter)
 	}
+	if first.medianIn && (first.change == 0 || first.prob >= top-wellEnough) {
+		at := slices.Index(plans, first)
+		copy(plans[1:at+1], plans[:at])
+		plans[0] = first
+	}
+}
+
+// lighter orders plans for somebody of whom nothing is known: the easiest that
+// is an option as it stands, with its median in the window.
+func lighter(a, b *plan) int {
+	return cmp.Or(-order(a.stuck, b.stuck), order(a.medianIn, b.medianIn), -order(a.oneOff, b.oneOff),
+		-order(a.harder, b.harder), cmp.Compare(a.change, b.change), cmp.Compare(b.rung, a.rung))
 }

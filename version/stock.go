@@ -67,6 +67,27 @@ func (s *stock) of(im roomful.Implement) []roomful.Mass {
 	return m
 }
 
+// count returns how many of one mass of dumbbells or kettlebells there are;
+// other implements are never short in pairs.
+func (s *stock) count(im roomful.Implement, m roomful.Mass) int {
+	var all []roomful.Stock
+	switch im {
+	case roomful.Dumbbell:
+		all = s.kit.Dumbbells
+	case roomful.Kettlebell:
+		all = s.kit.Kettlebells
+	default:
+		return math.MaxInt
+	}
+	n := 0
+	for _, have := range all {
+		if have.Mass == m {
+			n += have.Count
+		}
+	}
+	return n
+}
+
 // next returns how many masses of an implement weigh at most kg.
 func (s *stock) next(im roomful.Implement, kg float64) int {
 	all := s.of(im)

@@ -42,18 +42,18 @@ func (c *class) why(q *plan, li int) string {
 // whyForm says why another movement stands in.
 func (c *class) whyForm(p *person, f *fitted, li int, w, t roomful.Task) string {
 	l := &c.lines[li]
-	name := plural(f.form.movement)
+	name, does := plural(f.form.movement), "keep"
+	if t.Unit != roomful.Rep {
+		name, does = f.form.movement.Name, "keeps"
+	}
 	if t.Amount > 0 && (t.Amount != w.Amount || t.Unit != w.Unit) {
 		name = amount(t.Amount, t.Unit) + " " + name
-		if t.Unit != roomful.Rep {
-			name = amount(t.Amount, t.Unit) + " of " + plural(f.form.movement)
-		}
 	}
 	kept := "the " + family(leads(l.movement))
 	if w := public(f.form.neighbour, neighbour(l.movement, f.form.movement)); w != "" {
 		kept = "the time, and " + w
 	}
-	keeps := name + " " + verb(f.form.movement, "keep") + " " + kept
+	keeps := name + " " + does + " " + kept
 	behind := f.why
 	if plainly := p.lines[li].fits[plain]; behind.form == byOption {
 		behind = plainly.why
@@ -68,14 +68,6 @@ func (c *class) whyForm(p *person, f *fitted, li int, w, t roomful.Task) string 
 	default:
 		return keeps + ", and " + c.aim() + " in reach"
 	}
-}
-
-// verb puts a verb in the number of a movement's plural.
-func verb(m *roomful.Movement, v string) string {
-	if m == nil || m.Plural == "" || m.Plural == m.Name {
-		return v + "s"
-	}
-	return v
 }
 
 // kitWords are plain words for what may be missing.
@@ -281,21 +273,32 @@ func (c *class) cuttable(li int) bool {
 }
 
 // nameForms names the lines with another form or, if not all are cut alike, a
-// smaller amount: in figures where it is one figure for everybody.
+// smaller amount: in figures where it is one figure for everybody on the option.
 func (c *class) nameForms(r int, tasks []roomful.Task, people []*person) []string {
 	alike := c.nameCut(r) != ""
 	var out []string
+	figure := ""
 	for li, k := range c.rungs[r].picks {
-		l := &c.lines[li]
-		name := plural(l.forms[k.form].movement)
+		m := c.lines[li].forms[k.form].movement
+		name := plural(m)
+		if tasks[li].Unit != roomful.Rep && m != nil {
+			name = m.Name
+		}
 		switch {
 		case k.factor != 1 && !alike && tasks[li].Amount > 0:
-			few := amount(tasks[li].Amount, tasks[li].Unit)
-			if slices.ContainsFunc(people, func(p *person) bool { return p.plans[0].tasks[li].Amount != tasks[li].Amount }) {
-				few = "fewer"
+			few := "fewer"
+			if !slices.ContainsFunc(people, func(p *person) bool {
+				return !p.plans[0].fits[li].oneOff && p.plans[0].tasks[li].Amount != tasks[li].Amount
+			}) {
+				few = amount(tasks[li].Amount, tasks[li].Unit)
 			}
-			out = append(out, few+" "+name)
+			if few != figure {
+				name = few + " " + name
+			}
+			figure = few
+			out = append(out, name)
 		case k.form > 0:
+			figure = ""
 			out = append(out, name)
 		}
 	}
