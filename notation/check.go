@@ -140,7 +140,7 @@ func (p *parser) checkLoad(pt *part, d *drafted) {
 	if d.Load != nil && d.move != nil && !loaded(d.move) && d.move.Modality != roomful.Body && d.move.Modality != roomful.Carrying {
 		p.warn(d.loadAt, d.move.Name+" takes no load", "delete it, or put it after ;")
 	}
-	missing := d.Load == nil && !d.noLoad && loaded(d.move) && pt.kind == roomful.Main && !emptyBar(d.Note)
+	missing := d.Load == nil && !d.noLoad && loaded(d.move) && pt.kind == roomful.Main && !emptyBar(d.Note) && !p.asSets(pt)
 	if missing && p.session.Effort.FreshFor(d.Movement) == 0 {
 		p.warn(d.nameOrPlace(), d.move.Name+" has no load", "write it after the movement, such as 40/30 kg or fresh 12+")
 	}

@@ -272,7 +272,7 @@ func (r *reading) setReps() {
 // and no dash follows.
 func (r *reading) plainNumber() bool {
 	t := r.c.peek(0)
-	if t.text == "-" && r.c.peek(1).kind == number || t.text == "/" || t.tight && (t.text == "'" || t.text == "\"") {
+	if t.text == "-" && t.tight && r.c.peek(1).kind == number || t.text == "/" || t.tight && (t.text == "'" || t.text == "\"") {
 		return false
 	}
 	u, ok := unitWords[t.text]
@@ -301,7 +301,7 @@ func (r *reading) timesClause() bool {
 	case ok && r.plainNumber():
 		r.c.takeAny("reps", "rep", "repetitions")
 		r.f.reps = count{reps, r.c.span(before, r.c.i)}
-	case ok && r.c.is("-") && r.c.peek(1).kind == number && r.c.peek(2).text != "-":
+	case ok && r.c.is("-") && r.c.peek(0).tight && r.c.peek(1).kind == number && r.c.peek(2).text != "-":
 		r.c.i += 2
 		r.c.takeAny("reps", "repetitions")
 		r.f.reps = count{reps, r.c.span(before, r.c.i)}

@@ -126,7 +126,7 @@ func (r *reading) dateFigures() (year, month, day int, ok bool) {
 	}
 	first, ok := r.integer()
 	if !ok {
-		return 0, 0, 0, false
+		return r.dateDotted(from)
 	}
 	r.c.takeAny("st", "nd", "rd", "th")
 	r.c.take("of")

@@ -1,6 +1,7 @@
 package notation
 
 import (
+	"math"
 	"strings"
 
 	"roomful"
@@ -106,6 +107,10 @@ func (p *parser) effortWindow(l *line, c cursor) bool {
 	if low.unit.class != bare && high.unit.class != bare && low.unit != high.unit && low.n > 0 {
 		e.Low = e.Low / times * scale(low, unit)
 	}
+	if times == roomful.KgPerLb {
+		e.Low, e.High = math.Round(e.Low*10)/10, math.Round(e.High*10)/10
+		p.hint(at, "pounds are kept as "+window(*e), "write the window in kg to say so")
+	}
 	if under {
 		e.Low = 0
 	}
@@ -140,7 +145,7 @@ func (r *reading) effortUnit(q figures) (unit string, times float64, ok bool) {
 	case q.clock:
 		return "minutes", 1.0 / 60, true
 	case q.unit.class == massed && q.unit.mass == roomful.Pound:
-		return "kg", roomful.KgPerLb, true
+		return "kg", roomful.KgPerLb, true // said by the caller
 	case q.unit.class == massed:
 		return "kg", 1, true
 	case q.unit.class == bare && r.c.takeAny("rounds", "round", "rds"):
@@ -190,15 +195,17 @@ func (p *parser) freshRule(l *line, c cursor) bool {
 	name := l.slice(from, stop)
 	if stop == from {
 		name = l.slice(r.c.i, r.c.last)
-		from, stop = r.c.i, r.c.last
 	}
-	return p.addFresh(l, strings.TrimRight(name, " :,@-"), l.span(from, max(stop, from+1)), n)
+	if stop == from {
+		stop = c.last
+	}
+	return p.addFresh(strings.TrimRight(name, " :,@-"), l.span(from, stop), n)
 }
 
 // addFresh keeps a fresh rule by its movement.
-func (p *parser) addFresh(l *line, name string, at span, n int) bool {
+func (p *parser) addFresh(name string, at span, n int) bool {
 	if name == "" {
-		p.warn(l.whole(), "a fresh rule without a movement: kept as words", "write front squat: fresh 12+")
+		p.warn(at, "a fresh rule without a movement: kept as words", "write front squat: fresh 12+")
 		return false
 	}
 	words := strings.Fields(strings.Trim(plain(name), ":, "))

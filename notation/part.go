@@ -10,6 +10,7 @@ import (
 type part struct {
 	kind     roomful.PartKind
 	letter   string
+	label    string // the letter of a list before it, as in "B) AMRAP 12"
 	facts    facts
 	head     span
 	line     int
@@ -127,7 +128,8 @@ func scored(k roomful.PartKind) bool { return k == roomful.Strength || k == room
 
 // begin starts a part.
 func (p *parser) begin(l *line, kind roomful.PartKind, letter string) {
-	p.part = &part{kind: kind, letter: letter, head: l.whole(), line: l.no, nested: -1}
+	p.part = &part{kind: kind, letter: letter, label: l.letter, head: l.whole(), line: l.no, nested: -1}
+	p.part.facts.then, p.then = p.then, false
 	p.parts = append(p.parts, p.part)
 	p.ladderPart = false
 }

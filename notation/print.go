@@ -50,7 +50,7 @@ func (p *printer) title(s roomful.Session) {
 	if title == "" {
 		return
 	}
-	if l := scan(title); !plainTitle(&l[0]) {
+	if l := scan(title); len(l) != 1 || !plainTitle(&l[0]) || titleText(&l[0]) != title {
 		title = "title: " + title
 	}
 	p.line(0, title)

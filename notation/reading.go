@@ -119,7 +119,7 @@ func (r *reading) beginsElement() bool {
 		return true
 	}
 	t := r.c.peek(0)
-	if t.text == "@" && r.open() && r.cur.amounted() && r.cur.move != nil {
+	if t.text == "@" && r.open() && r.cur.amounted() && (r.cur.move != nil || r.cur.Load != nil) {
 		return true // 5 @ 60 %, 3 @ 80 %
 	}
 	return t.kind == word && !little[t.text] && r.phrase() == 0 && r.open() && r.cur.move == nil

@@ -79,13 +79,16 @@ func (p *parser) letter(kind roomful.PartKind, same []*part) {
 	used := map[string]bool{}
 	for i, pt := range same {
 		name := kind.String()
+		if pt.letter == "" && !used[pt.label] {
+			pt.letter = pt.label
+		}
 		switch {
 		case pt.letter != "" && used[pt.letter]:
 			p.fault(pt.head, name+" "+pt.letter+" is there twice", "give each piece its own letter")
 			pt.letter = ""
 		case pt.letter == "" && i > 0 && pt.explicit && same[i-1].explicit:
 			p.warn(pt.head, "a second "+name, "if they run on one clock, write "+name+" a: and "+name+" b:")
-		case pt.letter == "" && i > 0 && !pt.facts.then:
+		case i > 0 && !pt.facts.then && (pt.letter == "" || pt.letter == pt.label):
 			p.hint(pt.head, "a second "+name+": the two are read as "+name+" a and b, on one clock", "write "+name+" a: and "+name+" b: to say so")
 		}
 		if pt.letter != "" {
@@ -171,14 +174,14 @@ func (p *parser) asSets(pt *part) bool {
 // format puts the facts of a part together.
 func (p *parser) format(pt *part) roomful.Format {
 	f := &pt.facts
-	if !scored(pt.kind) && !f.begins() {
+	if !scored(pt.kind) && !f.begins() && f.stations.isZero() {
 		return p.unscored(pt)
 	}
 	p.checkUnbroken(pt)
 	switch {
 	case !f.asMany.isZero():
 		return p.asMany(pt)
-	case !scored(pt.kind) && f.each.set():
+	case !scored(pt.kind) && f.each.set() && f.stations.isZero():
 		return p.unscored(pt)
 	case p.asSets(pt):
 		return p.sets(pt)

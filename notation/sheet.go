@@ -21,6 +21,7 @@ type parser struct {
 	saidDivisions bool
 	lastMass      *roomful.MassUnit
 	ladderPart    bool // the part being read has a ladder
+	then          bool // the next piece follows without a pause
 	loose         span // the first line of prose before the parts
 }
 
@@ -39,7 +40,7 @@ func (p *parser) sheet() {
 		p.at++
 	}
 	if p.at < len(p.lines) && plainTitle(&p.lines[p.at]) {
-		p.session.Title = strings.TrimSpace(p.lines[p.at].raw)
+		p.session.Title = titleText(&p.lines[p.at])
 		p.at++
 	}
 	for p.at < len(p.lines) {
@@ -112,7 +113,7 @@ func (p *parser) header(l *line) bool {
 func (p *parser) headerValue(key string, l *line, c cursor) {
 	switch key {
 	case "title":
-		p.session.Title = l.text(c.i)
+		p.session.Title = strings.TrimFunc(l.text(c.i), space)
 	case "date":
 		rest := *l
 		rest.tokens = l.tokens[c.i:]

@@ -63,7 +63,7 @@ var adjectives = set("easy slow steady light heavy fast quick quickly hard contr
 // phrases may stand after a movement and are kept where they are.
 var phrases = []string{
 	"a side", "each side", "per side", "a leg", "each leg", "per leg", "an arm", "each arm", "per arm", "a hand", "each hand", "per hand",
-	"each way", "each direction", "from the floor", "from the rack", "from the hang", "to working load", "to working weight",
+	"each way", "each direction", "from the floor", "from the rack", "from the hang", "to working load", "to working weight", "at working load", "at working weight",
 	"unbroken", "alternating", "alternate", "together", "synchronised", "as needed",
 }
 
@@ -92,7 +92,7 @@ func set(words string) map[string]bool {
 // "title:" before it: it begins with a letter, has no colon, is no date and
 // does not look like a format.
 func plainTitle(l *line) bool {
-	if l.blank() || l.tokens[0].kind != word || reserved[l.tokens[0].text] || strings.Trim(l.raw[:l.tokens[0].from], " ") != "" {
+	if l.blank() || l.tokens[0].kind != word || reserved[l.tokens[0].text] || l.label > 0 || l.letter != "" {
 		return false
 	}
 	for i, t := range l.tokens {
@@ -106,4 +106,9 @@ func plainTitle(l *line) bool {
 		}
 	}
 	return months[l.tokens[0].text] == 0 && !weekday(l.tokens[0].text)
+}
+
+// titleText returns a line without the marks of a heading around it.
+func titleText(l *line) string {
+	return strings.TrimRightFunc(l.text(0), func(r rune) bool { return space(r) || strings.ContainsRune("*#=_~", r) })
 }

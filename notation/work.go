@@ -27,11 +27,18 @@ func (p *parser) workLine(l *line) {
 	if pt.slot != 0 && !pt.slotOpen && l.indent <= pt.slotIndent {
 		pt.slot = 0
 	}
+	if joined := c; joined.takeAny(joiners...) && joined.done() {
+		p.then = true
+		return
+	}
 	if p.aside(l) {
 		return
 	}
 	p.elements(l, c)
 }
+
+// joiners lead from one piece to the next without a pause.
+var joiners = []string{"then straight into", "straight into", "directly into", "then into", "into", "then", "followed by"}
 
 // slotKey = ( "odd" | "even" | [ "min" | "minute" | "station" ] n ) ":" .
 func (p *parser) slotKey(c *cursor) (n int, ok bool) {
@@ -135,7 +142,7 @@ func (p *parser) looseHead(l *line) bool {
 		return false
 	}
 	c := at(l)
-	then := c.takeAny("then straight into", "straight into", "directly into", "then into", "into", "then", "followed by")
+	then := c.takeAny(joiners...)
 	label := p.label(&c)
 	r := p.probe(c, true)
 	r.scored = true
@@ -149,8 +156,8 @@ func (p *parser) looseHead(l *line) bool {
 		return false
 	case pt == nil || !p.completes(&r.f):
 		p.restBefore()
-		p.begin(l, kindOf(&r), l.letter)
-		p.part.facts.then = then
+		p.then = p.then || then
+		p.begin(l, kindOf(&r), "")
 	case pt.line != l.no && pt.explicit:
 		pt.head = l.whole()
 	}
@@ -319,7 +326,7 @@ func (p *parser) looseElement(l *line) bool {
 	if first := r.elements[0]; !first.Amount.Stated() && first.Note != "" && len(strings.Fields(first.Note)) > 2 {
 		return false
 	}
-	p.begin(l, roomful.Main, l.letter)
+	p.begin(l, roomful.Main, "")
 	p.workLine(l)
 	return true
 }
