@@ -4,6 +4,9 @@ package roomful
 // [DefaultGym].
 type Gym struct {
 	Name string
+	// Zone is the IANA time zone the gym's clock is in, "Europe/London"; empty
+	// when not said.
+	Zone string
 	Unit MassUnit
 	// SmallestPair is the mass by which a bar's load can be stepped when no kit
 	// is given: one plate on each side.

@@ -43,7 +43,9 @@ func open(t testing.TB) gym {
 	var ds, more []roomful.Diagnostic
 	g.people, ds = exchange.ReadPeople(strings.NewReader(read("people.csv")), c, roomful.Date{Year: 2027, Month: 2, Day: 1})
 	g.kit, more = exchange.ReadKit(strings.NewReader(read("kit.yaml")))
-	for _, d := range append(ds, more...) {
+	var settings []roomful.Diagnostic
+	g.Gym, settings = exchange.ReadGym(strings.NewReader(read("gym.yaml")))
+	for _, d := range slices.Concat(ds, more, settings) {
 		t.Errorf("the demo's own files: %d:%d %s", d.Range.Start.Line, d.Range.Start.Column, d.Summary)
 	}
 	names, _ := fs.Glob(demo.Files, "sheets/*.txt")

@@ -1,17 +1,11 @@
 package exchange
 
 import (
-	"errors"
-	"fmt"
 	"io"
 	"slices"
-	"strconv"
 	"strings"
 
-	"github.com/goccy/go-yaml"
 	"github.com/goccy/go-yaml/ast"
-	"github.com/goccy/go-yaml/parser"
-	"github.com/goccy/go-yaml/token"
 
 	"roomful"
 )
@@ -22,23 +16,12 @@ import (
 // of the file could be read.
 func ReadKit(r io.Reader) (*roomful.Kit, []roomful.Diagnostic) {
 	k := &kit{}
-	text, ok := readText(r, "the kit", &k.report)
-	if !ok {
-		return nil, k.sorted()
-	}
-	root, err := parseYAML(text)
-	if err != nil {
-		k.fault(errorPlace(err), "check the indent, the colons and the brackets", "the kit is not YAML: %s", firstLine(err))
-		return nil, k.sorted()
-	}
+	root := k.document(r, "the kit", "list what the room owns, such as bars: [{mass: 20, count: 10}]")
 	if root == nil {
-		k.fault(whole, "list what the room owns, such as bars: [{mass: 20, count: 10}]", "the kit is empty")
 		return nil, k.sorted()
 	}
 	k.out.Stations = map[string]int{}
-	k.keys(root, map[string]func(ast.Node){
-		"unit": k.unit,
-	}, true)
+	k.keys(root, map[string]func(ast.Node){"unit": func(n ast.Node) { k.out.Unit = k.massUnit(n) }}, true)
 	k.keys(root, map[string]func(ast.Node){
 		"name":        func(n ast.Node) { k.out.Name = k.text(n) },
 		"unit":        func(ast.Node) {},
@@ -58,183 +41,10 @@ func ReadKit(r io.Reader) (*roomful.Kit, []roomful.Diagnostic) {
 	return &k.out, k.sorted()
 }
 
-// kit is the state of reading one file.
+// kit is the state of reading one file of kit.
 type kit struct {
-	report
+	yamlReader
 	out roomful.Kit
-}
-
-// parseYAML returns the one document of a YAML text, nil when there is
-// nothing in it. The parser's own failures come back as errors.
-func parseYAML(text string) (root ast.Node, err error) {
-	defer func() {
-		if broken := recover(); broken != nil {
-			err = fmt.Errorf("this cannot be read")
-		}
-	}()
-	file, err := parser.ParseBytes([]byte(text), 0)
-	if err != nil {
-		return nil, err
-	}
-	for _, d := range file.Docs {
-		switch {
-		case d.Body == nil:
-		case root != nil:
-			return nil, errors.New("there are two documents in it")
-		default:
-			root = d.Body
-		}
-	}
-	return root, nil
-}
-
-// errorPlace returns where the parser stopped.
-func errorPlace(err error) roomful.Range {
-	var e yaml.Error
-	if errors.As(err, &e) && e.GetToken() != nil {
-		return tokenRange(e.GetToken())
-	}
-	return whole
-}
-
-// firstLine returns what the parser says, without its picture of the source.
-func firstLine(err error) string {
-	var e yaml.Error
-	text := err.Error()
-	if errors.As(err, &e) {
-		text = e.GetMessage()
-	}
-	text, _, _ = strings.Cut(text, "\n")
-	return text
-}
-
-func tokenRange(t *token.Token) roomful.Range {
-	if t == nil || t.Position == nil {
-		return whole
-	}
-	at := roomful.Position{Line: max(t.Position.Line, 1), Column: max(t.Position.Column, 1)}
-	end := at
-	if !strings.Contains(t.Value, "\n") {
-		end.Column += len([]rune(t.Value))
-	}
-	return roomful.Range{Start: at, End: end}
-}
-
-func nodeRange(n ast.Node) roomful.Range {
-	if n == nil {
-		return whole
-	}
-	return tokenRange(n.GetToken())
-}
-
-// keys calls the reader of each key of a mapping. Keys without one are faults,
-// unless quiet.
-func (k *kit) keys(n ast.Node, readers map[string]func(ast.Node), quiet bool) {
-	var pairs []*ast.MappingValueNode
-	switch n := n.(type) {
-	case *ast.MappingNode:
-		pairs = n.Values
-	case *ast.MappingValueNode:
-		pairs = []*ast.MappingValueNode{n}
-	case *ast.NullNode:
-	default:
-		if !quiet {
-			k.fault(nodeRange(n), "write key: value lines", "a list of keys was expected here")
-		}
-	}
-	for _, p := range pairs {
-		name := p.Key.String()
-		if read, ok := readers[name]; ok {
-			read(p.Value)
-		} else if !quiet {
-			k.unknownKey(p.Key, name, readers)
-		}
-	}
-}
-
-func (k *kit) unknownKey(at ast.Node, name string, readers map[string]func(ast.Node)) {
-	var known []string
-	for r := range readers {
-		known = append(known, r)
-	}
-	slices.Sort(known)
-	k.fault(nodeRange(at), didYouMean(name, known, "keys here are "+strings.Join(known, ", ")), "key %q is not known", name)
-}
-
-// each calls read for every entry of a sequence.
-func (k *kit) each(n ast.Node, read func(ast.Node)) {
-	switch n := n.(type) {
-	case *ast.SequenceNode:
-		for _, v := range n.Values {
-			read(v)
-		}
-	case *ast.NullNode:
-	default:
-		k.fault(nodeRange(n), "write it as a list, [ … ]", "a list was expected here")
-	}
-}
-
-// text reads a word or a line.
-func (k *kit) text(n ast.Node) string {
-	switch n := n.(type) {
-	case *ast.StringNode:
-		return n.Value
-	case *ast.LiteralNode:
-		return strings.TrimSpace(n.Value.Value)
-	case *ast.NullNode:
-		return ""
-	case ast.ScalarNode:
-		return n.GetToken().Value
-	}
-	k.fault(nodeRange(n), "write a word", "a word was expected here")
-	return ""
-}
-
-// number reads a figure between least and most.
-func (k *kit) number(n ast.Node, what string, least, most float64) float64 {
-	var text string
-	switch n.(type) {
-	case *ast.IntegerNode, *ast.FloatNode, *ast.StringNode:
-		text = n.GetToken().Value
-	}
-	v, ok := plainNumber(text)
-	switch {
-	case !ok:
-		k.fault(nodeRange(n), "write a plain number", "%s is not a number", what)
-	case v < 0:
-		k.fault(nodeRange(n), "leave it out when there is none", "%s is below zero", what)
-	case v < least || v > most:
-		k.fault(nodeRange(n), "it lies between "+roomful.Figure(least)+" and "+roomful.Figure(most), "%s %s cannot be right", what, text)
-	default:
-		return v
-	}
-	return 0
-}
-
-// most bounds what a room can own of one thing.
-const mostPieces = 10000
-
-// count reads a whole number of things.
-func (k *kit) count(n ast.Node, what string) int {
-	v := k.number(n, what, 0, mostPieces)
-	if v != float64(int(v)) {
-		k.fault(nodeRange(n), "write a whole number", "%s %s is not a whole number", what, strconv.FormatFloat(v, 'f', -1, 64))
-		return 0
-	}
-	return int(v)
-}
-
-func (k *kit) unit(n ast.Node) { k.out.Unit = k.massUnit(n) }
-
-func (k *kit) massUnit(n ast.Node) roomful.MassUnit {
-	switch strings.ToLower(k.text(n)) {
-	case "kg":
-	case "lb", "lbs":
-		return roomful.Pound
-	default:
-		k.fault(nodeRange(n), "write kg or lb", "unit %q is neither kg nor lb", k.text(n))
-	}
-	return roomful.Kilogram
 }
 
 func (k *kit) space(n ast.Node) {

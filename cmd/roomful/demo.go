@@ -1,10 +1,10 @@
 package main
 
 import (
-	"bytes"
 	"fmt"
 	"io/fs"
 	"path"
+	"slices"
 	"strings"
 
 	"roomful"
@@ -56,7 +56,7 @@ func (v *demoVerb) Run(p *program) error {
 		})
 	}
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s: %d people, one sheet, one room\n\n%s\n", src.kit.Name, len(src.people), indented(f.text))
+	fmt.Fprintf(&b, "%s: %d people, one sheet, one room\n\n%s\n", p.day.Gym.Name, len(src.people), indented(f.text))
 	b.WriteString(excerpts(f))
 	fmt.Fprintf(&b, "%s\n", p.verdict(f, src.session))
 	b.WriteString(attention(got.Attention))
@@ -68,25 +68,26 @@ func (v *demoVerb) Run(p *program) error {
 	return p.print(b.String())
 }
 
-// demoFiles reads the gym's own files.
+// demoFiles reads the gym's own files and takes over its settings.
 func (p *program) demoFiles(name string) (sources, file, error) {
 	var s sources
-	text, err := fs.ReadFile(demo.Files, path.Join("sheets", name+".txt"))
-	if err != nil {
+	if !slices.Contains(demoSheets(), name) {
 		return s, file{}, usageError{fmt.Errorf("--sheet %s: the demo has %s", name, strings.Join(demoSheets(), ", "))}
 	}
-	people, err := fs.ReadFile(demo.Files, "people.csv")
-	if err != nil {
-		return s, file{}, err
+	text := map[string]string{}
+	for _, path := range []string{"sheets/" + name + ".txt", "people.csv", "kit.yaml", "gym.yaml"} {
+		b, err := fs.ReadFile(demo.Files, path)
+		if err != nil {
+			return s, file{}, err
+		}
+		text[path] = string(b)
 	}
-	kit, err := fs.ReadFile(demo.Files, "kit.yaml")
-	if err != nil {
-		return s, file{}, err
-	}
-	f := file{name: "sheets/" + name + ".txt", text: string(text)}
+	p.day.Gym, _ = exchange.ReadGym(strings.NewReader(text["gym.yaml"]))
+	f := file{name: "sheets/" + name + ".txt"}
+	f.text = text[f.name]
 	s.session, f.diagnostics = p.day.Check(p.ctx, f.text)
-	s.people, _ = exchange.ReadPeople(bytes.NewReader(people), p.lexicon, later(p.today(), s.session.Date))
-	s.kit, _ = exchange.ReadKit(bytes.NewReader(kit))
+	s.people, _ = exchange.ReadPeople(strings.NewReader(text["people.csv"]), p.lexicon, later(p.today(), s.session.Date))
+	s.kit, _ = exchange.ReadKit(strings.NewReader(text["kit.yaml"]))
 	return s, f, nil
 }
 

@@ -1,0 +1,208 @@
+package exchange
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"slices"
+	"strconv"
+	"strings"
+
+	"github.com/goccy/go-yaml"
+	"github.com/goccy/go-yaml/ast"
+	"github.com/goccy/go-yaml/parser"
+	"github.com/goccy/go-yaml/token"
+
+	"roomful"
+)
+
+// yamlReader walks a YAML document, saying what is wrong at its place and
+// reading on.
+type yamlReader struct{ report }
+
+// document reads the one document of a file, nil when nothing can be used.
+func (y *yamlReader) document(r io.Reader, what, hint string) ast.Node {
+	text, ok := readText(r, what, &y.report)
+	if !ok {
+		return nil
+	}
+	root, err := parseYAML(text)
+	switch {
+	case err != nil:
+		y.fault(errorPlace(err), "check the indent, the colons and the brackets", "%s is not YAML: %s", what, firstLine(err))
+	case root == nil:
+		y.fault(whole, hint, "%s is empty", what)
+	}
+	return root
+}
+
+// parseYAML returns the one document of a YAML text, nil when there is
+// nothing in it. The parser's own failures come back as errors.
+func parseYAML(text string) (root ast.Node, err error) {
+	defer func() {
+		if broken := recover(); broken != nil {
+			err = fmt.Errorf("this cannot be read")
+		}
+	}()
+	file, err := parser.ParseBytes([]byte(text), 0)
+	if err != nil {
+		return nil, err
+	}
+	for _, d := range file.Docs {
+		switch {
+		case d.Body == nil:
+		case root != nil:
+			return nil, errors.New("there are two documents in it")
+		default:
+			root = d.Body
+		}
+	}
+	return root, nil
+}
+
+// errorPlace returns where the parser stopped.
+func errorPlace(err error) roomful.Range {
+	var e yaml.Error
+	if errors.As(err, &e) && e.GetToken() != nil {
+		return tokenRange(e.GetToken())
+	}
+	return whole
+}
+
+// firstLine returns what the parser says, without its picture of the source.
+func firstLine(err error) string {
+	var e yaml.Error
+	text := err.Error()
+	if errors.As(err, &e) {
+		text = e.GetMessage()
+	}
+	text, _, _ = strings.Cut(text, "\n")
+	return text
+}
+
+func tokenRange(t *token.Token) roomful.Range {
+	if t == nil || t.Position == nil {
+		return whole
+	}
+	at := roomful.Position{Line: max(t.Position.Line, 1), Column: max(t.Position.Column, 1)}
+	end := at
+	if !strings.Contains(t.Value, "\n") {
+		end.Column += len([]rune(t.Value))
+	}
+	return roomful.Range{Start: at, End: end}
+}
+
+func nodeRange(n ast.Node) roomful.Range {
+	if n == nil {
+		return whole
+	}
+	return tokenRange(n.GetToken())
+}
+
+// keys calls the reader of each key of a mapping. Keys without one are faults,
+// unless quiet.
+func (y *yamlReader) keys(n ast.Node, readers map[string]func(ast.Node), quiet bool) {
+	var pairs []*ast.MappingValueNode
+	switch n := n.(type) {
+	case *ast.MappingNode:
+		pairs = n.Values
+	case *ast.MappingValueNode:
+		pairs = []*ast.MappingValueNode{n}
+	case *ast.NullNode:
+	default:
+		if !quiet {
+			y.fault(nodeRange(n), "write key: value lines", "a list of keys was expected here")
+		}
+	}
+	for _, p := range pairs {
+		name := p.Key.String()
+		if read, ok := readers[name]; ok {
+			read(p.Value)
+		} else if !quiet {
+			y.unknownKey(p.Key, name, readers)
+		}
+	}
+}
+
+func (y *yamlReader) unknownKey(at ast.Node, name string, readers map[string]func(ast.Node)) {
+	var known []string
+	for r := range readers {
+		known = append(known, r)
+	}
+	slices.Sort(known)
+	y.fault(nodeRange(at), didYouMean(name, known, "keys here are "+strings.Join(known, ", ")), "key %q is not known", name)
+}
+
+// each calls read for every entry of a sequence.
+func (y *yamlReader) each(n ast.Node, read func(ast.Node)) {
+	switch n := n.(type) {
+	case *ast.SequenceNode:
+		for _, v := range n.Values {
+			read(v)
+		}
+	case *ast.NullNode:
+	default:
+		y.fault(nodeRange(n), "write it as a list, [ … ]", "a list was expected here")
+	}
+}
+
+// text reads a word or a line.
+func (y *yamlReader) text(n ast.Node) string {
+	switch n := n.(type) {
+	case *ast.StringNode:
+		return n.Value
+	case *ast.LiteralNode:
+		return strings.TrimSpace(n.Value.Value)
+	case *ast.NullNode:
+		return ""
+	case ast.ScalarNode:
+		return n.GetToken().Value
+	}
+	y.fault(nodeRange(n), "write a word", "a word was expected here")
+	return ""
+}
+
+// number reads a figure between least and most.
+func (y *yamlReader) number(n ast.Node, what string, least, most float64) float64 {
+	var text string
+	switch n.(type) {
+	case *ast.IntegerNode, *ast.FloatNode, *ast.StringNode:
+		text = n.GetToken().Value
+	}
+	v, ok := plainNumber(text)
+	switch {
+	case !ok:
+		y.fault(nodeRange(n), "write a plain number", "%s is not a number", what)
+	case v < 0:
+		y.fault(nodeRange(n), "leave it out when there is none", "%s is below zero", what)
+	case v < least || v > most:
+		y.fault(nodeRange(n), "it lies between "+roomful.Figure(least)+" and "+roomful.Figure(most), "%s %s cannot be right", what, text)
+	default:
+		return v
+	}
+	return 0
+}
+
+// most bounds what a room can own of one thing.
+const mostPieces = 10000
+
+// count reads a whole number of things.
+func (y *yamlReader) count(n ast.Node, what string) int {
+	v := y.number(n, what, 0, mostPieces)
+	if v != float64(int(v)) {
+		y.fault(nodeRange(n), "write a whole number", "%s %s is not a whole number", what, strconv.FormatFloat(v, 'f', -1, 64))
+		return 0
+	}
+	return int(v)
+}
+
+func (y *yamlReader) massUnit(n ast.Node) roomful.MassUnit {
+	switch strings.ToLower(y.text(n)) {
+	case "kg":
+	case "lb", "lbs":
+		return roomful.Pound
+	default:
+		y.fault(nodeRange(n), "write kg or lb", "unit %q is neither kg nor lb", y.text(n))
+	}
+	return roomful.Kilogram
+}
