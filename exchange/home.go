@@ -49,7 +49,7 @@ func (p *people) home(unit roomful.MassUnit) *roomful.Kit {
 		return nil
 	}
 	k := &roomful.Kit{Unit: unit, Home: true, Stations: map[string]int{}}
-	if i >= len(p.row) {
+	if i >= len(p.row) || nothing(p.row[i]) {
 		return k
 	}
 	c := p.row[i]

@@ -47,6 +47,15 @@ func (it item) colon() (word, value string, has bool) {
 	return strings.TrimSpace(word), strings.TrimSpace(value), has
 }
 
+// nothing reports whether a cell says in a word that its list is empty.
+func nothing(c cell) bool {
+	switch strings.ToLower(c.text) {
+	case "none", "nothing", "no", "-":
+		return true
+	}
+	return false
+}
+
 // levelWords are what may follow a skill.
 var levelWords = []string{"none", "some", "solid"}
 
@@ -103,7 +112,7 @@ func (p *people) movement(word string, at roomful.Range) (roomful.MovementID, bo
 // limits reads limits with an optional pain figure.
 func (p *people) limits() []roomful.Limit {
 	c, ok := p.get("limits")
-	if !ok {
+	if !ok || nothing(c) {
 		return nil
 	}
 	var out []roomful.Limit

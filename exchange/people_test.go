@@ -122,6 +122,7 @@ func TestHome(t *testing.T) {
 		want roomful.Kit
 	}{
 		{"", roomful.Kit{}},
+		{"nothing", roomful.Kit{}},
 		{"dumbbell 15kg; 2x dumbbell 10 kg; kettlebell 16kg", roomful.Kit{
 			Dumbbells: []roomful.Stock{{Mass: kg(15), Count: 1}, {Mass: kg(10), Count: 2}}, Kettlebells: []roomful.Stock{{Mass: kg(16), Count: 1}}}},
 		{"pair of dumbbells 22,5 kg; 35 lb kettlebell; dumbbells 2x10kg", roomful.Kit{
@@ -208,6 +209,7 @@ func TestPeopleDiagnostics(t *testing.T) {
 		{"skill both ways", "name,skills\nOda,pull-up:none;pull-ups\n", []string{"2:18-26 error: pull-up is both none and solid | keep one of the two"}, 1},
 		{"limit", "name,limits\nOda,bakc:4;knees;back:11\n", []string{`2:5-11 error: limit "bakc" is not known | did you mean back?`,
 			`2:18-25 error: pain "11" of back is not a figure from 0 to 10 | pain runs from 0 to 10, back:4`}, 1},
+		{"no limit", "name,limits\nOda,none\n", nil, 1},
 		{"division", "name,division\nOda,c\n", []string{`2:5-6 error: division "c" is neither a nor b | write a for the first figure of every pair, b for the second, or nothing`}, 1},
 		{"like", "name,like\nOda,Pin\nPim,Pim\n", []string{"2:5-8 error: nobody here is called Pin | did you mean Pim?", "3:5-8 error: Pim is said to be like themselves | name another person of this file"}, 2},
 		{"home", "name,home\nOda,dumbbell; ktetlebell 16kg; sandbag 20kg; 15\n", []string{
