@@ -183,9 +183,16 @@ func (b *Body) energyFloor(a *Act, spent float64) float64 {
 	return a.Joules / supply
 }
 
-// Do performs n units of an act, each taking the given seconds.
+// Do performs n units of an act, each taking the given seconds; none is no
+// work.
 func (b *Body) Do(a *Act, n, seconds float64) {
+	if n <= 0 {
+		return
+	}
 	dt := n * seconds
+	if dt <= 0 {
+		return
+	}
 	b.spend(a.Mode, n*a.Joules, dt)
 	b.now += dt
 	each := n * a.perUnit
@@ -214,6 +221,9 @@ func (b *Body) Do(a *Act, n, seconds float64) {
 func (b *Body) spend(m Mode, joules, dt float64) {
 	dt += b.walked
 	b.walked = 0
+	if dt <= 0 {
+		return
+	}
 	supplied := b.Supply[m] * dt
 	if lack := 1 - b.oxygen; lack > 1e-4 {
 		x := dt * b.uptake(m)
