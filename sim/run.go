@@ -233,15 +233,16 @@ func (r *runner) walk() {
 	c := &r.crew
 	c.reset()
 	c.settle()
+	whole := c.horizon
 	for i := range r.squad.plans {
 		p := &r.squad.plans[i]
 		c.cursor = cursor{offset: c.clock}
 		c.tally.reset()
 		c.tally.roundBegan = c.clock
 		c.end = c.clock + p.course.window()
-		if i+1 < len(r.squad.plans) || math.IsInf(c.end, 1) {
-			// A lead's effort is spread over the lead itself.
-			c.horizon = max(c.horizon, min(c.end, longest))
+		// A lead's effort is spread over the lead itself.
+		if c.horizon = whole; i+1 < len(r.squad.plans) && !math.IsInf(c.end, 1) {
+			c.horizon = c.end
 		}
 		c.finish(p.course)
 		if i+1 < len(r.squad.plans) && !math.IsInf(c.end, 1) {
