@@ -75,8 +75,7 @@ var (
 		roomful.StressKnee, roomful.StressAnkle, roomful.StressSpine, roomful.StressBelly, roomful.StressSupine, roomful.StressFall}
 	implements = []roomful.Implement{roomful.NoImplement, roomful.Barbell, roomful.Dumbbell, roomful.Kettlebell, roomful.Ball, roomful.Plate,
 		roomful.Vest, roomful.Sled, roomful.RowMachine, roomful.SkiMachine, roomful.Bike, roomful.FanBike}
-	needs = []string{"pull-up-bar", "box", "rope", "rings", "wall-target", "rack", "bench", "band", "climbing-rope", "sit-up-pad", "lane",
-		string(roomful.Barbell)} // in the way, rather than held
+	needs = []string{"pull-up-bar", "box", "rope", "rings", "wall-target", "rack", "bench", "band", "climbing-rope", "sit-up-pad", "lane"}
 )
 
 // unknown returns the first word of got that is not allowed or comes twice.
