@@ -80,7 +80,10 @@ func (m *Model) compile(t roomful.Task, a *roomful.Abilities, d roomful.Division
 		return act
 	case mov.Modality == roomful.Easy:
 		act.kind = gentleAction
-		act.seconds = paceOf(mov)
+		act.counts = t.Unit == roomful.Rep
+		if act.seconds = paceOf(mov); t.Unit == roomful.Second {
+			act.seconds = 1
+		}
 		return act
 	case mov.Modality == roomful.Machine || mov.Modality == roomful.Running:
 		m.compileEngine(&act)

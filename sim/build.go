@@ -31,7 +31,7 @@ func (b *build) next(cur *cursor, c *crew, st *step) bool {
 	}
 	m.lift(b.act, load, c.c)
 	cur.round++
-	*st = step{act: b.act, amount: reps, until: math.Inf(1), group: cur.round - 1, ready: true, strict: true, ends: true}
+	*st = step{act: b.act, amount: reps, start: c.clock, until: math.Inf(1), group: cur.round - 1, strict: true, ends: true}
 	return true
 }
 

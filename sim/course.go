@@ -36,7 +36,6 @@ type linear struct {
 	ladder            roomful.Ladder
 	rest              float64 // between rounds
 	limit             float64
-	single            bool
 	team              int // people who take rounds in turn, 0 or 1 for none
 }
 
@@ -95,7 +94,7 @@ func (l *linear) list(cur *cursor) ([]int, bool) {
 
 // step makes the step at the cursor.
 func (l *linear) step(cur *cursor, c *crew, list []int, st *step) {
-	*st = step{act: list[cur.index], until: math.Inf(1), group: cur.round, single: l.single}
+	*st = step{act: list[cur.index], until: math.Inf(1), group: cur.round}
 	act := &c.members[0].actions[st.act]
 	st.amount = act.amount
 	if count, ok := l.ladder.Step(cur.round); ok && act.amount == 0 && cur.phase == 1 {
@@ -129,13 +128,12 @@ type bout struct {
 
 // bouts is work cut into bouts: every interval, intervals, stations, sets.
 type bouts struct {
-	list    []bout
-	limit   float64
-	pace    float64 // length of one bout, for pacing
-	strict  bool
-	single  bool
-	team    int
-	oncesIn []int
+	list   []bout
+	limit  float64
+	pace   float64 // length of one bout, for pacing
+	strict bool
+	team   int
+	open   bool // open amounts are the score, fixed ones beside them are not
 }
 
 func (b *bouts) window() float64 { return b.limit }
@@ -156,9 +154,6 @@ func (b *bouts) next(cur *cursor, c *crew, st *step) bool {
 		over := cur.index >= len(bt.acts) && !bt.loops || max(c.clock, cur.start) >= until-1e-9 ||
 			bt.due > 0 && cur.index == 0 && c.clock >= cur.offset+bt.due
 		if over || len(bt.acts) == 0 {
-			if bt.due > 0 && cur.index == 0 {
-				c.tally.missed++
-			}
 			cur.round, cur.begun = cur.round+1, false
 			continue
 		}
@@ -173,7 +168,7 @@ func (b *bouts) next(cur *cursor, c *crew, st *step) bool {
 func (b *bouts) step(cur *cursor, c *crew, bt *bout, until float64, st *step) {
 	k := cur.index % len(bt.acts)
 	*st = step{act: bt.acts[k], start: cur.start, until: until, group: bt.group,
-		ready: cur.index == 0, strict: b.strict, single: b.single}
+		strict: b.strict}
 	act := &c.members[0].actions[st.act]
 	if st.amount = act.amount; len(bt.counts) > 0 && act.amount == 0 {
 		st.amount = float64(bt.counts[0])
@@ -181,6 +176,7 @@ func (b *bouts) step(cur *cursor, c *crew, bt *bout, until float64, st *step) {
 	if st.amount == 0 {
 		st.amount = math.Inf(1)
 	}
+	st.aside = b.open && !math.IsInf(st.amount, 1)
 	st.ends = bt.ends && k == len(bt.acts)-1
 	if bt.due > 0 {
 		st.due = cur.offset + bt.due

@@ -45,7 +45,7 @@ type crew struct {
 	block  uint64
 	rng    *noise
 	turn   int // whose set it is when work is shared
-	last   int // action done before, -1 at the start
+	last   int // action done before, -1 at the start and after a rest, in which people walk over
 	events func(Event)
 }
 
@@ -57,13 +57,12 @@ type step struct {
 	until   float64 // cut at this time
 	horizon float64 // spread effort to this time; 0 means the crew's own
 	who     int     // whose turn when partners alternate
-	ready   bool    // no walk before it: the start of a bout
 	once    bool    // outside the rounds
 	ends    bool    // completes a round when done in full
 	strict  bool    // a strength set: no choice of breaks, a stop ends it
-	single  bool    // the first break ends it
 	group   int     // bout or round that the amount belongs to
 	due     float64 // late after this time, for work on every interval; 0 never
+	aside   bool    // no part of the score: a fixed amount beside an open one
 }
 
 // reset puts the crew at rest at the start of a run.
@@ -98,28 +97,33 @@ func (c *crew) perform(st *step) bool {
 	st.until = min(st.until, c.end, longest)
 	if st.start > c.clock {
 		c.rest(min(st.start, st.until) - c.clock)
+		c.last = -1
 	}
 	began := c.clock
 	act := &c.members[0].actions[st.act]
-	if c.last >= 0 && c.last != st.act && !st.ready && act.kind != restAction {
+	if c.last >= 0 && c.last != st.act && act.kind != restAction {
 		c.walk(min(c.c.Transition, max(0, st.until-c.clock)))
 		c.tally.ideal(act, c.c.Transition)
 	}
-	c.last = st.act
+	if c.last = st.act; act.kind == restAction {
+		c.last = -1
+	}
 	started := c.clock
 	done, full := c.work(st, act)
 	if act.kind == repsAction {
 		c.tally.station += c.clock - began
 	}
-	c.record(st, act, done, c.clock-started, full)
+	c.record(st, act, deed{began, started, done, full})
 	if c.events != nil {
 		c.events(Event{Start: started, End: c.clock, Movement: act.task.Movement, Done: done, Round: st.group, Person: c.lead(st)})
 	}
-	if c.clock >= longest && math.IsInf(c.end, 1) {
-		c.tally.cannot = true
-		return false
+	if math.IsInf(c.end, 1) {
+		c.tally.cannot = c.tally.cannot || c.clock >= longest
+		if c.tally.cannot && !c.paced {
+			return false
+		}
 	}
-	return c.clock < c.end
+	return c.clock < min(c.end, longest)
 }
 
 // lead returns who does a step, for reports: partners who work at once count
@@ -132,7 +136,9 @@ func (c *crew) lead(st *step) int {
 }
 
 // work does a step's work and returns how much was done and whether it was all.
+// Of an open amount, anything is.
 func (c *crew) work(st *step, act *action) (done float64, full bool) {
+	open := math.IsInf(st.amount, 1)
 	if act.timed > 0 {
 		until := c.clock + act.timed
 		full = until <= st.until+1e-9
@@ -141,7 +147,7 @@ func (c *crew) work(st *step, act *action) (done float64, full bool) {
 	switch act.kind {
 	case restAction, unknownAction:
 		c.rest(clip(st.amount, st.until-c.clock))
-		return 0, c.clock < st.until
+		return 0, open || c.clock < st.until
 	case gentleAction:
 		length := clip(st.amount*act.seconds, st.until-c.clock)
 		c.rest(length)
@@ -151,7 +157,7 @@ func (c *crew) work(st *step, act *action) (done float64, full bool) {
 	default:
 		done = c.reps(st)
 	}
-	return done, full || done >= st.amount-1e-9
+	return done, full || open && done > 0 || done >= st.amount-1e-9
 }
 
 // clip returns v held between 0 and most.
@@ -191,7 +197,7 @@ func (c *crew) left(st *step) float64 {
 	if st.horizon > 0 {
 		return max(1, st.horizon-c.clock)
 	}
-	return max(1, min(c.horizon, c.end)-c.clock)
+	return max(1, c.horizon-c.clock)
 }
 
 // engine does machine or running work: alone, in turns, or all at the pace of

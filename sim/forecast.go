@@ -146,20 +146,17 @@ func text(p *plan, s *squad, a roomful.AthleteForecast) string {
 	if math.IsNaN(a.Score.P50) {
 		return ""
 	}
-	l, ok := p.course.(*linear)
-	if p.kind == roomful.RoundsScore && !ok {
+	if p.kind == roomful.TimeScore && a.Capped > 0.5 {
+		short := roomful.Clock(p.course.window()) + " cap"
+		if done := math.Round(a.TotalReps.P50); done > 0 {
+			short += ", " + roomful.Figure(done) + " done"
+		}
+		return short
+	}
+	if _, ok := p.piece.Format.(roomful.Every); ok && p.kind == roomful.RoundsScore {
 		return strconv.Itoa(int(a.Score.P50))
 	}
-	if p.kind == roomful.TimeScore && a.Capped > 0.5 {
-		return roomful.Clock(p.course.window()) + " cap, " + roomful.Figure(math.Round(a.TotalReps.P50)) + " done"
-	}
-	per := 0.0
-	if ok {
-		r := &runner{squad: s}
-		r.crew.members = []*member{{actions: s.actions[0]}}
-		per = r.wholeRound(l, int(a.Score.P50)).counted
-	}
-	return p.kind.Text(a.Score.P50, per)
+	return p.kind.Text(a.Score.P50, p.whole(s.actions[0], int(a.Score.P50)).counted)
 }
 
 // Typical implements [roomful.Forecaster].
@@ -175,8 +172,9 @@ func (m *Model) Typical(q roomful.ForecastRequest) []float64 {
 	for _, s := range squads {
 		r := newRunner(m, q, s)
 		r.typical(nil)
-		score := r.outcome().score
-		if r.crew.tally.cannot {
+		o := r.outcome()
+		score := o.score
+		if o.cannot {
 			score = math.NaN()
 		}
 		for range s.entrants {

@@ -22,7 +22,7 @@ type result struct {
 func (r *runner) outcome() result {
 	c := &r.crew
 	t, p, offset := &c.tally, r.last(), c.cursor.offset
-	o := result{reps: t.counted, cannot: t.cannot, seconds: t.finish - offset}
+	o := result{reps: t.counted, cannot: r.cannot, seconds: t.finish - offset}
 	window := p.course.window()
 	if !t.complete && !math.IsInf(window, 1) {
 		o.seconds = window
@@ -44,12 +44,12 @@ func (r *runner) outcome() result {
 // score returns the run's score by the piece's rule.
 func (r *runner) score(p *plan, o result) float64 {
 	t := &r.crew.tally
-	if t.cannot && math.IsInf(p.course.window(), 1) {
+	if r.lost {
 		return math.NaN()
 	}
 	switch p.piece.ScoreBy {
 	case "lowest":
-		return t.lowest(p.kind)
+		return r.lowest(p)
 	case "slowest":
 		return t.slowest()
 	}
@@ -58,7 +58,11 @@ func (r *runner) score(p *plan, o result) float64 {
 		if _, ok := p.piece.Format.(roomful.Every); ok {
 			return float64(t.held)
 		}
-		return float64(len(t.rounds)) + r.fraction(p)
+		if _, ok := p.course.(*linear); ok {
+			n := len(t.rounds)
+			return float64(n) + min(t.inRound.over(p.whole(r.crew.members[0].actions, n)), 1-1e-9)
+		}
+		return r.worth(p, t.total())
 	case roomful.TimeScore:
 		if iv, ok := p.piece.Format.(roomful.Intervals); ok && iv.Work == 0 {
 			return t.sum()
@@ -66,84 +70,62 @@ func (r *runner) score(p *plan, o result) float64 {
 		return o.seconds
 	case roomful.LoadScore:
 		return t.load
-	case roomful.DistanceScore:
-		return t.total().metres
-	case roomful.HoldScore:
-		return t.total().seconds
 	default:
-		return t.counted
+		return r.worth(p, t.total())
 	}
 }
 
-// fraction returns how much of the round that is under way is done: counted
-// repetitions and calories over those of a round; if it has none, distance or
-// time.
-func (r *runner) fraction(p *plan) float64 {
-	l, ok := p.course.(*linear)
-	if !ok {
-		return 0
+// worth returns what an amount counts in the piece's kind of score.
+func (r *runner) worth(p *plan, s share) float64 {
+	switch p.kind {
+	case roomful.DistanceScore:
+		return s.metres
+	case roomful.HoldScore:
+		return s.seconds
+	case roomful.RoundsScore:
+		return s.over(p.whole(r.crew.members[0].actions, 0))
+	default:
+		return s.counted
 	}
-	t, whole := &r.crew.tally, r.wholeRound(l, len(r.crew.tally.rounds))
-	var f float64
-	switch {
-	case whole.counted > 0:
-		f = t.inRound.counted / whole.counted
-	case whole.metres > 0:
-		f = t.inRound.metres / whole.metres
-	case whole.seconds > 0:
-		f = t.inRound.seconds / whole.seconds
-	}
-	return min(f, 1-1e-9)
-}
-
-// wholeRound returns what round n asks for in all.
-func (r *runner) wholeRound(l *linear, n int) (s share) {
-	acts := r.crew.members[0].actions
-	for _, i := range l.round {
-		a := &acts[i]
-		amount := a.amount
-		if count, ok := l.ladder.Step(n); ok && amount == 0 {
-			amount = float64(count)
-		}
-		d := a.share(amount, a.timed)
-		s.counted += d.counted
-		s.metres += d.metres
-		s.seconds += d.seconds
-	}
-	return s
 }
 
 // total adds up the groups.
 func (t *tally) total() (s share) {
 	for i := range t.groups {
-		s.counted += t.groups[i].counted
-		s.metres += t.groups[i].metres
-		s.seconds += t.groups[i].seconds
+		s.add(t.groups[i].share)
 	}
 	return s
 }
 
-// of returns the amount that a kind of score counts.
-func (s share) of(k roomful.ScoreKind) float64 {
-	switch k {
-	case roomful.DistanceScore:
-		return s.metres
-	case roomful.HoldScore:
-		return s.seconds
-	}
-	return s.counted
-}
-
-// lowest returns the least amount of any bout or round.
-func (t *tally) lowest(k roomful.ScoreKind) float64 {
-	if len(t.groups) == 0 {
+// lowest returns the least amount of any bout or round, or the shortest time.
+func (r *runner) lowest(p *plan) float64 {
+	groups := r.crew.tally.groups
+	if len(groups) == 0 {
 		return 0
 	}
 	least := math.Inf(1)
-	for i := range t.groups {
-		least = min(least, t.groups[i].of(k))
+	for i := range groups {
+		if g := &groups[i]; p.kind == roomful.TimeScore {
+			least = min(least, g.ended-g.began)
+		} else {
+			least = min(least, r.worth(p, g.share))
+		}
 	}
 	return least
+}
+
+// over returns how many times a whole an amount is: counted repetitions and
+// calories over those of the whole; if it has none, distance or time.
+func (s share) over(whole share) float64 {
+	switch {
+	case whole.counted > 0:
+		return s.counted / whole.counted
+	case whole.metres > 0:
+		return s.metres / whole.metres
+	case whole.seconds > 0:
+		return s.seconds / whole.seconds
+	}
+	return 0
 }
 
 // slowest returns the longest bout in seconds.

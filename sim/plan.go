@@ -3,6 +3,7 @@ package sim
 import (
 	"fmt"
 	"math"
+	"slices"
 	"time"
 
 	"roomful"
@@ -15,7 +16,22 @@ type plan struct {
 	piece  roomful.Part
 	course course
 	kind   roomful.ScoreKind
-	effort roomful.Effort
+	round  []int // actions
+}
+
+// whole returns what round n asks for in all, counted by a member's actions.
+func (p *plan) whole(acts []action, n int) (s share) {
+	l, laddered := p.course.(*linear)
+	for _, i := range p.round {
+		a := &acts[i]
+		amount := a.amount
+		if laddered && amount == 0 {
+			count, _ := l.ladder.Step(n)
+			amount = float64(count)
+		}
+		s.add(a.share(amount, a.timed))
+	}
+	return s
 }
 
 // places says which actions stand in once, round and last.
@@ -33,11 +49,11 @@ func newCourse(p roomful.Part, at places, first []action) (course, error) {
 			return nil, refuse(p, "a once or last block outside rounds in time and for time")
 		}
 	}
+	if fault := unbounded(p.Format, at, first); fault != "" {
+		return nil, refuse(p, fault)
+	}
 	switch f := p.Format.(type) {
 	case roomful.RoundsInTime:
-		if f.Window <= 0 {
-			return nil, refuse(p, "no window")
-		}
 		return &linear{once: at.once, round: at.round, last: at.last, rounds: -1, ladder: f.Ladder, limit: f.Window.Seconds(), team: team}, nil
 	case roomful.AmountInTime:
 		return newAmount(f, p, at, first)
@@ -54,6 +70,44 @@ func newCourse(p roomful.Part, at places, first []action) (course, error) {
 		return newSets(f, at.round, first)
 	}
 	return nil, refuse(p, "no score")
+}
+
+// unbounded says what keeps a format from being run, "" when nothing does.
+func unbounded(f roomful.Format, at places, first []action) string {
+	open := hasOpen(at.round, first)
+	aside := hasOpen(at.once, first) || hasOpen(at.last, first)
+	switch f := f.(type) {
+	case roomful.RoundsInTime:
+		if f.Window <= 0 {
+			return "no window"
+		}
+		if aside || open && len(f.Ladder.Steps) == 0 {
+			return "an amount left open"
+		}
+	case roomful.ForTime:
+		if aside || open && len(f.Ladder.Steps) == 0 {
+			return "an amount left open"
+		}
+		if f.Ladder.Open {
+			return "a ladder that never ends"
+		}
+	case roomful.Every:
+		if f.Interval <= 0 || f.Count <= 0 {
+			return "no interval"
+		}
+	case roomful.Intervals:
+		if f.Count <= 0 {
+			return "no bout"
+		}
+		if f.Work <= 0 && open {
+			return "an amount left open"
+		}
+	case roomful.Stations:
+		if f.Work <= 0 || f.Rounds <= 0 {
+			return "no time at a station"
+		}
+	}
+	return ""
 }
 
 // refuse says that a piece cannot be simulated.
@@ -93,7 +147,7 @@ func newEvery(f roomful.Every, round []int, first []action, team int) course {
 	for _, i := range round {
 		slots = max(slots, first[i].task.Slot)
 	}
-	b := &bouts{limit: float64(f.Count) * period, pace: period, team: team}
+	b := &bouts{limit: float64(f.Count) * period, pace: period, team: team, open: anyOpen(round, first)}
 	for k := range f.Count {
 		bt := bout{start: float64(k) * period, until: math.Inf(1), due: float64(k+1) * period, group: k, ends: true}
 		for _, i := range round {
@@ -109,11 +163,11 @@ func newEvery(f roomful.Every, round []int, first []action, team int) course {
 // newIntervals are bouts of work with rest after each.
 func newIntervals(f roomful.Intervals, round []int, first []action, team int) course {
 	work, rest := f.Work.Seconds(), f.Rest.Seconds()
-	b := &bouts{limit: math.Inf(1), pace: work, team: team}
+	b := &bouts{limit: math.Inf(1), pace: work, team: team, open: anyOpen(round, first)}
 	if work > 0 {
 		b.limit = float64(f.Count)*(work+rest) - rest
 	}
-	loops := len(round) > 1 && !anyOpen(round, first)
+	loops := len(round) > 1 && !b.open
 	for k := range f.Count {
 		bt := bout{start: -1, rest: rest, until: math.Inf(1), acts: round, group: k, ends: true}
 		if k == 0 {
@@ -128,21 +182,24 @@ func newIntervals(f roomful.Intervals, round []int, first []action, team int) co
 	return b
 }
 
-// anyOpen reports whether an action has no amount of its own.
+// anyOpen reports whether work has no amount of its own.
 func anyOpen(list []int, acts []action) bool {
-	for _, i := range list {
-		if acts[i].amount == 0 && acts[i].timed == 0 && acts[i].kind != restAction {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(list, func(i int) bool { return acts[i].open() && acts[i].kind != restAction })
 }
+
+// hasOpen reports whether work or rest has no amount of its own.
+func hasOpen(list []int, acts []action) bool {
+	return slices.ContainsFunc(list, func(i int) bool { return acts[i].open() })
+}
+
+// open reports whether an action has no amount of its own.
+func (act *action) open() bool { return act.amount == 0 && act.timed == 0 }
 
 // newStations are rounds of timed stations. A rest line among them is a
 // station of rest.
 func newStations(f roomful.Stations, round []int, first []action, team int) course {
 	work, change, rest := f.Work.Seconds(), f.Change.Seconds(), f.Rest.Seconds()
-	b := &bouts{pace: work, team: team}
+	b := &bouts{pace: work, team: team, open: anyOpen(round, first)}
 	var now float64
 	stations := bySlot(round, first)
 	for r := range f.Rounds {

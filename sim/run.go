@@ -79,9 +79,8 @@ func (m *Model) compileSquad(s *squad, q roomful.ForecastRequest) error {
 		if err != nil {
 			return err
 		}
-		s.plans = append(s.plans, plan{piece: p, course: c, kind: roomful.KindOf(p, m.lex)})
+		s.plans = append(s.plans, plan{piece: p, course: c, kind: roomful.KindOf(p, m.lex), round: at.round})
 	}
-	s.plans[len(s.plans)-1].effort = q.Effort
 	return nil
 }
 
@@ -115,6 +114,8 @@ type runner struct {
 	crew     crew
 	samplers []*sampler
 	seed     uint64
+	cannot   bool // somebody cannot do an element of a piece
+	lost     bool // and no window ends that piece
 }
 
 func newRunner(m *Model, q roomful.ForecastRequest, s *squad) *runner {
@@ -172,7 +173,7 @@ func (r *runner) passes(quiet bool, events func(Event)) {
 func (r *runner) hour(expected float64) float64 {
 	h := r.last().course.hour()
 	if h == 0 {
-		h = min(expected, r.last().course.window())
+		h = expected
 	}
 	return max(60, min(h, 1800))
 }
@@ -228,11 +229,13 @@ func (m *member) seconds(i int, amount float64) float64 {
 	}
 }
 
-// walk takes the crew through every piece once, from rest.
+// walk takes the crew through every piece once, from rest. The free pass goes
+// past a cap, so that a cap changes nothing before it.
 func (r *runner) walk() {
 	c := &r.crew
 	c.reset()
 	c.settle()
+	r.cannot, r.lost = false, false
 	whole := c.horizon
 	for i := range r.squad.plans {
 		p := &r.squad.plans[i]
@@ -240,11 +243,18 @@ func (r *runner) walk() {
 		c.tally.reset()
 		c.tally.roundBegan = c.clock
 		c.end = c.clock + p.course.window()
+		if l, ok := p.course.(*linear); ok && l.rounds >= 0 && !c.paced && i+1 == len(r.squad.plans) {
+			c.end = math.Inf(1)
+		}
 		// A lead's effort is spread over the lead itself.
 		if c.horizon = whole; i+1 < len(r.squad.plans) && !math.IsInf(c.end, 1) {
 			c.horizon = c.end
 		}
 		c.finish(p.course)
+		r.cannot = r.cannot || c.tally.cannot
+		if r.lost = c.tally.cannot && math.IsInf(c.end, 1); r.lost {
+			return
+		}
 		if i+1 < len(r.squad.plans) && !math.IsInf(c.end, 1) {
 			c.rest(c.end - c.clock)
 		}

@@ -35,7 +35,9 @@ func (c *crew) reps(st *step) float64 {
 		who := c.working(st)
 		if c.unable(who, st.act) {
 			c.tally.cannot = true
-			c.rest(max(0, min(st.until, longest)-c.clock))
+			if c.paced || !math.IsInf(c.end, 1) {
+				c.rest(max(0, min(st.until, longest)-c.clock))
+			}
 			return done
 		}
 		n, why := c.set(who, st, st.amount-done)
@@ -43,11 +45,11 @@ func (c *crew) reps(st *step) float64 {
 		switch {
 		case why == finished, why == timeUp:
 			return done
-		case st.single, st.strict:
+		case st.strict:
 			return done
 		case why == tripped:
 			c.rest(min(c.c.TripSeconds, max(0, st.until-c.clock)))
-		case why == turned:
+		case why == turned, why == broke && c.style == roomful.Shared && len(c.members) > 1:
 			c.handOver(st, st.amount-done)
 		default:
 			c.breather(who, st, st.amount-done)
@@ -108,7 +110,7 @@ func (c *crew) set(who []*member, st *step, left float64) (done float64, why out
 		if !st.strict {
 			if n, ended = c.ending(ch, left-done); ended == tripped {
 				c.doUnits(who, st.act, n, ch.seconds)
-				return done + n, c.fail(st, ch.seconds)
+				return done + n, c.fail(who, st, ch.seconds)
 			}
 		}
 		c.doUnits(who, st.act, n, ch.seconds)
@@ -120,9 +122,13 @@ func (c *crew) set(who []*member, st *step, left float64) (done float64, why out
 	return done, finished
 }
 
-// fail spends the time of a unit that was tried and not done.
-func (c *crew) fail(st *step, seconds float64) outcome {
-	c.rest(min(seconds, max(0, st.until-c.clock)))
+// fail spends the time and the effort of a unit that was tried and not done.
+func (c *crew) fail(who []*member, st *step, seconds float64) outcome {
+	if c.clock+seconds > st.until {
+		c.rest(max(0, st.until-c.clock))
+		return tripped
+	}
+	c.exert(who, st.act, 1, seconds)
 	return tripped
 }
 
@@ -220,20 +226,23 @@ func isHold(m *roomful.Movement) bool { return m != nil && m.Modality == roomful
 
 // doUnits lets the members at work do n units; the others rest.
 func (c *crew) doUnits(who []*member, act int, n, seconds float64) {
+	c.exert(who, act, n, seconds)
+	c.tally.ideal(&who[0].actions[act], n*who[0].acts[act].Seconds)
+}
+
+// exert spends the time and the effort of n units.
+func (c *crew) exert(who []*member, act int, n, seconds float64) {
 	for _, m := range who {
 		m.body.Do(&m.acts[act], n, seconds)
 	}
-	if len(who) == len(c.members) {
-		c.clock += n * seconds
-	} else {
+	if len(who) < len(c.members) {
 		for _, m := range c.members {
 			if m != who[0] {
 				m.body.Rest(n * seconds)
 			}
 		}
-		c.clock += n * seconds
 	}
-	c.tally.ideal(&who[0].actions[act], n*who[0].acts[act].Seconds)
+	c.clock += n * seconds
 }
 
 // breather is the rest after a broken set: as long as a person takes in a

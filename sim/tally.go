@@ -13,7 +13,7 @@ type tally struct {
 	inRound               share   // of the current round
 	rounds                []mark  // completed rounds
 	groups                []group // bouts or rounds, by step.group
-	held, missed          int     // intervals done in time, and not
+	held                  int     // intervals done in time
 	roundBegan            float64
 	roundBad              bool
 	load                  float64 // heaviest set done, kg
@@ -32,8 +32,8 @@ type mark struct{ began, ended float64 }
 type group struct {
 	share
 	began, ended float64
-	worked       float64 // seconds of work
-	seen, full   bool
+	seen         bool
+	worked       bool // not by rest alone
 }
 
 // reset empties the tally and keeps its memory.
@@ -48,67 +48,75 @@ func (t *tally) ideal(act *action, seconds float64) {
 	}
 }
 
+// deed is what came of a step.
+type deed struct {
+	began   float64 // s, with the walk to it
+	started float64 // s
+	done    float64 // in the action's unit
+	full    bool    // all that was asked
+}
+
 // record books what a step did.
-func (c *crew) record(st *step, act *action, done, lasted float64, full bool) {
+func (c *crew) record(st *step, act *action, d deed) {
 	t := &c.tally
-	did := act.share(done, lasted)
-	if act.kind == restAction {
-		did = share{}
-	} else {
+	did := act.share(d.done, c.clock-d.started)
+	if act.kind != restAction {
 		t.finish = c.clock
 	}
 	t.counted += did.counted
-	if !st.once {
-		t.inRound.counted += did.counted
-		t.inRound.metres += did.metres
-		t.inRound.seconds += did.seconds
-		t.book(st, did, c.clock, full, act.kind == restAction)
+	if st.once {
+		return
+	}
+	g := t.open(st.group, d.began)
+	t.inRound.add(did)
+	if !st.aside {
+		g.add(did)
+	}
+	if act.kind != restAction {
+		g.ended, g.worked = c.clock, true
 	}
 	late := st.due > 0 && c.clock > st.due+1e-9
-	t.roundBad = t.roundBad || !full || late
+	t.roundBad = t.roundBad || !d.full || late
 	if st.ends {
-		t.endRound(st, c.clock)
+		t.endRound(st, g.worked, c.clock)
 	}
-	if st.once {
-		t.roundBegan = c.clock
-	}
-	if st.strict && full {
+	if d.full && !late {
 		t.load = max(t.load, act.task.LoadKg())
 	}
 }
 
-// endRound closes a round. What was done of a round that is not complete stays
-// on the books.
-func (t *tally) endRound(st *step, now float64) {
-	switch {
-	case !t.roundBad:
-		t.rounds = append(t.rounds, mark{t.roundBegan, now})
-		t.inRound, t.roundBegan = share{}, now
-		if st.due > 0 {
-			t.held++
-		}
-	case st.due > 0:
-		t.missed++
-	}
-	t.roundBad = false
-}
-
-// book adds to the step's group.
-func (t *tally) book(st *step, did share, now float64, full, resting bool) {
-	for len(t.groups) <= st.group {
+// open returns a group, which begins now if this is its first step.
+func (t *tally) open(n int, now float64) *group {
+	for len(t.groups) <= n {
 		t.groups = append(t.groups, group{})
 	}
-	g := &t.groups[st.group]
+	g := &t.groups[n]
 	if !g.seen {
-		g.seen, g.full, g.began = true, true, max(st.start, t.roundBegan)
+		g.seen, g.began = true, now
+		t.inRound, t.roundBegan, t.roundBad = share{}, now, false
 	}
-	g.counted += did.counted
-	g.metres += did.metres
-	g.seconds += did.seconds
-	g.full = g.full && full
-	if !resting {
-		g.ended = now
+	return g
+}
+
+// endRound closes a round. What was done of a round that is not complete stays
+// on the books. An interval of rest alone is neither held nor missed.
+func (t *tally) endRound(st *step, worked bool, now float64) {
+	if t.roundBad {
+		t.roundBad = false
+		return
 	}
+	t.rounds = append(t.rounds, mark{t.roundBegan, now})
+	t.inRound, t.roundBegan = share{}, now
+	if st.due > 0 && worked {
+		t.held++
+	}
+}
+
+// add adds another amount.
+func (s *share) add(o share) {
+	s.counted += o.counted
+	s.metres += o.metres
+	s.seconds += o.seconds
 }
 
 // share sorts an amount of the action by what it counts as. Partial calories
