@@ -30,8 +30,8 @@ type Catalogue struct {
 var _ roomful.Lexicon = (*Catalogue)(nil)
 
 // Load reads the movements that come with the program. It fails only when the
-// data are at fault; the error names the file and what is wrong, and is a
-// [roomful.Error].
+// data are at fault: the error then names every movement that is, what is wrong
+// with it, and holds a [roomful.Error] with a hint for each.
 func Load() (*Catalogue, error) {
 	sub, err := fs.Sub(data, "data")
 	if err != nil {
