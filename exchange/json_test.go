@@ -104,7 +104,7 @@ func TestEmptyAnswersKeepTheirShape(t *testing.T) {
 	has(t, "version element", v["elements"].([]any)[0], "movement amount unit load_kg load_low_kg load_high_kg height_cm changed why why_private")
 	has(t, "version forecast", v["forecast"], forecastKeys)
 	stopped := l["athletes"].([]any)[1].(map[string]any)
-	none(t, "stopped", stopped, "forecast option proof_set")
+	none(t, "stopped", stopped, "forecast option proof_set confidence")
 }
 
 // encoded encodes one part and returns it.

@@ -49,7 +49,7 @@ type Version struct {
 	OneOff     bool             `json:"one_off"`
 	Elements   []Choice         `json:"elements"`
 	Proof      *Proof           `json:"proof_set"`
-	Confidence string           `json:"confidence"`
+	Confidence *string          `json:"confidence"` // null for who is referred out
 	Forecast   *AthleteForecast `json:"forecast"` // null for who is referred out
 	Plates     []SideLoad       `json:"plates"`
 	Cautions   []string         `json:"cautions"`
@@ -129,7 +129,7 @@ func laddered(p roomful.Part) bool {
 func versionOf(v roomful.Version, stepped bool) Version {
 	out := Version{
 		Name: v.Name, ID: v.Athlete, Option: word(v.Option), AsWritten: v.AsWritten, OneOff: v.OneOff,
-		Elements: []Choice{}, Confidence: string(v.Confidence), Plates: []SideLoad{}, Cautions: listed(v.Cautions), Stop: word(v.Stop),
+		Elements: []Choice{}, Confidence: word(string(v.Confidence)), Plates: []SideLoad{}, Cautions: listed(v.Cautions), Stop: word(v.Stop),
 	}
 	for _, c := range v.Choices {
 		out.Elements = append(out.Elements, Choice{

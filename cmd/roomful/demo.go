@@ -130,7 +130,7 @@ func (p *program) loads(v day.Versions) string {
 // next says what to try.
 func (p *program) next(sheet string) string {
 	var b strings.Builder
-	b.WriteString("\nwhat to try next\n")
+	b.WriteString("\nwhat to try next (roomful is go run ./cmd/roomful until you build it)\n")
 	for _, other := range demoSheets() {
 		if other != sheet {
 			fmt.Fprintf(&b, "  roomful demo --sheet %s\n", other)
