@@ -50,7 +50,7 @@ type Version struct {
 	Elements   []Choice         `json:"elements"`
 	Proof      *Proof           `json:"proof_set"`
 	Confidence *string          `json:"confidence"` // null for who is referred out
-	Forecast   *AthleteForecast `json:"forecast"` // null for who is referred out
+	Forecast   *AthleteForecast `json:"forecast"`   // null for who is referred out
 	Plates     []SideLoad       `json:"plates"`
 	Cautions   []string         `json:"cautions"`
 	Stop       *string          `json:"stop"`
