@@ -16,6 +16,7 @@ type member struct {
 	pace    float64   // multiplies the pace that intent sets
 	speed   float64   // multiplies the time of a repetition
 	local   float64   // fatigue at the start of the chunk being sized
+	busy    float64   // s of its units in which the muscles work
 }
 
 // crew is the people who do a piece together on one clock: one, or partners.
@@ -38,7 +39,7 @@ type crew struct {
 	// budget and trips are what is left of the waiting time to the next break
 	// and to the next failed attempt, in accumulated hazard.
 	budget, trips           float64
-	grain, fineness         float64 // the largest steps, in units and as a part of N
+	grain                   grain
 	breakSeconds, meanBreak float64 // of a break in this piece, and its mean over its median
 
 	key    uint64 // of the run's random numbers

@@ -18,13 +18,16 @@ const (
 	turned                  // a partner takes over
 )
 
-// Units are stepped a few at a time: at most so many, and at most so large a
-// part of what is possible fresh. One at a time would differ by less than a
+// grain is how large a step may be: at most so many units, and at most so large
+// a part of what is possible fresh.
+type grain struct{ units, part float64 }
+
+// Units are stepped a few at a time. One at a time would differ by less than a
 // hundredth (TestChunks); the free pass, which only sets the pace, takes larger
 // steps.
-const (
-	finestGrain, finestPart = 16, 0.25
-	coarseGrain, coarsePart = 32, 0.4
+var (
+	fine   = grain{16, 0.25}
+	coarse = grain{32, 0.4}
 )
 
 // reps does repetitions, holds or carries in sets with breaks between them and
@@ -142,10 +145,10 @@ type chunk struct {
 
 // chunk sizes the next few units of a set for the members at work.
 func (c *crew) chunk(who []*member, st *step, left, tempo float64) chunk {
-	ch := chunk{n: min(left, c.grain)}
+	ch := chunk{n: min(left, c.grain.units)}
 	for _, m := range who {
 		a := &m.acts[st.act]
-		if most := c.fineness * a.N; ch.n > most {
+		if most := c.grain.part * a.N; ch.n > most {
 			ch.n = max(1, math.Floor(most))
 		}
 		if len(a.Parts) > 0 {
@@ -161,7 +164,8 @@ func (c *crew) chunk(who []*member, st *step, left, tempo float64) chunk {
 		if len(a.Parts) > 0 {
 			local = m.local + (ch.n-1)/2*a.PerUnit()
 		}
-		if s := m.body.UnitSeconds(a, local, tempo); s > ch.seconds {
+		var s float64
+		if s, m.busy = m.body.UnitSeconds(a, local, tempo); s > ch.seconds {
 			ch.seconds = s
 		}
 		if !st.strict {
@@ -233,7 +237,7 @@ func (c *crew) doUnits(who []*member, act int, n, seconds float64) {
 // exert spends the time and the effort of n units.
 func (c *crew) exert(who []*member, act int, n, seconds float64) {
 	for _, m := range who {
-		m.body.Do(&m.acts[act], n, seconds)
+		m.body.Do(&m.acts[act], n, seconds, m.busy)
 	}
 	if len(who) < len(c.members) {
 		for _, m := range c.members {
@@ -289,10 +293,6 @@ func (c *crew) handOver(st *step, left float64) {
 func (c *crew) settle() {
 	care := 1 - c.c.PaceCare*math.Sqrt(120/c.hour)
 	c.breakSeconds = c.c.BreakSeconds * math.Pow(c.hour/300, c.c.BreakGrowth)
-	c.grain, c.fineness = coarseGrain, coarsePart
-	if c.paced {
-		c.grain, c.fineness = finestGrain, finestPart
-	}
 	c.meanBreak = math.Exp(c.c.BreakSpread * c.c.BreakSpread / 2)
 	for _, m := range c.members {
 		for i := range m.acts {

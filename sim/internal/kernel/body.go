@@ -157,17 +157,19 @@ func (b *Body) Local(a *Act) float64 {
 }
 
 // UnitSeconds returns how long the next unit of an act takes at a local
-// fatigue and the tempo of the set.
-func (b *Body) UnitSeconds(a *Act, local, tempo float64) float64 {
+// fatigue and the tempo of the set, and for how much of it the muscles are
+// busy: what intent or breath add is slack.
+func (b *Body) UnitSeconds(a *Act, local, tempo float64) (t, busy float64) {
 	d := b.Spent()
-	t := a.Seconds * tempo * (1 + b.C.SlowLocal*local*local + b.C.SlowReserve*d)
+	busy = a.Seconds * tempo * (1 + b.C.SlowLocal*local*local + b.C.SlowReserve*d)
+	t = busy
 	if t < a.Floor {
 		t = a.Floor
 	}
 	if least := b.energyFloor(a, d); t < least {
 		t = least
 	}
-	return t
+	return t, busy
 }
 
 // energyFloor is the shortest time in which supply and reserve can pay for a
@@ -183,12 +185,10 @@ func (b *Body) energyFloor(a *Act, spent float64) float64 {
 	return a.Joules / supply
 }
 
-// Do performs n units of an act, each taking the given seconds; none is no
-// work.
-func (b *Body) Do(a *Act, n, seconds float64) {
-	if n <= 0 {
-		return
-	}
+// Do performs n units of an act, each taking the given seconds and keeping the
+// muscles busy for a part of them; in the rest of the time they recover. No
+// units are no work.
+func (b *Body) Do(a *Act, n, seconds, busy float64) {
 	dt := n * seconds
 	if dt <= 0 {
 		return
@@ -196,6 +196,10 @@ func (b *Body) Do(a *Act, n, seconds float64) {
 	b.spend(a.Mode, n*a.Joules, dt)
 	b.now += dt
 	each := n * a.perUnit
+	recovered := b.now
+	if slack := n * (seconds - busy); slack > 0 {
+		recovered -= slack
+	}
 	for i := range a.Parts {
 		p := &a.Parts[i]
 		l := &b.local[p.Group]
@@ -206,7 +210,7 @@ func (b *Body) Do(a *Act, n, seconds float64) {
 		}
 		l.fast += add * (1 - slow)
 		l.slow += add * slow
-		l.at = b.now
+		l.at = recovered
 		if sum := l.fast + l.slow; sum > b.PeakL {
 			b.PeakL = sum
 		}
@@ -221,9 +225,6 @@ func (b *Body) Do(a *Act, n, seconds float64) {
 func (b *Body) spend(m Mode, joules, dt float64) {
 	dt += b.walked
 	b.walked = 0
-	if dt <= 0 {
-		return
-	}
 	supplied := b.Supply[m] * dt
 	if lack := 1 - b.oxygen; lack > 1e-4 {
 		x := dt * b.uptake(m)

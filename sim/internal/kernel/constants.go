@@ -13,6 +13,7 @@ type Constants struct {
 	SlowReserve            float64 // and by reserve spent
 	Sprint                 float64 // s in which an empty rush would spend the whole reserve
 	SpendTo                float64 // share of the reserve an all-out effort ends at
+	RunReserve             float64 // share of the reserve that running can draw on
 	MachineShare           float64 // share of the time left over which a machine bout spreads the reserve
 	BreakBase, BreakLocal  float64 // log-hazard of a break per repetition: base, per unit of local fatigue
 	BreakReserve           float64 // and per unit of reserve spent

@@ -11,6 +11,9 @@ func (b *Body) PowerFor(m Mode, tau, left float64) float64 {
 		oxygen = 1 - (1-b.oxygen)*(1-fade(x))/x
 	}
 	reserve := b.W * max(0, b.C.SpendTo-b.Spent())
+	if m == Run {
+		reserve *= b.C.RunReserve
+	}
 	return b.Supply[m]*oxygen + reserve/max(tau, b.C.MachineShare*max(60, left))
 }
 
