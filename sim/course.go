@@ -186,6 +186,8 @@ func (b *bouts) step(cur *cursor, c *crew, bt *bout, until float64, st *step) {
 		}
 	} else if !math.IsInf(until, 1) {
 		st.horizon = until
+	} else if c.lasts > 0 {
+		st.horizon = cur.start + c.lasts
 	}
 	if b.team > 1 {
 		st.who = cur.round % b.team

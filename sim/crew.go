@@ -31,6 +31,7 @@ type crew struct {
 	end float64
 	// horizon is when the work is expected to end, for spreading effort.
 	horizon float64
+	lasts   float64 // s, how long a bout without a window of its own is expected to last; 0 unknown
 	hour    float64 // s, the length that rules of pacing and breaks go by (H)
 	quiet   bool    // no noise
 	paced   bool    // intent holds: the second pass

@@ -9,8 +9,9 @@ import (
 // Model is the simulator. It implements [roomful.Forecaster] and may be used
 // from several goroutines at once.
 type Model struct {
-	lex       roomful.Lexicon
-	constants Constants
+	lex         roomful.Lexicon
+	constants   Constants
+	free, paced grain // of the two passes
 }
 
 var _ roomful.Forecaster = (*Model)(nil)
@@ -19,7 +20,7 @@ var _ roomful.Forecaster = (*Model)(nil)
 func New(lex roomful.Lexicon) *Model { return NewWith(lex, Defaults()) }
 
 // NewWith returns the model with other constants, for studies.
-func NewWith(lex roomful.Lexicon, c Constants) *Model { return &Model{lex, c} }
+func NewWith(lex roomful.Lexicon, c Constants) *Model { return &Model{lex, c, coarse, fine} }
 
 // Unbroken implements [roomful.Forecaster]. A machine or a run has no unbroken
 // maximum: the answer is +Inf.

@@ -132,6 +132,12 @@ func newRunner(m *Model, q roomful.ForecastRequest, s *squad) *runner {
 
 // run does one run with noise.
 func (r *runner) run(n int) {
+	r.draw(n)
+	r.passes(false, nil)
+}
+
+// draw makes everybody who they are in a run.
+func (r *runner) draw(n int) {
 	seedRun := kernel.Mix(r.seed, uint64(n))
 	for k, m := range r.crew.members {
 		key := kernel.Mix(seedRun, r.squad.ids[k])
@@ -139,7 +145,6 @@ func (r *runner) run(n int) {
 		m.prepare(r.samplers[k], r.samplers[k].day(&r.m.constants, key, seedRun), &r.m.constants)
 	}
 	r.crew.key = kernel.Mix(kernel.Mix(seedRun, r.squad.ids[0]), keySteps)
-	r.passes(false, nil)
 }
 
 // typical does one run without noise at the centre of the abilities.
@@ -155,16 +160,20 @@ func (r *runner) typical(events func(Event)) {
 func (r *runner) passes(quiet bool, events func(Event)) {
 	c := &r.crew
 	guess := r.guess()
-	c.quiet, c.paced, c.ratio, c.events = true, false, 1, nil
-	c.hour, c.horizon = r.hour(guess), guess
+	c.quiet, c.paced, c.ratio, c.events, c.grain = true, false, 1, nil, r.m.free
+	c.hour, c.horizon, c.lasts = r.hour(guess), guess, 0
 	r.walk()
 	ratio := 1.0
 	if c.tally.idealSeconds > 0 {
 		ratio = max(1, c.tally.station/c.tally.idealSeconds)
 	}
 	took := min(c.clock, c.end)
-	c.quiet, c.paced, c.ratio, c.events = quiet, true, ratio, events
-	c.hour, c.horizon = r.hour(took), took
+	c.hour, c.horizon, c.lasts = r.hour(took), took, 0
+	if _, ok := r.last().course.(*linear); !ok {
+		c.lasts = c.tally.sum() / float64(max(1, len(c.tally.groups)))
+		c.hour = r.hour(c.lasts)
+	}
+	c.quiet, c.paced, c.ratio, c.events, c.grain = quiet, true, ratio, events, r.m.paced
 	r.walk()
 }
 

@@ -201,6 +201,20 @@ func forecast(t *testing.T, q roomful.ForecastRequest) roomful.AthleteForecast {
 	return f.Athletes[0]
 }
 
+// steady is forecast without a day's or a set's noise, with the constants of
+// the hand-made tables.
+func steady(t *testing.T, q roomful.ForecastRequest) roomful.AthleteForecast {
+	t.Helper()
+	c := handConstants()
+	c.DayOxygen, c.GymEndurance, c.GymTempo, c.SetSpread, c.BreakSpread = 0, 0, 0, 0, 0
+	q.Runs = 3
+	f, err := sim.NewWith(lexicon, c).Forecast(context.Background(), q)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return f.Athletes[0]
+}
+
 // typical returns the first person's score without noise.
 func typical(q roomful.ForecastRequest) float64 { return sim.New(lexicon).Typical(q)[0] }
 
