@@ -268,7 +268,7 @@ var (
 // teamClause = "in pairs" | "in threes" | "in teams of" n | style .
 func (r *reading) teamClause() bool {
 	from := r.c.i
-	if r.open() {
+	if r.naming() {
 		return false
 	}
 	for _, t := range teams {
@@ -294,7 +294,7 @@ func (r *reading) teamClause() bool {
 // wordClause = "unbroken" | "alternating" | "not scored" .
 func (r *reading) wordClause() bool {
 	from := r.c.i
-	if r.open() || r.movementFollows() {
+	if r.naming() || r.movementFollows() {
 		return false
 	}
 	switch {
@@ -319,7 +319,7 @@ func (r *reading) workRestClause() bool {
 	if !ok {
 		return false
 	}
-	named := r.c.takeAny("work", "on", "working", "of work", "hard")
+	named := r.c.takeAny("work", "on", "working", "of work") || r.timedToken(from) && r.c.take("hard")
 	mid := r.c.i
 	if named {
 		r.c.mark(",")
@@ -347,7 +347,7 @@ func (r *reading) boutTime() (time.Duration, bool) {
 		return t.d, true
 	}
 	t := r.c.peek(0)
-	if _, unit := unitWords[r.c.peek(1).text]; t.kind != number || unit {
+	if _, unit := unitWords[r.c.peek(1).text]; t.kind != number || unit || !r.head {
 		return 0, false
 	}
 	r.c.i++

@@ -3,6 +3,7 @@ package notation
 import (
 	"math"
 	"strings"
+	"unicode"
 
 	"roomful"
 )
@@ -45,6 +46,9 @@ func (p *parser) effortClauses(l *line, c cursor) {
 
 // effortClause = window | fresh rule | "protect" what | feel .
 func (p *parser) effortClause(l *line, c cursor) {
+	for c.last > c.i+1 && c.tokens[c.last-1].text != "+" && idle(c.tokens[c.last-1]) {
+		c.last--
+	}
 	from := c.i
 	if c.takeAny("protect the", "protect") {
 		c.mark(":")
@@ -199,16 +203,17 @@ func (p *parser) freshRule(l *line, c cursor) bool {
 	if stop == from {
 		stop = c.last
 	}
-	return p.addFresh(strings.TrimRight(name, " :,@-"), l.span(from, stop), n)
+	return p.addFresh(name, l.span(from, stop), n)
 }
 
 // addFresh keeps a fresh rule by its movement.
 func (p *parser) addFresh(name string, at span, n int) bool {
+	name = strings.TrimFunc(name, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
 	if name == "" {
 		p.warn(at, "a fresh rule without a movement: kept as words", "write front squat: fresh 12+")
 		return false
 	}
-	words := strings.Fields(strings.Trim(plain(name), ":, "))
+	words := strings.Fields(plain(name))
 	m, k := p.lex.Match(words)
 	if m == nil || k != len(words) {
 		p.unknown(roomful.Warning, at, name)

@@ -38,7 +38,7 @@ func (r *reading) setLoad(l roomful.Load, at span) {
 		}
 		return
 	}
-	r.closeRun(r.c.i)
+	r.closeRun(r.start)
 	d := r.element()
 	if d.Load != nil {
 		r.fault(at, "a second load for one movement", "give one load, or write two lines")
@@ -202,7 +202,7 @@ func (r *reading) tempoItem() bool {
 	if !ok || !named && (text[2] != 'X' || r.f.reps.set() == r.f.times.set() && !r.f.reps.set() && !r.open()) {
 		return false
 	}
-	r.closeRun(from)
+	r.closeRun(r.start)
 	if r.open() || !r.head {
 		r.element().Tempo = &tempo
 	} else {
@@ -283,6 +283,7 @@ func (r *reading) negative() bool {
 	if !r.c.mark("-") || r.c.peek(0).kind != number || !r.c.peek(0).tight || from > 0 && r.c.tokens[from].tight {
 		return false
 	}
+	r.closeRun(r.start)
 	q, _ := r.figures()
 	if r.cur != nil {
 		r.cur.noLoad = true
@@ -295,11 +296,11 @@ func (r *reading) negative() bool {
 // keep adds figures to the element; with a division's name before them, or
 // after, they are joined with those of the other.
 func (r *reading) keep(q figures) {
-	r.closeRun(r.before(q))
+	r.closeRun(r.start)
 	if q.division == 0 {
 		q.division = r.divisionAfter()
 	}
-	r.decimalComma(r.before(q))
+	r.decimalComma(r.start)
 	d := r.element()
 	if q.third {
 		r.thirdFigure(q.at, r.textOf(&q))
@@ -318,15 +319,6 @@ func (r *reading) keep(q figures) {
 		r.warn(q.at, "only the second division has a figure: read for both", "give both, such as 60/42.5 kg")
 	}
 	d.figures = append(d.figures, q)
-}
-
-// before returns the token at which the figures begin.
-func (r *reading) before(q figures) int {
-	i := r.c.i
-	for i > 0 && r.c.tokens[i-1].col >= q.at.col {
-		i--
-	}
-	return i
 }
 
 // divisionItem reads the name of a division and the figures after it.

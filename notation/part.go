@@ -147,22 +147,50 @@ func (p *parser) absorb(r *reading) {
 	for _, d := range r.elements {
 		d.label = r.c.label
 		d.Slot = pt.slot
-		if d.nameless() && len(*list) > 0 {
-			inherit(&d, list)
+		switch {
+		case d.move != nil || d.Words != "" && plainName(d.Words):
+		case d.Words == "" && len(*list) > 0 && (*list)[len(*list)-1].move != nil && (d.Amount.Stated() || d.Load != nil):
+			p.inherit(&d, list)
+		default:
+			p.noMovement(&d)
+			continue
 		}
 		*list = append(*list, d)
 	}
 }
 
-// nameless reports whether an element says how much but not of what.
-func (d *drafted) nameless() bool {
-	return d.move == nil && d.Words == "" && (d.Amount.Stated() || d.Load != nil)
+// noMovement keeps an element that says how much but not of what.
+func (p *parser) noMovement(d *drafted) {
+	var words []string
+	for _, text := range [...]string{amountText(d.Amount), d.Words, loadText(d.Element), heightText(d.Heights), d.Note} {
+		if text != "" {
+			words = append(words, text)
+		}
+	}
+	if d.Amount.Stated() || d.Load != nil || d.Words != "" {
+		p.say(p.severity(), d.at, "no movement is named", "kept as a note", "write what is done, such as 10 burpees")
+	}
+	p.part.notes = append(p.part.notes, strings.Join(words, " "))
+}
+
+// plainName reports whether unknown words can stand as the name of an element:
+// they do not begin like a head, a format or a unit.
+func plainName(s string) bool {
+	first, _, _ := strings.Cut(plain(s), " ")
+	_, unit := unitWords[first]
+	return !reserved[first] && !formatHints[first] && !little[first] && !leadIns[first] && !unit
 }
 
 // inherit gives "3 @ 80 %" the movement of the line before. A movement named at
 // the head alone gives way to the lines that say how much.
-func inherit(d *drafted, list *[]drafted) {
+func (p *parser) inherit(d *drafted, list *[]drafted) {
 	last := (*list)[len(*list)-1]
+	if d.Amount.Stated() && d.Amount.Unit == roomful.Rep && !counts(last.move, roomful.Rep) {
+		if d.Amount.Unit = last.Amount.Unit; d.Amount.Unit == roomful.Rep {
+			d.Amount.Unit = last.move.Units[0]
+		}
+		p.warn(d.at, "no unit: read as "+d.Amount.Unit.String(), "add the unit")
+	}
 	d.move, d.Movement, d.Words, d.nameAt = last.move, last.Movement, last.Words, last.nameAt
 	if !last.Amount.Stated() && last.Load == nil && last.Note == "" && last.Line != d.Line {
 		*list = (*list)[:len(*list)-1]
@@ -246,7 +274,9 @@ func (p *parser) blockKey(l *line) bool {
 		if !c.take(k.word) || !c.mark(":") && !k.plain && !(c.done() && k.block != inNote) {
 			continue
 		}
-		c.skipJunk()
+		if k.block != inNote {
+			c.skipJunk()
+		}
 		pt.block, pt.blockIndent, pt.filled, pt.deeper = k.block, l.indent, !c.done(), false
 		pt.slot, pt.slotOpen, pt.nested = 0, false, -1
 		if !c.done() {

@@ -17,6 +17,7 @@ type reading struct {
 	counts    roomful.Unit // what "as many calories as possible" counts
 	elements  []drafted
 	cur       *drafted // the element being read
+	start     int      // where the clause or item being read begins
 	left      int      // first token of the words that nothing has taken, -1 when none
 	repsKnown bool     // the head says how many repetitions a set has
 }
@@ -40,14 +41,14 @@ type drafted struct {
 func (r *reading) run() {
 	r.left = -1
 	for !r.c.done() {
-		before := r.c.i
+		r.start = r.c.i
 		switch {
 		case r.separator():
 		case r.clause():
-			r.closeRun(before)
+			r.closeRun(r.start)
 		case r.item():
-		case idle(r.c.peek(0)):
-			r.closeRun(before)
+		case idle(r.c.peek(0)), r.c.is("@"):
+			r.closeRun(r.start)
 			r.c.i++
 		default:
 			if r.left < 0 {
@@ -63,6 +64,10 @@ func (r *reading) run() {
 // open reports whether an element has begun.
 func (r *reading) open() bool { return r.cur != nil }
 
+// naming reports whether an element has begun, perhaps with a name that is not
+// known.
+func (r *reading) naming() bool { return r.open() || !r.head && r.left >= 0 }
+
 // element returns the element being read, beginning one if need be.
 func (r *reading) element() *drafted {
 	if r.cur == nil {
@@ -75,14 +80,16 @@ func (r *reading) element() *drafted {
 // separator reads what divides elements: "+", a comma or "then" before another
 // element, and ";", after which everything is a note.
 func (r *reading) separator() bool {
-	before := r.c.i
+	before, named := r.c.i, r.left >= 0
 	switch {
 	case r.c.mark(";"):
 		r.closeRun(before)
-		if r.cur == nil && len(r.elements) == 0 {
+		if !named && r.cur == nil && len(r.elements) == 0 {
 			return true
 		}
-		if note := strings.TrimSpace(r.c.slice(r.c.i, r.c.last)); note != "" {
+		if note := strings.TrimSpace(r.c.slice(r.c.i, r.c.last)); note != "" && r.cur == nil && r.head {
+			r.f.notes = append(r.f.notes, note)
+		} else if note != "" {
 			d := r.element()
 			d.notes = append(d.notes, note)
 		}
@@ -148,7 +155,7 @@ func (r *reading) item() bool {
 // nameItem reads the name of a movement. Words before it that are no adjectives
 // would change what it means, so that it is then not recognised.
 func (r *reading) nameItem() bool {
-	if r.cur != nil && r.cur.move != nil || !r.nameMayStand() {
+	if r.cur != nil && (r.cur.move != nil || r.cur.Words != "") || !r.nameMayStand() {
 		return false
 	}
 	from := r.c.i
@@ -156,7 +163,7 @@ func (r *reading) nameItem() bool {
 	if n == 0 {
 		return r.restItem()
 	}
-	r.closeRun(from)
+	r.closeRun(r.start)
 	d := r.element()
 	d.move, d.Movement, d.Words = m, m.ID, r.c.slice(from, from+n)
 	d.nameAt = r.c.span(from, from+n)
@@ -175,7 +182,7 @@ func (r *reading) restItem() bool {
 	if !r.c.take("rest") {
 		return false
 	}
-	r.closeRun(from)
+	r.closeRun(r.start)
 	d := r.element()
 	d.Movement, d.Words, d.nameAt = roomful.Rest, r.c.slice(from, r.c.i), r.c.span(from, r.c.i)
 	d.move = &restMovement
@@ -213,7 +220,7 @@ func (r *reading) unitBefore(i int) roomful.Unit {
 		i--
 	}
 	u, ok := unitWords[prev.text]
-	if !ok || u.class != counted || prev.kind != word || i > 1 && r.c.tokens[i-2].kind == number {
+	if !ok || u.class != counted || u.unit != roomful.Calorie && u.unit != roomful.Metre || prev.kind != word || i > 1 && r.c.tokens[i-2].kind == number {
 		return roomful.Rep
 	}
 	return u.unit
@@ -287,7 +294,7 @@ func (r *reading) phraseItem() bool {
 	if n == 0 || !r.open() && r.left < 0 {
 		return false
 	}
-	r.closeRun(r.c.i)
+	r.closeRun(r.start)
 	d := r.element()
 	d.notes = append(d.notes, r.c.slice(r.c.i, r.c.i+n))
 	r.c.i += n
@@ -308,7 +315,7 @@ func (r *reading) closeRun(stop int) {
 	for stop > from && r.c.tokens[stop-1].kind != word && r.c.tokens[stop-1].kind != number {
 		stop--
 	}
-	if from >= stop || r.onlyUnits(from, stop) || r.onlyLittle(from, stop) {
+	if from >= stop || r.onlyLittle(from, stop) {
 		return
 	}
 	text := r.c.slice(from, stop)
@@ -325,7 +332,14 @@ func (r *reading) closeRun(stop int) {
 		d.notes = append(d.notes, text)
 	default:
 		d := r.element()
-		d.Words, d.nameAt = text, r.c.span(from, stop)
+		for ; stop > from+1; from++ {
+			if u, ok := unitWords[r.c.tokens[from].text]; ok && u.class == counted {
+				d.Amount.Unit = u.unit
+			} else if !trimmed(r.c.tokens[from], true) {
+				break
+			}
+		}
+		d.Words, d.nameAt = r.c.slice(from, stop), r.c.span(from, stop)
 	}
 }
 
@@ -344,20 +358,12 @@ func (r *reading) onlyAdjectives(from, stop int) bool {
 	return true
 }
 
-// onlyUnits reports whether nothing but unit words stand there, as in "cal row".
-func (r *reading) onlyUnits(from, stop int) bool {
-	for _, t := range r.c.tokens[from:stop] {
-		if u, ok := unitWords[t.text]; !ok || u.class != counted {
-			return false
-		}
-	}
-	return true
-}
-
-// onlyLittle reports whether nothing but little words stand there.
+// onlyLittle reports whether nothing but little words and units stand there, as
+// in "cal of".
 func (r *reading) onlyLittle(from, stop int) bool {
 	for _, t := range r.c.tokens[from:stop] {
-		if t.kind == word && !little[t.text] && !leadIns[t.text] {
+		u, unit := unitWords[t.text]
+		if t.kind == number || t.kind == word && !little[t.text] && !leadIns[t.text] && !(unit && u.class == counted) {
 			return false
 		}
 	}

@@ -113,14 +113,15 @@ func (s *scanner) last() token {
 func (s *scanner) lead() {
 	l := &s.line
 	i := 0
-	for i < len(l.tokens) && (l.tokens[i].kind == junk || bullet(l.tokens[i])) {
-		i++
-	}
-	for _, n := range [...]int{listNumber(l, i), listLetter(l, i)} {
-		if n > 0 {
-			i += n
+	for i < len(l.tokens) {
+		n := max(listNumber(l, i), listLetter(l, i))
+		if n == 0 && (l.tokens[i].kind == junk || l.tokens[i].kind == mark) {
+			n = 1
+		}
+		if n == 0 {
 			break
 		}
+		i += n
 	}
 	l.tokens = l.tokens[i:]
 	for len(l.tokens) > 0 && l.tokens[len(l.tokens)-1].kind == junk {
@@ -159,10 +160,6 @@ func listLetter(l *line, i int) int {
 	return 2
 }
 
-func bullet(t token) bool {
-	return t.kind == mark && (t.text == "-" || t.text == "*" || t.text == "#" || t.text == ">" || t.text == "=")
-}
-
 // fractions are the written fractions that coaches use.
 var fractions = map[rune]float64{'½': 0.5, '¼': 0.25, '¾': 0.75, '⅓': 1.0 / 3, '⅔': 2.0 / 3}
 
@@ -178,7 +175,7 @@ func figure(raw string) (k kind, value float64, n int) {
 		text, n = text+raw[n+1:n+4], n+4
 	}
 	if len(raw) > n+1 && (raw[n] == '.' || raw[n] == ',') {
-		if d := digits(raw[n+1:]); d > 0 && (raw[n] == '.' || d <= 2 && !strings.HasPrefix(raw[n+1+d:], ",") && n == len(text)) {
+		if d := digits(raw[n+1:]); d > 0 && (raw[n] == '.' || d <= 2 && !listGoesOn(raw[n+1+d:]) && n == len(text)) {
 			text, n = text+"."+raw[n+1:n+1+d], n+1+d
 		}
 	}
@@ -191,6 +188,10 @@ func figure(raw string) (k kind, value float64, n int) {
 	}
 	return number, value, n
 }
+
+// listGoesOn reports whether a comma and another figure follow, so that a comma
+// before was no decimal one.
+func listGoesOn(raw string) bool { return len(raw) > 1 && raw[0] == ',' && isDigit(raw[1]) }
 
 // clockTail reads ":00" or ":05:30" after the first digits of a clock and
 // returns its length and the whole time in seconds.

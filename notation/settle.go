@@ -116,8 +116,8 @@ func (p *parser) fillHead(pt *part) {
 		if d.Movement == roomful.Rest {
 			continue
 		}
-		if !d.Amount.Stated() && f.reps.set() && p.asSets(pt) {
-			d.Amount = roomful.Amount{By: []float64{float64(f.reps.n)}}
+		if !d.Amount.Stated() && f.reps.set() {
+			p.fillReps(d, f.reps)
 		}
 		if !d.Amount.Stated() && d.Amount.Unit == roomful.Rep && pt.counts != roomful.Rep && counts(d.move, pt.counts.Base()) {
 			d.Amount.Unit = pt.counts
@@ -129,6 +129,16 @@ func (p *parser) fillHead(pt *part) {
 			d.Tempo = f.tempo
 		}
 	}
+}
+
+// fillReps gives an element the repetitions of a set.
+func (p *parser) fillReps(d *drafted, reps count) {
+	if !counts(d.move, roomful.Rep) {
+		p.fault(reps.at, fmt.Sprintf("what %d counts is not said", reps.n), d.move.Name+" is counted in "+unitList(d.move)+": add the unit")
+		p.keepText(reps.at)
+		return
+	}
+	d.Amount = roomful.Amount{By: []float64{float64(reps.n)}}
 }
 
 // team settles how many work together and how.
@@ -157,11 +167,11 @@ func (p *parser) asSets(pt *part) bool {
 		return false
 	}
 	switch {
-	case !f.build.isZero(), f.ofSets, f.reps.set(), !f.open.isZero():
+	case !f.build.isZero(), f.ofSets, !f.open.isZero():
 		return true
 	case f.interval.set() && (pt.kind == roomful.Main || pt.slotted || !f.alternating.isZero()):
 		return false
-	case f.sets.set():
+	case f.sets.set(), f.reps.set():
 		return true
 	case pt.kind == roomful.Strength:
 		return !f.work.set() && !f.intervals.set() && f.stations.isZero()
@@ -451,7 +461,7 @@ func (p *parser) bouts(pt *part) roomful.Format {
 		p.hint(f.work.at, fmt.Sprintf("read as %d rounds of %d stations, %s in all", out.Rounds, len(pt.round), length(total)), "write "+stationsText(out)+" to say so")
 		return out
 	}
-	if n == 0 {
+	if !f.times.set() && !f.rounds.set() && !f.sets.set() && !f.intervals.set() {
 		n = 1
 		if f.total.set() && f.work.d+f.rest.d > 0 {
 			n = int(f.total.d / (f.work.d + f.rest.d))

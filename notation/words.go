@@ -28,7 +28,7 @@ const (
 
 // unitWords gives every unit word that is read.
 var unitWords = func() map[string]measureUnit {
-	words := map[string]measureUnit{"%": {class: percent}, "percent": {class: percent}, "h": {counted, roomful.Minute, 0, 60}, "hour": {counted, roomful.Minute, 0, 60}, "hours": {counted, roomful.Minute, 0, 60}}
+	words := map[string]measureUnit{"%": {class: percent}, "percent": {class: percent}, "pc": {class: percent}, "h": {counted, roomful.Minute, 0, 60}, "hour": {counted, roomful.Minute, 0, 60}, "hours": {counted, roomful.Minute, 0, 60}}
 	for unit, list := range map[roomful.Unit]string{
 		roomful.Rep:        "rep reps repetition repetitions steps step",
 		roomful.Metre:      "m metre metres meter meters mtr mtrs",

@@ -118,7 +118,7 @@ func prose(l *line) bool {
 }
 
 // formatHints are words that only a line with a format has.
-var formatHints = set("amrap amreps emom rft ft possible every time rounds round rds sets set intervals bouts build heavy find work on off max most x rm stations station")
+var formatHints = set("amrap amreps emom rft rfts ft possible every time rounds round rd rds rnd rnds sets set intervals bouts build heavy find work on off max most x rm stations station")
 
 // looksLikeHead reports whether a line may hold a format, so that it is worth
 // reading as a head.
