@@ -71,6 +71,9 @@ func (c *class) attendVersion(p *person, v roomful.Version, add func(int, string
 	}
 	hard := v.Forecast.Cannot >= 0.5 || c.side(v.Forecast.Score.P50) <= 0
 	aside := p.volume < 1 || v.Confidence == roomful.Low || !hard && len(p.acting) > 0 // the window is not what rules their day
+	if c.Piece.Team.Size > 1 {                                                         // the score is the team's, the version their own
+		in = q.medianIn
+	}
 	if c.windowed && !in && !(q.medianIn && prob >= 0.5) && !aside {
 		add(attendWindow, "No version lands in "+c.aim()+": the nearest is "+miss(v.Forecast, hard)+".")
 	}

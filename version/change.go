@@ -19,12 +19,13 @@ const (
 	costForm      = 4.0
 	costMovement  = 6.0
 	costPattern   = 8.0
+	costAnother   = 1.2 // for every further line with another movement
 	costProtected = 6.0 // more, on an axis or a movement that the effort protects
 )
 
 // change measures how far tasks are from what is written, 0 for the same.
 func (c *class) change(written, tasks []roomful.Task) float64 {
-	var load, amount, height, form, protected float64
+	var load, amount, height, form, more, protected float64
 	for i := range c.lines {
 		w, t, l := written[i], tasks[i], &c.lines[i]
 		if same(w, t) {
@@ -34,14 +35,22 @@ func (c *class) change(written, tasks []roomful.Task) float64 {
 			protected = costProtected
 		}
 		if t.Movement != w.Movement {
-			form = max(form, c.formCost(l, t.Movement)) + 0.1
+			if form > 0 {
+				more += costAnother
+			}
+			form = max(form, c.formCost(l, t.Movement))
 			if t.Unit == w.Unit && t.Amount < w.Amount {
 				amount += apart(w.Amount, t.Amount)
+			}
+			if m := c.Lexicon.Movement(t.Movement); m != nil && m.Implement == l.implement() && t.LoadKg() < w.LoadKg() {
+				load += apart(w.LoadKg(), t.LoadKg())
 			}
 			continue
 		}
 		load += apart(w.LoadKg(), t.LoadKg())
-		amount += apart(w.Amount, t.Amount)
+		if t.Amount < w.Amount || t.LoadKg() >= w.LoadKg() { // more of it for a lighter load is no ease
+			amount += apart(w.Amount, t.Amount)
+		}
 		height += apart(w.HeightCm, t.HeightCm)
 	}
 	axis := func(base, size float64, name string) float64 {
@@ -53,7 +62,7 @@ func (c *class) change(written, tasks []roomful.Task) float64 {
 		}
 		return base + math.Min(size/float64(len(c.lines)), 0.9)
 	}
-	total := protected + form + axis(costLoad, load, "load") + axis(costAmount, amount, "") + axis(costHeight, height, "")
+	total := protected + form + more + axis(costLoad, load, "load") + axis(costAmount, amount, "") + axis(costHeight, height, "")
 	if form > 0 && c.Effort.Protect == "skill" {
 		total += costProtected
 	}

@@ -143,6 +143,31 @@ func TestHome(t *testing.T) {
 	}
 }
 
+// TestHomeFills keeps the window when loads are missing, with more of it.
+func TestHomeFills(t *testing.T) {
+	q := day(somebody("Kai", func(p *version.Person) {
+		p.Abilities = able(70, 110, 12, 60)
+		p.Athlete.Home = &roomful.Kit{Home: true}
+	}))
+	q.Home = true
+	q.Effort.Low, q.Effort.High = 3, 4
+	v := propose(t, q).Versions[0]
+	if !q.Effort.Holds(v.Forecast.Score.P50) || !strings.Contains(v.Option, "more") && !strings.Contains(v.Option, "much again") {
+		t.Errorf("on %q: %.1f rounds of %s", v.Option, v.Forecast.Score.P50, told(v))
+	}
+}
+
+// TestStranger puts somebody of whom nothing is known on the lightest option of
+// the class, with little trust.
+func TestStranger(t *testing.T) {
+	people := append(room(), version.Person{Athlete: roomful.Athlete{ID: "zoe", Name: "ZOE"}, Abilities: &roomful.Abilities{MassKg: 70}})
+	got := propose(t, day(people...))
+	v := got.Versions[len(people)-1]
+	if v.Option == "As written" || v.Confidence != roomful.Low || v.Proof == nil || v.Choices[1].Load.Kg() > 0.6*42.5 {
+		t.Errorf("nothing known: %q, %s, %s", v.Option, v.Confidence, told(v))
+	}
+}
+
 // TestKit keeps to what the room owns.
 func TestKit(t *testing.T) {
 	q := day(somebody("Yves", nil))

@@ -247,8 +247,8 @@ func (f *fitter) base(g form) *fitted {
 		*t = f.converted(g, w)
 	}
 	switch share := f.pick.factor; {
-	case t.Amount == 0:
-	case f.p.volume < share:
+	case t.Amount == 0 || t.Movement == roomful.Rest:
+	case f.p.volume < min(share, 1):
 		t.Amount = trim(t.Amount*f.p.volume, t.Unit)
 		fit.why.amount, fit.oneOff = byState, true
 	case share != 1:

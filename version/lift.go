@@ -69,6 +69,9 @@ func (f *fitter) need(m *roomful.Movement, t roomful.Task) float64 {
 	}
 	if loaded && t.Unit == roomful.Rep {
 		n = max(n, float64(f.p.leastFresh))
+		if f.line.movement != nil && m != f.line.movement && f.p.heldBy(f.line.movement) != nil {
+			n = max(n, moderate) // what stands in for something sore is not heavy
+		}
 	}
 	return n
 }
@@ -113,6 +116,8 @@ func (f *fitter) lift(fit *fitted) reasons {
 	m := fit.form.movement
 	fit.need = f.need(m, fit.task)
 	switch {
+	case f.builds(fit) && f.p.bounded() && m.Bound != nil:
+		return f.steady(fit)
 	case !m.TakesLoad() && m.Bound == nil, f.builds(fit):
 		return reasons{}
 	case !m.TakesLoad():
@@ -132,6 +137,29 @@ func (f *fitter) lift(fit *fitted) reasons {
 func (f *fitter) builds(fit *fitted) bool {
 	s, ok := f.Piece.Format.(roomful.Sets)
 	return ok && s.Build && fit.task.Load.Value == 0 && fit.form.movement == f.line.movement
+}
+
+// inReserve is how many repetitions a set under bounds leaves.
+const inReserve = 2
+
+// steady puts sets of six or more with a load that leaves repetitions in hand in
+// the place of a build to a heaviest set (sets of 6 to 15 under 18, Faigenbaum
+// et al. 2009; the same for others under bounds is common practice, no source).
+func (f *fitter) steady(fit *fitted) reasons {
+	t, m := &fit.task, fit.form.movement
+	if t.Amount > 0 && t.Amount < youngFresh {
+		t.Amount = youngFresh
+		fit.why.amount = byState
+	}
+	fit.need = max(float64(f.p.leastFresh), f.count(*t)+inReserve)
+	load, ok := f.p.stock.below(m.Implement, f.mostKg(f.p.cautious(), *t, fit.need))
+	if !ok {
+		return f.tooHeavy(fit, roomful.Mass{}, byState)
+	}
+	t.Load = load
+	fit.measured, fit.fixed, fit.oneOff = true, true, true
+	fit.why.load, fit.why.fresh = byState, int(fit.need)
+	return reasons{}
 }
 
 // asked returns the load per implement that a form is asked for, before any

@@ -72,7 +72,7 @@ func (c *class) version(p *person, names map[int]string, bands []band, f roomful
 		Work: c.work(q.tasks), Forecast: f, Confidence: c.confidence(q), Cautions: c.cautions(p)}
 	for li, t := range q.tasks {
 		w := p.written[li]
-		v.AsWritten = v.AsWritten && !easier(w, t)
+		v.AsWritten = v.AsWritten && !easier(w, t) && q.fits[li].why.load != byState
 		v.Choices = append(v.Choices, roomful.Choice{Task: t, Low: bands[li].low, High: bands[li].high,
 			Changed: !same(w, t), Why: c.why(q, li), Private: private(q.fits[li])})
 	}

@@ -106,7 +106,7 @@ func (q *plan) serves() served {
 		}
 		s.worth += worthWindow
 	}
-	if q.oneOff {
+	if q.oneOff && !q.home {
 		s.worth -= worthOneOff
 	}
 	if q.stuck {
@@ -258,7 +258,7 @@ func (c *class) option(r int, people []*person) roomful.Option {
 	for li := range c.lines {
 		var tasks []roomful.Task
 		for _, p := range people {
-			if f := p.plans[0].fits[li]; !f.oneOff {
+			if f := p.plans[0].fits[li]; !f.oneOff || c.Home {
 				tasks = append(tasks, p.plans[0].tasks[li])
 			}
 		}

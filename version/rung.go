@@ -129,7 +129,7 @@ func (c *class) gatherForms(slow bool) {
 		for _, id := range ids[:min(len(ids), 2)] {
 			l.addForm(forms[id])
 		}
-		if slow && l.movement != nil && (len(ids) > 0 || l.movement.Skill.Needed) {
+		if slow && l.movement != nil && (len(ids) > 0 || l.movement.Skill.Needed || !l.element.Amount.Stated()) {
 			c.addNext(l)
 		}
 		l.forms = l.forms[:min(len(l.forms), most)]
@@ -147,9 +147,14 @@ func (c *class) addNext(l *line) {
 	}
 }
 
-// formPicks lists combinations of the lines' forms, at most nine.
+// formPicks lists combinations of the lines' forms: nine that change least, and
+// the one that changes every line that can be.
 func (c *class) formPicks() [][]int {
 	const most = 9
+	all := make([]int, len(c.lines))
+	for li := range c.lines {
+		all[li] = min(1, len(c.lines[li].forms)-1)
+	}
 	out := [][]int{make([]int, len(c.lines))}
 	for li := range c.lines {
 		var grown [][]int
@@ -163,7 +168,7 @@ func (c *class) formPicks() [][]int {
 		slices.SortStableFunc(grown, func(a, b []int) int { return cmp.Compare(sum(a), sum(b)) })
 		out = grown[:min(len(grown), most)]
 	}
-	return out
+	return append(out, all)
 }
 
 func sum(v []int) (n int) {
@@ -209,22 +214,36 @@ func (c *class) cut(on func(li int) bool, share float64) []float64 {
 	return out
 }
 
-// harderRungs are the steps up: heavier, or more where nothing is lifted.
+// harderRungs are the steps up: heavier, or more where nothing is lifted. At
+// home, where loads are missing, more keeps the time (common practice, no
+// source).
 func (c *class) harderRungs() []rung {
-	for i := range c.lines {
-		if m := c.lines[i].movement; m != nil && m.TakesLoad() && m.Bound != nil {
-			return []rung{{picks: c.plainPicks(), loads: more}}
-		}
+	if c.lifts() && !c.Home {
+		return []rung{{picks: c.plainPicks(), loads: more}}
+	}
+	forms := [][]int{make([]int, len(c.lines))}
+	if c.Home {
+		all := c.formPicks()
+		forms = append(forms, all[len(all)-1])
 	}
 	var out []rung
-	for _, share := range []float64{1.25, 1.5} {
-		picks := c.plainPicks()
-		for i, f := range c.cut(func(int) bool { return true }, share) {
-			picks[i].factor = f
+	for _, form := range forms {
+		for _, share := range []float64{1.25, 1.5, 2} {
+			picks := c.plainPicks()
+			for i, f := range c.cut(func(int) bool { return true }, share) {
+				picks[i].form, picks[i].factor = form[i], f
+			}
+			out = append(out, rung{picks: picks, loads: own})
 		}
-		out = append(out, rung{picks: picks, loads: own})
 	}
 	return out
+}
+
+// lifts reports whether the piece as written has a load to raise.
+func (c *class) lifts() bool {
+	return slices.ContainsFunc(c.lines, func(l line) bool {
+		return l.movement != nil && l.movement.TakesLoad() && l.movement.Bound != nil
+	})
 }
 
 // plan is a version that a person could do: a rung with their own loads.
@@ -237,6 +256,7 @@ type plan struct {
 	oneOff bool
 	stuck  bool
 	harder bool // than written
+	home   bool // where one-offs cost nobody anything
 
 	guess    float64 // probability of the window by the screen alone
 	guessIn  bool    // the screened score lies in the window
@@ -258,13 +278,13 @@ const (
 // bounds allow, then each time lightening what holds them up most.
 func (c *class) plans(p *person, ri int) []*plan {
 	r := c.rungs[ri]
-	if r.harder() && (p.bounded() || len(p.acting) > 0) || r.loads == exact && p.fresher {
+	if r.harder() && (p.bounded() || p.stranger || len(p.acting) > 0) || r.loads == exact && p.fresher {
 		return nil
 	}
-	base := &plan{p: p, rung: ri, harder: r.harder()}
+	base := &plan{p: p, rung: ri, harder: r.harder(), home: c.Home}
 	for li, k := range r.picks {
 		f := c.fit(p, li, k)
-		if f.lowered && !f.oneOff && r.loads == exact || r.harder() && (f.lowered || f.fixed || f.oneOff) {
+		if f.lowered && !f.oneOff && r.loads == exact || r.harder() && (f.lowered || f.fixed || f.oneOff && !c.Home) {
 			return nil
 		}
 		base.fits = append(base.fits, f)

@@ -187,7 +187,7 @@ func rank(plans []*plan) {
 
 // distance is the change, with half an axis more for a one-off.
 func (q *plan) distance() float64 {
-	if q.oneOff {
+	if q.oneOff && !q.home {
 		return q.change + 0.5
 	}
 	return q.change

@@ -98,11 +98,17 @@ func (c *class) whyAmount(f *fitted, w, t roomful.Task) string {
 	swap := amount(t.Amount, t.Unit) + " instead of " + amount(w.Amount, w.Unit)
 	switch f.why.amount {
 	case byState:
+		if t.Amount > w.Amount {
+			return swap + ": sets done well in the place of a heaviest one"
+		}
 		return swap + ": a shorter dose for now"
 	case byLimit:
 		return swap + ", agreed for today"
 	case byLoadLost:
 		return swap + ": more of it for the lighter load"
+	}
+	if t.Amount > w.Amount {
+		return swap + " fills " + c.aim()
 	}
 	return swap + " keeps " + c.aim() + " in reach"
 }
@@ -248,8 +254,11 @@ func (c *class) mostLighter(people []*person) bool {
 // shares are the words for a common share of all amounts.
 var shares = map[float64]string{
 	0.75: "three quarters of the amounts", twoThirds: "two thirds of the amounts", 0.5: "half the amounts",
-	1.25: "a quarter more", 1.5: "half as much again",
+	1.25: "a quarter more", 1.5: "half as much again", 2: "twice the amounts",
 }
+
+// unloaded are the words for a share of everything that is not lifted.
+var unloaded = map[float64]string{twoThirds: "two thirds of the unloaded work", 0.5: "half the unloaded work"}
 
 // nameCut names a share that all amounts have in common.
 func (c *class) nameCut(r int) string {
@@ -273,11 +282,11 @@ func (c *class) cuttable(li int) bool {
 }
 
 // nameForms names the lines with another form or, if not all are cut alike, a
-// smaller amount: in figures where it is one figure for everybody on the option.
+// smaller amount.
 func (c *class) nameForms(r int, tasks []roomful.Task, people []*person) []string {
-	alike := c.nameCut(r) != ""
+	words := c.nameUnloaded(r)
+	cut := words == "" && c.nameCut(r) == ""
 	var out []string
-	figure := ""
 	for li, k := range c.rungs[r].picks {
 		m := c.lines[li].forms[k.form].movement
 		name := plural(m)
@@ -285,24 +294,50 @@ func (c *class) nameForms(r int, tasks []roomful.Task, people []*person) []strin
 			name = m.Name
 		}
 		switch {
-		case k.factor != 1 && !alike && tasks[li].Amount > 0:
-			few := "fewer"
-			if !slices.ContainsFunc(people, func(p *person) bool {
-				return !p.plans[0].fits[li].oneOff && p.plans[0].tasks[li].Amount != tasks[li].Amount
-			}) {
-				few = amount(tasks[li].Amount, tasks[li].Unit)
-			}
-			if few != figure {
-				name = few + " " + name
-			}
-			figure = few
-			out = append(out, name)
-		case k.form > 0:
-			figure = ""
+		case cut && k.factor != 1 && tasks[li].Amount > 0:
+			name = c.few(li, tasks[li], people) + " " + name
+		case k.form == 0:
+			continue
+		}
+		if !slices.Contains(out, name) {
 			out = append(out, name)
 		}
 	}
+	if words != "" {
+		out = append(out, words)
+	}
 	return out
+}
+
+// few is the amount of a line in figures, if it is one for everybody on the
+// option.
+func (c *class) few(li int, t roomful.Task, people []*person) string {
+	for _, p := range people {
+		if q := p.plans[0]; !q.fits[li].oneOff && q.tasks[li].Amount != t.Amount {
+			return "fewer"
+		}
+	}
+	return amount(t.Amount, t.Unit)
+}
+
+// nameUnloaded names a share that three or more lines without a load have in
+// common, which would be long to list.
+func (c *class) nameUnloaded(r int) string {
+	n, share := 0, 1.0
+	for li, k := range c.rungs[r].picks {
+		m := c.lines[li].movement
+		switch {
+		case k.factor == 1:
+		case m == nil || m.Modality != roomful.Body:
+			return ""
+		default:
+			n, share = n+1, k.factor
+		}
+	}
+	if n < 3 || c.nameCut(r) != "" {
+		return ""
+	}
+	return unloaded[share]
 }
 
 // unused returns a name that no option has yet.
