@@ -244,7 +244,8 @@ func (act *action) resolve(dims []float64, c *Constants, speed float64) kernel.A
 	f := act.bound.relative(dims)
 	k := kernel.Act{Mode: act.mode, Joules: act.joules, Parts: act.parts, N: n}
 	k.Seconds = act.seconds
-	if act.task.Tempo == nil && act.movement.Modality != roomful.Hold {
+	k.Still = act.movement.Modality == roomful.Hold
+	if act.task.Tempo == nil && !k.Still {
 		k.Seconds *= speed * (1 + c.SlowLoad*max(0, min(f, 1.2)-0.5))
 	}
 	switch {

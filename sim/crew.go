@@ -199,7 +199,11 @@ func (c *crew) left(st *step) float64 {
 	if st.horizon > 0 {
 		return max(1, st.horizon-c.clock)
 	}
-	return max(1, c.horizon-c.clock)
+	seconds := c.horizon - c.clock
+	if c.style == roomful.Shared || c.style == roomful.Alternating {
+		seconds /= float64(len(c.members)) // of one's own work
+	}
+	return max(1, seconds)
 }
 
 // engine does machine or running work: alone, in turns, or all at the pace of

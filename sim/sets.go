@@ -47,12 +47,15 @@ func (c *crew) reps(st *step) float64 {
 		done += n
 		switch {
 		case why == finished, why == timeUp:
+			if c.shares() {
+				c.turn = (c.turn + 1) % len(c.members)
+			}
 			return done
 		case st.strict:
 			return done
 		case why == tripped:
 			c.rest(min(c.c.TripSeconds, max(0, st.until-c.clock)))
-		case why == turned, why == broke && c.style == roomful.Shared && len(c.members) > 1:
+		case why == turned, why == broke && c.shares():
 			c.handOver(st, st.amount-done)
 		default:
 			c.breather(who, st, st.amount-done)
@@ -75,6 +78,9 @@ func (c *crew) working(st *step) []*member {
 	return c.members[c.turn : c.turn+1]
 }
 
+// shares reports whether partners share each element's work.
+func (c *crew) shares() bool { return c.style == roomful.Shared && len(c.members) > 1 }
+
 // unable reports whether one of the members cannot do even one unit.
 func (c *crew) unable(who []*member, act int) bool {
 	for _, m := range who {
@@ -92,7 +98,7 @@ func (c *crew) set(who []*member, st *step, left float64) (done float64, why out
 		tempo = kernel.Exp(c.c.SetSpread * c.rng.NormFloat64())
 	}
 	turn := math.Inf(1)
-	if c.style == roomful.Shared && len(c.members) > 1 {
+	if c.shares() {
 		turn = max(1, math.Ceil(st.amount/float64(2*len(c.members))))
 		if math.IsInf(st.amount, 1) {
 			turn = 10
@@ -153,7 +159,8 @@ func (c *crew) chunk(who []*member, st *step, left, tempo float64) chunk {
 		}
 		if len(a.Parts) > 0 {
 			m.local = m.body.Local(a)
-			if room := (1-m.local)*a.N + 1e-9; ch.n > room {
+			// Rest before a set is timed to within 1e-6 of fatigue (kernel.Body.Recovery).
+			if room := (1 - m.local + 2e-6) * a.N; ch.n > room {
 				ch.n = math.Floor(room)
 			}
 		}

@@ -16,7 +16,7 @@ type tally struct {
 	held                  int     // intervals done in time
 	roundBegan            float64
 	roundBad              bool
-	load                  float64 // heaviest set done, kg
+	load                  float64 // heaviest set done, kg per implement
 	finish                float64 // when the last work ended
 	complete              bool    // all of the work is done
 	cannot                bool
@@ -81,7 +81,7 @@ func (c *crew) record(st *step, act *action, d deed) {
 		t.endRound(st, g.worked, c.clock)
 	}
 	if d.full && !late {
-		t.load = max(t.load, act.task.LoadKg())
+		t.load = max(t.load, act.task.Load.Kg())
 	}
 }
 

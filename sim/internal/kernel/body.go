@@ -43,6 +43,7 @@ type Act struct {
 	Slow    float64 // share of new fatigue that recovers slowly, per unit of fast fatigue there is
 	Trip    float64 // log-odds of failing a unit; ignored unless Trips
 	Trips   bool
+	Still   bool // a hold: its unit is a second and takes one
 	Parts   []Part
 
 	perUnit float64 // 1/N
@@ -160,6 +161,9 @@ func (b *Body) Local(a *Act) float64 {
 // fatigue and the tempo of the set, and for how much of it the muscles are
 // busy: what intent or breath add is slack.
 func (b *Body) UnitSeconds(a *Act, local, tempo float64) (t, busy float64) {
+	if a.Still {
+		return a.Seconds, a.Seconds
+	}
 	d := b.Spent()
 	busy = a.Seconds * tempo * (1 + b.C.SlowLocal*local*local + b.C.SlowReserve*d)
 	t = busy
