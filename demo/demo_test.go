@@ -179,3 +179,29 @@ func TestGym(t *testing.T) {
 		t.Errorf("zone %q: %v, smallest pair %g", gym.Zone, err, gym.SmallestPair)
 	}
 }
+
+// BenchmarkRead reads the week; the figure of interest is µs/sheet.
+func BenchmarkRead(b *testing.B) {
+	lex, err := catalogue.Load()
+	if err != nil {
+		b.Fatal(err)
+	}
+	names, err := fs.Glob(demo.Files, "sheets/*.txt")
+	if err != nil {
+		b.Fatal(err)
+	}
+	var texts []string
+	for _, n := range names {
+		text, err := fs.ReadFile(demo.Files, n)
+		if err != nil {
+			b.Fatal(err)
+		}
+		texts = append(texts, string(text))
+	}
+	for b.Loop() {
+		for _, text := range texts {
+			notation.Read(text, lex)
+		}
+	}
+	b.ReportMetric(float64(b.Elapsed().Microseconds())/float64(b.N*len(texts)), "µs/sheet")
+}
