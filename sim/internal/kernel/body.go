@@ -241,7 +241,7 @@ func (b *Body) spend(m Mode, joules, dt float64) {
 		}
 		b.oxygen = 1 - lack*keep
 	}
-	if net := joules - supplied; net > 0 {
+	if net := joules - supplied; net >= 0 {
 		half := net * b.rates.halfW
 		b.fast += half
 		b.slow += half
@@ -252,15 +252,15 @@ func (b *Body) spend(m Mode, joules, dt float64) {
 	b.slow *= fade(unused * b.rates.slow)
 }
 
-// Exp returns e^x to within 1e-7 of itself, faster than the library's.
+// Exp returns e^x to within 1e-8 of itself, faster than the library's.
 func Exp(x float64) float64 {
 	y := x * math.Log2E
 	if y < -1000 || y > 1000 {
 		return math.Exp(x)
 	}
-	whole := math.Floor(y)
+	whole := math.Floor(y + 0.5)
 	f := (y - whole) * math.Ln2
-	// Taylor's series of e^f on [0, ln 2).
+	// Taylor's series of e^f, f at most half of ln 2 either way.
 	p := 1 + f*(1+f*(1.0/2+f*(1.0/6+f*(1.0/24+f*(1.0/120+f*(1.0/720+f/5040))))))
 	return p * math.Float64frombits(uint64(int64(whole)+1023)<<52)
 }
