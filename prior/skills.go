@@ -6,28 +6,19 @@ import (
 	"roomful"
 )
 
-// readSkills returns what the levels of a person's skills say of trips, where
-// an attempt can fail, or of training that was not told.
+// readSkills returns what solid skills say of training that was not told.
 func readSkills(a roomful.Athlete, ab *roomful.Abilities, lex roomful.Lexicon) []reading {
 	var rs []reading
 	for _, s := range a.Skills {
 		m := lex.Movement(s.Movement)
-		if m == nil || s.Level == roomful.UnknownLevel {
+		if m == nil || a.Months != nil || s.Level != roomful.SolidSkill || !m.Skill.Needed {
 			continue
 		}
-		r := reading{label: "skill in " + m.Name}
-		trips := roomful.TripLogit(m.ID)
-		switch dim := ab.Index(trips); {
-		case dim >= 0 && !measured(a, trips):
-			r.terms, r.noise = []term{{dim, 1}}, tripNoise.one()
-			r.value = atLevel(s.Level, tripNone, tripSome, tripSolid)
-		case dim < 0 && a.Months == nil && s.Level == roomful.SolidSkill && m.Skill.Needed:
-			r.factors = []roomful.FactorLoad{{Factor: trainingFactor, SD: 1}}
-			r.value, r.noise = skillTraining.one(), skillTrainingNoise.one()
-		default:
-			continue
-		}
-		rs = append(rs, r)
+		rs = append(rs, reading{
+			label:   "skill in " + m.Name,
+			factors: []roomful.FactorLoad{{Factor: trainingFactor, SD: 1}},
+			value:   skillTraining.one(), noise: skillTrainingNoise.one(),
+		})
 	}
 	return rs
 }
@@ -39,6 +30,7 @@ func readSkills(a roomful.Athlete, ab *roomful.Abilities, lex roomful.Lexicon) [
 func holdSkills(a roomful.Athlete, ab *roomful.Abilities, lex roomful.Lexicon) {
 	for _, s := range a.Skills {
 		m, c := lex.Movement(s.Movement), roomful.OwnMax(s.Movement)
+		holdTrips(a, ab, s, m)
 		dim := ab.Index(c)
 		if m == nil || dim < 0 || s.Level == roomful.UnknownLevel || measured(a, c) {
 			continue
@@ -59,6 +51,25 @@ func holdSkills(a roomful.Athlete, ab *roomful.Abilities, lex roomful.Lexicon) {
 		d.Centre = level
 		d.Loads = []roomful.FactorLoad{{Factor: sharedFactors + dim, SD: skillNoise.one()}}
 	}
+}
+
+// holdTrips sets how often a skill fails when its level was told and no figure:
+// as the level says, and for a solid one no more often than the person would
+// anyway.
+func holdTrips(a roomful.Athlete, ab *roomful.Abilities, s roomful.SkillLevel, m *roomful.Movement) {
+	c := roomful.TripLogit(s.Movement)
+	dim := ab.Index(c)
+	if m == nil || dim < 0 || s.Level == roomful.UnknownLevel || measured(a, c) {
+		return
+	}
+	d := &ab.Dims[dim]
+	level := atLevel(s.Level, tripNone, tripSome, tripSolid)
+	if s.Level == roomful.SolidSkill {
+		level = min(d.Centre, level)
+	}
+	d.Centre = level
+	d.Loads = []roomful.FactorLoad{{Factor: sharedFactors + dim, SD: tripNoise.one()}}
+	d.Informed = append(d.Informed, "skill in "+m.Name)
 }
 
 // atLevel returns the figure for a level that is told.

@@ -86,13 +86,13 @@ func Defaults() Constants {
 	return Constants{
 		Constants: kernel.Constants{
 			TauFast: 22, TauSlow: 380,
-			LocalFast: 25, LocalSlow: 220, SlowGrowth: 1.95, SlowAt: 10,
+			LocalFast: 20, LocalSlow: 170, SlowGrowth: 1.8, SlowAt: 10,
 			OxygenRun: 25, OxygenLift: 35,
-			PhiRun: 0.95, PhiMachine: 0.88, PhiLift: 0.74,
+			PhiRun: 0.95, PhiMachine: 0.88, PhiLift: 0.66,
 			SlowLoad: 1.2, SlowLocal: 0.4, SlowReserve: 0.2,
 			Sprint: 20, SpendTo: 0.95, RunReserve: 0.8, MachineShare: 0.6,
-			BreakBase: -7.5, BreakLocal: 7, BreakReserve: 1.5,
-			BreakSeconds: 2.5, BreakGrowth: 0.4, BreakSpread: 0.4, SetSpread: 0.06,
+			BreakBase: -8.5, BreakLocal: 7, BreakReserve: 1.5,
+			BreakSeconds: 2, BreakGrowth: 0.4, BreakSpread: 0.4, SetSpread: 0.06,
 			Fragment:    0.12,
 			TripFatigue: 2, TripSeconds: 3,
 			Transition: 2.5, PaceCare: 0.25,

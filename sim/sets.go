@@ -112,8 +112,11 @@ func (c *crew) set(who []*member, st *step, left float64) (done float64, why out
 		if ch.n < 1 && ch.n < left-done-1e-9 {
 			return done, broke
 		}
-		if over := c.clock + ch.n*ch.seconds - st.until; over > 1e-9 {
-			return done + c.cutShort(who, st, ch), timeUp
+		if fits := (st.until-c.clock)/ch.seconds + 1e-9; fits < ch.n {
+			if fits < 1 {
+				return done + c.cutShort(who, st, ch), timeUp
+			}
+			ch.n = math.Floor(fits)
 		}
 		n, ended := ch.n, outcome(0)
 		if !st.strict {
