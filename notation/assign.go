@@ -1,6 +1,7 @@
 package notation
 
 import (
+	"slices"
 	"strings"
 
 	"roomful"
@@ -23,13 +24,41 @@ func (r *reading) assign(d *drafted) {
 		}
 	}
 	r.checkUnknownUnit(d)
-	d.Note = joinNotes(d.notes)
-	d.figures, d.notes = nil, nil
+	d.Note = r.noteOf(d.remarks)
+	d.figures, d.remarks = nil, nil
 }
 
-// joinNotes joins notes as they follow one another.
-func joinNotes(notes []string) string {
-	return strings.Join(notes, ", ")
+// noteOf joins what is kept of a line in the order it stands there; stretches
+// that touch become one.
+func (r *reading) noteOf(list []remark) string {
+	slices.SortStableFunc(list, func(a, b remark) int { return a.from - b.from })
+	var b strings.Builder
+	for i := 0; i < len(list); i++ {
+		m := list[i]
+		for i+1 < len(list) && m.text == "" && list[i+1].text == "" && list[i+1].from == m.to && !r.phraseAt(m.from) && !r.adjective(m) {
+			m.to = list[i+1].to
+			i++
+		}
+		if m.text == "" {
+			m.text = r.c.slice(m.from, m.to)
+		}
+		if b.Len() > 0 {
+			b.WriteString(", ")
+		}
+		b.WriteString(m.text)
+	}
+	return b.String()
+}
+
+// adjective reports whether a remark is an adjective, which stays by itself.
+func (r *reading) adjective(m remark) bool { return r.onlyAdjectives(m.from, m.to) }
+
+// phraseAt reports whether a phrase stands at token i.
+func (r *reading) phraseAt(i int) bool {
+	before := r.c.i
+	defer func() { r.c.i = before }()
+	r.c.i = i
+	return r.phrase() > 0
 }
 
 // amounted reports whether a figure can be the amount already.
@@ -54,7 +83,7 @@ func (q *figures) values() []float64 {
 func (r *reading) assignMass(d *drafted, q *figures) {
 	if d.Load != nil {
 		r.fault(q.at, "a second load for one movement", "give one load, or write two lines")
-		d.notes = append(d.notes, r.textOf(q))
+		d.remarks = append(d.remarks, r.remarkOf(q))
 		return
 	}
 	var m roomful.Masses
@@ -65,8 +94,8 @@ func (r *reading) assignMass(d *drafted, q *figures) {
 	r.lastMass = &q.unit.mass
 }
 
-// textOf returns figures as typed.
-func (r *reading) textOf(q *figures) string {
+// remarkOf returns figures as typed.
+func (r *reading) remarkOf(q *figures) remark {
 	i, j := 0, len(r.c.tokens)
 	for i < j && r.c.tokens[i].col < q.at.col {
 		i++
@@ -74,14 +103,22 @@ func (r *reading) textOf(q *figures) string {
 	for j > i && r.c.tokens[j-1].stop > q.at.stop {
 		j--
 	}
-	return r.c.slice(i, j)
+	return remark{from: i, to: j}
+}
+
+// textOf returns figures as typed.
+func (r *reading) textOf(q *figures) string {
+	m := r.remarkOf(q)
+	return r.c.slice(m.from, m.to)
 }
 
 // spare keeps figures that nothing can be done with.
 func (r *reading) spare(d *drafted, q *figures) {
-	text := r.textOf(q)
-	r.hint(q.at, quote(text)+" is kept as a note", "put a note after ; to keep this quiet")
-	d.notes = append(d.notes, text)
+	m := r.remarkOf(q)
+	if !r.phraseAt(m.to) {
+		r.hint(q.at, quote(r.textOf(q))+" is kept as a note", "put a note after ; to keep this quiet")
+	}
+	d.remarks = append(d.remarks, m)
 }
 
 // assignCounted makes figures with a unit the amount, or the height.
@@ -180,6 +217,8 @@ func takesHeight(m *roomful.Movement) bool {
 func (r *reading) assignBare(d *drafted, q *figures) {
 	taken := d.Amount.Stated() || r.laterAmount(d, q)
 	switch m := d.move; {
+	case q.implements > 0 && d.Load == nil:
+		r.loadWithoutUnit(d, q)
 	case r.unknownUnit(d, q):
 	case !taken && (m == nil || counts(m, roomful.Rep)) && !((r.f.reps.set() || r.repsKnown) && loaded(m)):
 		if d.Amount.Unit.Base() != roomful.Rep { // "cal row 12"
@@ -230,7 +269,7 @@ func (r *reading) amountWithoutUnit(d *drafted, q *figures) {
 		unit, name = roomful.Calorie, "calories"
 	default:
 		r.fault(q.at, "what "+quote(r.textOf(q))+" counts is not said", d.move.Name+" is counted in "+unitList(d.move)+": add the unit")
-		d.notes = append(d.notes, r.textOf(q))
+		d.remarks = append(d.remarks, r.remarkOf(q))
 		return
 	}
 	r.warn(q.at, quote(r.textOf(q))+" has no unit: read as "+name, "add the unit")
@@ -284,13 +323,7 @@ func (r *reading) unknownUnit(d *drafted, q *figures) bool {
 	}
 	r.fault(span{r.c.no, t.col, t.stop}, quote(t.text)+" is no unit I know", hint)
 	d.noLoad = true
-	for i, note := range d.notes {
-		if strings.HasPrefix(plain(note), t.text) {
-			d.notes[i] = r.textOf(q) + " " + note
-			return true
-		}
-	}
-	d.notes = append(d.notes, r.textOf(q))
+	d.remarks = append(d.remarks, r.remarkOf(q))
 	return true
 }
 
@@ -345,6 +378,6 @@ func (r *reading) checkUnknownUnit(d *drafted) {
 	at.stop = at.col + len([]rune(unit))
 	r.fault(at, quote(unit)+" is no unit I know", hint)
 	d.move, d.Movement, d.Words = m, m.ID, name
-	d.notes = append(d.notes, roomful.Figure(d.Amount.By[0])+" "+unit)
+	d.remarks = append(d.remarks, remark{text: roomful.Figure(d.Amount.By[0]) + " " + unit})
 	d.Amount = roomful.Amount{}
 }

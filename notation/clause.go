@@ -168,6 +168,11 @@ func (r *reading) everyLength(each timed) {
 	before := r.c.i
 	if r.c.take("x") {
 		if n, ok := r.integer(); ok && unitWords[r.c.peek(0).text].class == bare {
+			if r.c.takeAny("rounds", "rds") {
+				r.f.rounds = count{n, r.c.span(before, r.c.i)}
+				return
+			}
+			r.c.takeAny("sets", "times", "intervals")
 			r.f.times = count{n, r.c.span(before, r.c.i)}
 			return
 		}
@@ -243,7 +248,7 @@ func (r *reading) roundsClause() bool {
 	case r.c.takeAny("sets", "set"):
 		r.setCount(&r.f.sets, "number of sets", low, from)
 		r.setReps()
-	case r.c.takeAny("intervals", "bouts", "efforts", "repeats"):
+	case r.c.takeAny("intervals", "interval", "bouts", "efforts", "repeats"):
 		r.setCount(&r.f.intervals, "number of intervals", low, from)
 	case r.c.takeAny("times through", "times"):
 		r.setCount(&r.f.rounds, "number of rounds", low, from)
@@ -284,7 +289,7 @@ func (r *reading) timesClause() bool {
 	from := r.c.i
 	if r.c.take("x") {
 		n, ok := r.integer()
-		if !ok || !r.head && r.open() || unitWords[r.c.peek(0).text].class != bare || r.c.is("/") {
+		if !ok || !r.head && (r.open() || r.movementFollows()) || unitWords[r.c.peek(0).text].class != bare || r.c.is("/") {
 			return false
 		}
 		r.c.takeAny("rounds", "sets", "times")
@@ -292,7 +297,7 @@ func (r *reading) timesClause() bool {
 		return true
 	}
 	n, ok := r.integer()
-	if !ok || !r.c.take("x") || r.massFollows() || r.bodyMass(false) {
+	if !ok || !r.c.take("x") || r.massFollows() || r.bodyMass(false) || r.pairOfLoads(n) || !r.head && r.movementFollows() {
 		return false
 	}
 	r.setCount(&r.f.times, "number of times", n, from)
@@ -341,6 +346,16 @@ func (r *reading) massFollows() bool {
 	defer func() { r.c.i = before }()
 	q, ok := r.figures()
 	return ok && q.unit.class == massed
+}
+
+// pairOfLoads reports whether "2x15/10" after a name is two implements rather
+// than sets: their loads have no unit.
+func (r *reading) pairOfLoads(n int) bool {
+	if n > 2 || !r.open() && r.left < 0 || !figureKind(r.c.peek(0)) {
+		return false
+	}
+	t := r.c.peek(0)
+	return r.c.peek(1).text == "/" && figureKind(r.c.peek(2)) || t.value != float64(int(t.value)) || r.open() && r.cur.amounted()
 }
 
 // movementFollows reports whether a movement is named here, after little words.

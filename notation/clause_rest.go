@@ -260,7 +260,7 @@ var (
 		{"share the work", roomful.Shared}, {"sharing the work", roomful.Shared}, {"split the work", roomful.Shared}, {"work shared", roomful.Shared}, {"share reps", roomful.Shared},
 		{"split as needed", roomful.Shared}, {"split as you like", roomful.Shared}, {"split reps as needed", roomful.Shared}, {"split however", roomful.Shared}, {"share as needed", roomful.Shared}, {"shared", roomful.Shared}, {"split", roomful.Shared},
 		{"you go i go", roomful.Alternating}, {"i go you go", roomful.Alternating}, {"ygig", roomful.Alternating}, {"igyg", roomful.Alternating},
-		{"one works one rests", roomful.Alternating}, {"alternating rounds", roomful.Alternating}, {"alternate rounds", roomful.Alternating}, {"round for round", roomful.Alternating},
+		{"one works at a time", roomful.Shared}, {"one working at a time", roomful.Shared}, {"one person works at a time", roomful.Shared}, {"one works one rests", roomful.Alternating}, {"alternating rounds", roomful.Alternating}, {"alternate rounds", roomful.Alternating}, {"round for round", roomful.Alternating},
 		{"synchronised", roomful.Synchronised}, {"synchronized", roomful.Synchronised}, {"synchro", roomful.Synchronised}, {"in sync", roomful.Synchronised}, {"sync", roomful.Synchronised},
 	}
 )
@@ -300,7 +300,7 @@ func (r *reading) wordClause() bool {
 	switch {
 	case r.c.takeAny("unbroken"):
 		r.f.unbroken = r.c.span(from, r.c.i)
-	case r.c.takeAny("alternating stations", "alternating", "alternate"):
+	case r.c.takeAny("alternating stations", "alternating", "alternate", "alt"):
 		r.f.alternating = r.c.span(from, r.c.i)
 	case r.head && r.c.take("stations"):
 		r.f.stations = r.c.span(from, r.c.i)
@@ -464,7 +464,7 @@ func (r *reading) windowClause() bool {
 	from := r.c.i
 	in := r.c.takeAny("in", "within", "for", "over")
 	t, ok := r.time(false)
-	afterComma := from > 0 && r.c.tokens[from-1].text == "," && !r.movementFollows()
+	afterComma := from > 0 && (r.c.tokens[from-1].text == "," || r.c.tokens[from-1].text == "(") && !r.movementFollows()
 	if !ok || r.open() && !(r.head && (afterComma || in)) || !r.head && !(from == 0 && r.c.done()) {
 		return false
 	}

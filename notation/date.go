@@ -79,7 +79,7 @@ func (p *parser) minutes(t timed) {
 
 // besideDate keeps what else stands on the line of the date.
 func (p *parser) besideDate(text string, at span) {
-	if p.session.Title == "" {
+	if p.session.Title == "" && !(p.at < len(p.lines) && plainTitle(&p.lines[p.at])) {
 		p.session.Title = text
 		return
 	}
@@ -104,6 +104,8 @@ func (p *parser) date(r *reading, l *line) bool {
 		return true
 	case year < 1900 || year > 2199:
 		p.fault(at, fmt.Sprintf("the year %d cannot be right", year), "write the date as 2027-03-04")
+		p.addAbout(l.slice(from, r.c.i))
+		return true
 	}
 	if !p.session.Date.IsZero() && p.session.Date != d {
 		p.fault(at, "a second date", "the first one holds; delete one of them")

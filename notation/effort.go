@@ -91,6 +91,10 @@ func (p *parser) effortWindow(l *line, c cursor) bool {
 		high = low
 	}
 	unit, times, ok := r.effortUnit(high)
+	if under && !ok && high.unit.class == bare && r.c.done() {
+		unit, times, ok = "minutes", 1, true
+		p.hint(l.span(from, r.c.i), "read as minutes", "write the unit, such as under 12 min")
+	}
 	r.c.takeAny("each", "total", "in all")
 	if !ok || !r.c.done() {
 		return false

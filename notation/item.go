@@ -83,7 +83,7 @@ func (r *reading) percentLoad() bool {
 // noteHere keeps a note with the element, or with the head.
 func (r *reading) noteHere(text string) {
 	if r.cur != nil {
-		r.cur.notes = append(r.cur.notes, text)
+		r.cur.remarks = append(r.cur.remarks, remark{r.start, r.c.i, text})
 		return
 	}
 	r.f.notes = append(r.f.notes, text)
@@ -233,13 +233,16 @@ func tempoOf(text string) (t roomful.Tempo, ok bool) {
 func (r *reading) figuresItem() bool {
 	from := r.c.i
 	by := 0
-	if n, ok := r.integer(); ok && r.c.take("x") && r.massFollows() {
+	if n, ok := r.integer(); ok && r.c.take("x") && (r.massFollows() || r.pairOfLoads(n)) {
 		by = n
 	} else {
 		r.c.i = from
 	}
-	if !r.c.mark("@") && !r.c.take("at") && r.open() && !r.head {
+	if !r.c.mark("@") && !r.c.take("at") && !r.head {
 		r.c.take("x") // burpees x 12
+	}
+	if r.numeral() {
+		return true
 	}
 	low := r.c.i
 	if figureKind(r.c.peek(0)) && r.c.is2("-") {
@@ -252,9 +255,38 @@ func (r *reading) figuresItem() bool {
 	if !ok {
 		return r.negative()
 	}
+	if !r.head && r.movementAfterX() {
+		r.c.i++ // 30x push-ups
+	}
 	q.implements, q.at = by, r.c.span(from, r.c.i)
 	r.keep(q)
 	return true
+}
+
+// numeral reads "ten" before a movement.
+func (r *reading) numeral() bool {
+	from := r.c.i
+	n, ok := numerals[r.c.peek(0).text]
+	if !ok || r.open() || r.left >= 0 {
+		return false
+	}
+	r.c.i++
+	if !r.movementFollows() {
+		r.c.i = from
+		return false
+	}
+	r.keep(figures{by: [2]float64{float64(n)}, n: 1, at: r.c.span(from, r.c.i)})
+	return true
+}
+
+// movementAfterX reports whether an "x" and a movement stand here.
+func (r *reading) movementAfterX() bool {
+	if !r.c.is("x") {
+		return false
+	}
+	r.c.i++
+	defer func() { r.c.i-- }()
+	return r.movementFollows()
 }
 
 // is2 reports whether the token after the next is this mark and a figure

@@ -39,7 +39,7 @@ dumbbell-snatch|dumbbell snatches|db snatch|dumbbell||r|loaded
 dumbbell-row||db row|dumbbell||r|loaded
 dumbbell-bench-press|dumbbell bench presses|db bench press,db bench|dumbbell||r|loaded
 dumbbell-swing|||dumbbell||r|loaded
-kettlebell-swing||kb swing,swing|kettlebell||r|loaded
+kettlebell-swing||kb swing,swing,kbs|kettlebell||r|loaded
 kettlebell-deadlift||kb deadlift|kettlebell||r|loaded
 wall-ball||wall throw,wb|ball|wall-target|r|loaded
 row||rower|row||m,c|machine
@@ -131,8 +131,10 @@ func (t *toy) add(col []string) {
 		}
 		m.Also = append(m.Also, name)
 		for _, form := range []string{name, name + "s", name + "es"} {
-			if key := squash(form); t.by[key] == nil {
-				t.by[key] = m
+			for _, key := range []string{squash(form), squash(strings.ReplaceAll(strings.ReplaceAll(form, "db ", "dumbbell "), "kb ", "kettlebell "))} {
+				if t.by[key] == nil {
+					t.by[key] = m
+				}
 			}
 		}
 	}

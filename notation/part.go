@@ -63,13 +63,13 @@ var kinds = []struct {
 // head = kind [ letter ] [ ":" | "-" ] { clause } [ line ] .
 func (p *parser) head(l *line) bool {
 	c := at(l)
-	c.takeAny("part", "then")
+	c.take("then")
 	for _, k := range kinds {
 		from := c.i
 		if !c.take(k.word) {
 			continue
 		}
-		letter := c.letter()
+		letter := c.pieceLetter()
 		if !p.headEnds(&c, letter != "") {
 			c.i = from
 			continue
@@ -85,8 +85,8 @@ func (p *parser) head(l *line) bool {
 	return false
 }
 
-// letter takes the letter of a piece.
-func (c *cursor) letter() string {
+// pieceLetter takes the letter of a piece.
+func (c *cursor) pieceLetter() string {
 	t := c.peek(0)
 	if t.kind == word && len(t.text) == 1 && t.text[0] >= 'a' && t.text[0] <= 'h' && (c.peek(1).text == ":" || c.peek(1).kind == end) {
 		c.i++
@@ -128,7 +128,11 @@ func scored(k roomful.PartKind) bool { return k == roomful.Strength || k == room
 
 // begin starts a part.
 func (p *parser) begin(l *line, kind roomful.PartKind, letter string) {
-	p.part = &part{kind: kind, letter: letter, label: l.letter, head: l.whole(), line: l.no, nested: -1}
+	label := l.letter
+	if label == "" {
+		label, p.nextLabel = p.nextLabel, ""
+	}
+	p.part = &part{kind: kind, letter: letter, label: label, head: l.whole(), line: l.no, nested: -1}
 	p.part.facts.then, p.then = p.then, false
 	p.parts = append(p.parts, p.part)
 	p.ladderPart = false
@@ -143,9 +147,16 @@ func (p *parser) absorb(r *reading) {
 	if r.counts != roomful.Rep {
 		pt.counts = r.counts
 	}
+	for _, in := range r.instead {
+		pt.instead = append(pt.instead, in)
+		pt.insteadAt = append(pt.insteadAt, r.c.whole())
+	}
 	list := pt.list()
 	for _, d := range r.elements {
 		d.label = r.c.label
+		if r.c.letter != "" && d.label == 0 {
+			d.label = int(r.c.letter[0]-'a') + 1
+		}
 		d.Slot = pt.slot
 		switch {
 		case d.move != nil || d.Words != "" && plainName(d.Words):
@@ -192,7 +203,7 @@ func (p *parser) inherit(d *drafted, list *[]drafted) {
 		p.warn(d.at, "no unit: read as "+d.Amount.Unit.String(), "add the unit")
 	}
 	d.move, d.Movement, d.Words, d.nameAt = last.move, last.Movement, last.Words, last.nameAt
-	if !last.Amount.Stated() && last.Load == nil && last.Note == "" && last.Line != d.Line {
+	if !last.Amount.Stated() && last.Load == nil && last.Note == "" && (last.fromHead || last.Line != d.Line) {
 		*list = (*list)[:len(*list)-1]
 	}
 }

@@ -103,9 +103,9 @@ func intervalsClauses(f roomful.Intervals) []string {
 	case f.Work > 0:
 		return []string{n + " x " + length(f.Work) + " work"}
 	case f.Rest > 0:
-		return []string{n + " intervals", "rest " + length(f.Rest)}
+		return []string{plural(f.Count, "interval"), "rest " + length(f.Rest)}
 	}
-	return []string{n + " intervals"}
+	return []string{plural(f.Count, "interval")}
 }
 
 // stationsText writes rounds of timed stations.

@@ -19,7 +19,9 @@ type reading struct {
 	cur       *drafted // the element being read
 	start     int      // where the clause or item being read begins
 	left      int      // first token of the words that nothing has taken, -1 when none
-	repsKnown bool     // the head says how many repetitions a set has
+	or        bool     // the next element may be done instead of the last
+	instead   []roomful.Instead
+	repsKnown bool // the head says how many repetitions a set has
 }
 
 // drafted is an element with what is needed to check it.
@@ -27,14 +29,22 @@ type drafted struct {
 	roomful.Element
 	move     *roomful.Movement
 	figures  []figures
-	notes    []string
+	remarks  []remark
 	at       span
 	nameAt   span
 	loadAt   span
 	amountAt span
+	fromHead bool // named by a heading, before the lines that say how much
 	noLoad   bool // a load was written and could not be read
 	indent   int
 	label    int // the number of "2)" before the line
+}
+
+// remark is a stretch of tokens that is kept as a note. Where text is empty it
+// is the stretch as typed.
+type remark struct {
+	from, to int
+	text     string
 }
 
 // run reads to the end of the stretch. Every turn takes at least one token.
@@ -91,15 +101,24 @@ func (r *reading) separator() bool {
 			r.f.notes = append(r.f.notes, note)
 		} else if note != "" {
 			d := r.element()
-			d.notes = append(d.notes, note)
+			d.remarks = append(d.remarks, remark{r.c.i, r.c.last, note})
 		}
 		r.c.i = r.c.last
+	case r.c.is("+") && r.openSet():
+		r.closeRun(before)
+		r.c.i++
+		r.cur.remarks = append(r.cur.remarks, remark{from: before - 1, to: before + 1})
 	case r.c.mark("+"):
 		r.closeRun(before)
 		r.flush()
-	case (r.open() || r.left >= 0) && (r.c.mark(",") || r.c.takeAny("then", "and", "into", "/")) && r.beginsElement():
+	case (r.open() || r.left >= 0) && (r.c.mark(",") || r.c.takeAny("then", "and", "into")) && r.beginsElement(),
+		r.open() && r.cur.move != nil && r.c.mark("/") && r.beginsElement():
 		r.closeRun(before)
 		r.flush()
+	case r.open() && r.cur.move != nil && r.c.take("or") && r.beginsElement():
+		r.closeRun(before)
+		r.flush()
+		r.or = true
 	case r.open() && r.cur.move != nil && r.c.peek(0).kind == number && r.cur.amounted() && r.beginsElement():
 		r.closeRun(before)
 		r.flush()
@@ -108,6 +127,18 @@ func (r *reading) separator() bool {
 		return false
 	}
 	return true
+}
+
+// openSet reports whether a plus belongs to the figure before it, as in "5+ @
+// 85 %": as many as possible, five at least.
+func (r *reading) openSet() bool {
+	t := r.c.peek(0)
+	if !t.tight || r.c.i == 0 || r.c.tokens[r.c.i-1].kind != number || r.cur == nil {
+		return false
+	}
+	r.c.i++
+	defer func() { r.c.i-- }()
+	return !r.c.peek(0).tight && !r.movementFollows() && !figureKind(r.c.peek(0))
 }
 
 // beginsElement reports whether a new element begins here: a movement, or
@@ -129,7 +160,7 @@ func (r *reading) beginsElement() bool {
 	if t.text == "@" && r.open() && r.cur.amounted() && (r.cur.move != nil || r.cur.Load != nil) {
 		return true // 5 @ 60 %, 3 @ 80 %
 	}
-	return t.kind == word && !little[t.text] && r.phrase() == 0 && r.open() && r.cur.move == nil
+	return t.kind == word && !little[t.text] && !leadIns[t.text] && r.phrase() == 0 && r.open() && r.c.tokens[inner.i-1].text == ","
 }
 
 // item reads a figure, a load, a tempo or a name and reports whether there was
@@ -163,15 +194,17 @@ func (r *reading) nameItem() bool {
 	if n == 0 {
 		return r.restItem()
 	}
+	unit := r.unitBefore(from)
 	r.closeRun(r.start)
 	d := r.element()
 	d.move, d.Movement, d.Words = m, m.ID, r.c.slice(from, from+n)
 	d.nameAt = r.c.span(from, from+n)
 	r.c.i += n
-	if u := r.unitBefore(from); u != roomful.Rep {
-		d.Amount.Unit = u
+	if unit != roomful.Rep {
+		d.Amount.Unit = unit
 	}
 	r.adopt(d)
+	r.tail(d)
 	r.strayName(d)
 	return true
 }
@@ -211,16 +244,15 @@ func (r *reading) nameMayStand() bool {
 // unitBefore returns the unit of "cal row" and "m run": a unit word without a
 // figure, just before the name.
 func (r *reading) unitBefore(i int) roomful.Unit {
-	if i == 0 {
+	if r.left < 0 || i <= r.left {
 		return roomful.Rep
 	}
 	prev := r.c.tokens[i-1]
-	if prev.text == "of" && i > 1 {
+	if prev.text == "of" && i > r.left+1 {
 		prev = r.c.tokens[i-2]
-		i--
 	}
 	u, ok := unitWords[prev.text]
-	if !ok || u.class != counted || u.unit != roomful.Calorie && u.unit != roomful.Metre || prev.kind != word || i > 1 && r.c.tokens[i-2].kind == number {
+	if !ok || u.class != counted || u.unit != roomful.Calorie && u.unit != roomful.Metre {
 		return roomful.Rep
 	}
 	return u.unit
@@ -231,8 +263,15 @@ func (r *reading) adopt(d *drafted) {
 	d.at.col = min(d.at.col, d.nameAt.col)
 }
 
+// tail passes over words that only repeat the end of the name, "C2B pull-ups".
+func (r *reading) tail(d *drafted) {
+	if m, n := r.match(r.c); n > 0 && m != d.move && strings.HasSuffix(d.move.Name, m.Name) {
+		r.c.i += n
+	}
+}
+
 // leadIns are words that lead from a name to a figure.
-var leadIns = set("at to fresh tempo rpe x from as in by @ men women a b m f w")
+var leadIns = set("or at to fresh tempo rpe x from as in by @ men women a b m f w")
 
 // strayName says that words right after a name were kept as a note, since they
 // may have changed what it means.
@@ -296,7 +335,7 @@ func (r *reading) phraseItem() bool {
 	}
 	r.closeRun(r.start)
 	d := r.element()
-	d.notes = append(d.notes, r.c.slice(r.c.i, r.c.i+n))
+	d.remarks = append(d.remarks, remark{from: r.c.i, to: r.c.i + n})
 	r.c.i += n
 	return true
 }
@@ -323,17 +362,17 @@ func (r *reading) closeRun(stop int) {
 	case r.cur == nil && r.head:
 		if r.c.i < r.c.last && r.openingNext(from, stop) {
 			d := r.element()
-			d.notes = append(d.notes, text)
+			d.remarks = append(d.remarks, remark{from: from, to: stop})
 			return
 		}
 		r.f.notes = append(r.f.notes, text)
 	case r.cur != nil && r.cur.Words != "" || r.onlyAdjectives(from, stop):
 		d := r.element()
-		d.notes = append(d.notes, text)
+		d.remarks = append(d.remarks, remark{from: from, to: stop})
 	default:
 		d := r.element()
 		for ; stop > from+1; from++ {
-			if u, ok := unitWords[r.c.tokens[from].text]; ok && u.class == counted {
+			if u, ok := unitWords[r.c.tokens[from].text]; ok && u.class == counted && len(d.figures) == 0 {
 				d.Amount.Unit = u.unit
 			} else if !trimmed(r.c.tokens[from], true) {
 				break
@@ -363,7 +402,7 @@ func (r *reading) onlyAdjectives(from, stop int) bool {
 func (r *reading) onlyLittle(from, stop int) bool {
 	for _, t := range r.c.tokens[from:stop] {
 		u, unit := unitWords[t.text]
-		if t.kind == number || t.kind == word && !little[t.text] && !leadIns[t.text] && !(unit && u.class == counted) {
+		if t.kind == number || t.kind == word && !little[t.text] && !leadIns[t.text] && !(unit && u.class == counted && !(r.open() && r.cur.move != nil)) {
 			return false
 		}
 	}
@@ -387,5 +426,11 @@ func (r *reading) flush() {
 		return
 	}
 	r.assign(d)
+	if n := len(r.elements); r.or && n > 0 && d.move != nil {
+		r.or = false
+		r.hint(d.at, "read as what may be done instead of "+r.elements[n-1].move.Name, "write it under instead: to say so")
+		r.instead = append(r.instead, roomful.Instead{Movement: r.elements[n-1].Movement, Options: []roomful.Element{d.Element}})
+		return
+	}
 	r.elements = append(r.elements, *d)
 }

@@ -244,7 +244,7 @@ func wordLength(raw string) int {
 // joins reports whether a character may stand within a word.
 func joins(r rune) bool {
 	switch r {
-	case '-', '‐', '‑', '&', '\'', '’':
+	case '-', '‐', '‑', '–', '&', '\'', '’':
 		return true
 	}
 	return false
@@ -254,11 +254,14 @@ func joins(r rune) bool {
 func plain(s string) string {
 	for i := range len(s) {
 		if s[i] >= utf8.RuneSelf {
-			return strings.NewReplacer("‐", "-", "‑", "-", "’", "'").Replace(strings.ToLower(s))
+			return plainMarks.Replace(strings.ToLower(s))
 		}
 	}
 	return strings.ToLower(s)
 }
+
+// plainMarks makes hyphens and quotes within words plain.
+var plainMarks = strings.NewReplacer("‐", "-", "‑", "-", "–", "-", "’", "'")
 
 // markOf returns the plain form of a mark; what means nothing is junk.
 func markOf(r rune) (kind, string) {

@@ -13,6 +13,7 @@ func (p *parser) settle() {
 	for _, pt := range p.parts {
 		p.part = pt
 		p.checkSlotted(pt)
+		p.nameFromNotes(pt)
 		p.fillHead(pt)
 		part := roomful.Part{Kind: pt.kind, Letter: pt.letter, Line: pt.line, ScoreBy: pt.facts.score, Standards: pt.standards, Instead: pt.instead}
 		part.Scored = scored(pt.kind) && !pt.facts.notScored
@@ -25,6 +26,18 @@ func (p *parser) settle() {
 		part.Note = joinLines(append(pt.facts.notes, pt.notes...))
 		p.session.Parts = append(p.session.Parts, part)
 	}
+}
+
+// nameFromNotes takes the words at the head of sets without any movement for the
+// name of one that is not known.
+func (p *parser) nameFromNotes(pt *part) {
+	f := &pt.facts
+	if !pt.empty() || len(f.notes) != 1 || !scored(pt.kind) || !p.asSets(pt) || !plainName(f.notes[0]) {
+		return
+	}
+	d := drafted{at: pt.head, nameAt: pt.head}
+	d.Words, d.Line = f.notes[0], pt.line
+	pt.round, f.notes = []drafted{d}, nil
 }
 
 // dropSlots forgets the slots of a part without intervals, where "station 1:"
@@ -235,6 +248,9 @@ func (p *parser) asMany(pt *part) roomful.Format {
 	window := f.window
 	if !window.set() {
 		window = f.total
+	}
+	if !window.set() {
+		window = f.work
 	}
 	if !window.set() && f.cap.set() {
 		window, f.cap = f.cap, timed{}

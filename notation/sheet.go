@@ -20,9 +20,10 @@ type parser struct {
 
 	saidDivisions bool
 	lastMass      *roomful.MassUnit
-	ladderPart    bool // the part being read has a ladder
-	then          bool // the next piece follows without a pause
-	loose         span // the first line of prose before the parts
+	ladderPart    bool   // the part being read has a ladder
+	nextLabel     string // the letter of "Part B" before the next piece
+	then          bool   // the next piece follows without a pause
+	loose         span   // the first line of prose before the parts
 }
 
 // reader returns a reading of a whole line.
@@ -72,10 +73,13 @@ func (p *parser) line(l *line) {
 func (p *parser) preamble(l *line) {
 	switch {
 	case p.when(l):
+	case p.session.Title == "" && p.loose.isZero() && plainTitle(l):
+		p.session.Title = titleText(l)
+	case p.partLabel(l):
 	case p.looseHead(l):
 	case p.looseElement(l):
-	case p.session.Title == "" && p.session.About == "" && p.onlyTitle(l):
-		p.session.Title = strings.TrimSpace(l.raw)
+	case p.session.Title == "" && p.loose.isZero() && p.onlyTitle(l):
+		p.session.Title = titleText(l)
 	default:
 		p.addAbout(strings.TrimSpace(l.raw))
 		if p.loose.isZero() {
@@ -84,8 +88,9 @@ func (p *parser) preamble(l *line) {
 	}
 }
 
-// onlyTitle reports whether nothing but headers stand before the line.
-func (p *parser) onlyTitle(l *line) bool { return len([]rune(l.raw)) <= 80 }
+// onlyTitle reports whether a line can only be a title: it is short and no
+// sentence.
+func (p *parser) onlyTitle(l *line) bool { return len([]rune(l.raw)) <= 60 && !prose(l) }
 
 // header = "title:" | "date:" | "again:" | "divisions:" | "about:" | "effort:" .
 func (p *parser) header(l *line) bool {
@@ -183,7 +188,7 @@ func (p *parser) addAbout(text string) {
 func (c *cursor) key(words ...string) (string, bool) {
 	from := c.i
 	for _, w := range words {
-		if c.take(w) && c.mark(":") {
+		if c.take(w) && (c.mark(":") || c.mark("=")) {
 			return w, true
 		}
 		c.i = from

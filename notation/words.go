@@ -2,6 +2,7 @@ package notation
 
 import (
 	"strings"
+	"unicode/utf8"
 
 	"roomful"
 )
@@ -58,7 +59,7 @@ var unitWords = func() map[string]measureUnit {
 }()
 
 // adjectives stand before a movement and change nothing but the note.
-var adjectives = set("easy slow steady light heavy fast quick quickly hard controlled smooth relaxed moderate brisk gentle empty-bar empty bar alternating alternate")
+var adjectives = set("easy slow steady light heavy fast quick quickly hard controlled smooth relaxed moderate brisk gentle tempo empty-bar empty bar alternating alternate")
 
 // phrases may stand after a movement and are kept where they are.
 var phrases = []string{
@@ -74,7 +75,7 @@ var little = set("of the then and with a an on for to into your each max maximum
 // one is not taken for a title.
 var reserved = set("warm-up warmup warm ramp primer strength lift main workout conditioning piece mobility cool-down cooldown cool " +
 	"title date again divisions about effort goal target intent once buy-in buy round last cash-out cash finish standards standard instead note notes score " +
-	"amrap emom rft ft every as max most for in build odd even min minute station rest")
+	"part amrap emom rft ft every as max most for in build odd even min minute station rest")
 
 // formatWords mark a line that cannot be a plain title anywhere.
 var formatWords = set("amrap emom rft rounds rds x sets possible minute on min mins minutes cap tc")
@@ -92,7 +93,11 @@ func set(words string) map[string]bool {
 // "title:" before it: it begins with a letter, has no colon, is no date and
 // does not look like a format.
 func plainTitle(l *line) bool {
-	if l.blank() || l.tokens[0].kind != word || reserved[l.tokens[0].text] || l.label > 0 || l.letter != "" {
+	const longest = 60 // characters; what is longer, or ends in a full stop, is prose
+	if l.blank() || len(l.raw) > longest && utf8.RuneCountInString(l.raw) > longest || l.tokens[len(l.tokens)-1].text == "." {
+		return false
+	}
+	if l.tokens[0].kind != word || reserved[l.tokens[0].text] || l.label > 0 || l.letter != "" {
 		return false
 	}
 	for i, t := range l.tokens {
@@ -110,5 +115,5 @@ func plainTitle(l *line) bool {
 
 // titleText returns a line without the marks of a heading around it.
 func titleText(l *line) string {
-	return strings.TrimRightFunc(l.text(0), func(r rune) bool { return space(r) || strings.ContainsRune("*#=_~", r) })
+	return strings.TrimRightFunc(l.slice(0, len(l.tokens)), func(r rune) bool { return space(r) || strings.ContainsRune("*#=_~", r) })
 }

@@ -31,10 +31,30 @@ func (p *parser) workLine(l *line) {
 		p.then = true
 		return
 	}
+	if p.partLabel(l) {
+		return
+	}
 	if p.aside(l) {
 		return
 	}
 	p.elements(l, c)
+}
+
+// partLabel = "part" letter [ ":" ] .
+// The letter is kept for the piece that follows.
+func (p *parser) partLabel(l *line) bool {
+	c := at(l)
+	if !c.take("part") {
+		return false
+	}
+	letter := c.peek(0)
+	c.i++
+	c.mark(":")
+	if !c.done() || letter.kind != word || len(letter.text) != 1 || letter.text[0] > 'h' {
+		return false
+	}
+	p.nextLabel = letter.text
+	return true
 }
 
 // joiners lead from one piece to the next without a pause.
@@ -73,13 +93,40 @@ func (p *parser) slotKey(c *cursor) (n int, ok bool) {
 // aside keeps a line of prose, or one with a label of its own ("Rx+: 70/50 kg"),
 // as a note.
 func (p *parser) aside(l *line) bool {
-	if !p.labelled(l) && !prose(l) {
+	if !p.labelled(l) && !prose(l) && !p.remarked(l) {
 		return false
 	}
 	pt := p.part
 	pt.notes = append(pt.notes, l.text(0))
 	p.hint(l.whole(), quote(l.text(0))+" is kept as a note", "write note: before it to keep this quiet")
 	return true
+}
+
+// remarked reports whether a short line is a remark rather than a misspelt
+// movement: it has no figure, several words, and is like no name.
+func (p *parser) remarked(l *line) bool {
+	if !scored(p.part.kind) || len(l.tokens) < 2 {
+		return false
+	}
+	words := 0
+	for _, t := range l.tokens {
+		switch {
+		case figureKind(t), t.text == ";", t.text == "@", t.text == ",", t.text == "+":
+			return false
+		case t.kind == word:
+			words++
+		}
+	}
+	closed := l.tokens[len(l.tokens)-1]
+	if words < 3 && !(words == 2 && (closed.text == "!" || closed.text == ".")) {
+		return false
+	}
+	r := p.probe(at(l), false)
+	r.run()
+	if len(r.elements) != 1 || r.elements[0].move != nil || r.f.structured() {
+		return false
+	}
+	return len(p.near(r.elements[0].Words)) == 0
 }
 
 // labelled reports whether a line begins with a word that names neither a
@@ -147,17 +194,20 @@ func (p *parser) looseHead(l *line) bool {
 	r := p.probe(c, true)
 	r.scored = true
 	r.run()
-	if !r.f.beginsPiece() || !r.leads() {
+	pt := p.part
+	alone := pt == nil && r.f.rounds.set() && len(r.elements)+len(r.f.notes) == 0
+	if !r.f.beginsPiece() && !alone || !r.leads() {
 		return false
 	}
-	pt := p.part
 	switch {
 	case p.withinPiece(l, &r.f):
 		return false
 	case pt == nil || !p.completes(&r.f):
+		heading := p.heading(l)
 		p.restBefore()
 		p.then = p.then || then
 		p.begin(l, kindOf(&r), "")
+		p.underHeading(heading, len(r.elements) == 0)
 	case pt.line != l.no && pt.explicit:
 		pt.head = l.whole()
 	}
@@ -181,6 +231,70 @@ func (p *parser) withinPiece(l *line, f *facts) bool {
 		return false
 	}
 	return pt.facts.timedFormat() || !scored(pt.kind)
+}
+
+// heading takes back the line before a piece when it is no more than a name: it
+// was read as the title, or as the last line of the piece before.
+func (p *parser) heading(l *line) *drafted {
+	if p.part == nil {
+		return p.titleAsName()
+	}
+	list := p.part.list()
+	n := len(*list) - 1
+	if n < 0 {
+		return nil
+	}
+	d := (*list)[n]
+	bare := !d.Amount.Stated() && d.Load == nil && d.Note == "" && d.Movement != roomful.Rest
+	if !bare || !p.directlyAbove(d.Line, l.no) || d.move != nil && !p.lines[d.Line-2].blank() || d.move == nil && p.lines[l.no-2].blank() && n == 0 {
+		return nil
+	}
+	*list = (*list)[:n]
+	return &d
+}
+
+// directlyAbove reports whether nothing but empty lines and rules stand between
+// two lines, and the first is not the top of the sheet.
+func (p *parser) directlyAbove(first, second int) bool {
+	for no := first + 1; no < second; no++ {
+		if !p.lines[no-1].blank() {
+			return false
+		}
+	}
+	return first > 1
+}
+
+// titleAsName returns the title as an element when it names a movement and
+// nothing else.
+func (p *parser) titleAsName() *drafted {
+	words := strings.Fields(plain(p.session.Title))
+	m, n := p.lex.Match(words)
+	if m == nil || n != len(words) {
+		return nil
+	}
+	d := &drafted{move: m, fromHead: true}
+	d.Movement, d.Words = m.ID, p.session.Title
+	return d
+}
+
+// underHeading uses the line before a piece: its movement, when the piece has
+// none and is sets, or a note.
+func (p *parser) underHeading(d *drafted, empty bool) {
+	if d == nil {
+		return
+	}
+	pt := p.part
+	switch {
+	case d.Line == 0: // the title, which stays
+		if empty && pt.kind == roomful.Strength {
+			d.Line = pt.line
+			pt.round = append(pt.round, *d)
+		}
+	case d.move != nil && empty && pt.kind == roomful.Strength:
+		pt.round = append(pt.round, *d)
+	default:
+		pt.notes = append(pt.notes, d.Words)
+	}
 }
 
 // label takes a word that stands before a colon and a format.
@@ -243,6 +357,9 @@ func (p *parser) completes(f *facts) bool {
 	pt := p.part
 	g := &pt.facts
 	if !pt.empty() {
+		if f.timedFormat() && !g.timedFormat() && !f.scheme() && pt.kind == roomful.Main && p.ends() {
+			return true // the clock comes after the work
+		}
 		return pt.kind == roomful.Strength && f.sameScheme(g) || !f.ladderAt.isZero() && !f.timedFormat() && !f.scheme() && p.takesLadder(pt)
 	}
 	if !scored(pt.kind) {
@@ -250,6 +367,9 @@ func (p *parser) completes(f *facts) bool {
 	}
 	return !(g.begins() && f.timedFormat()) || g.compatible(f)
 }
+
+// ends reports whether no work follows the line being read.
+func (p *parser) ends() bool { return p.at >= len(p.lines) || p.lines[p.at].blank() }
 
 // takesLadder reports whether a ladder among the lines of a part is its rounds.
 func (p *parser) takesLadder(pt *part) bool {
@@ -320,6 +440,12 @@ func (p *parser) restBefore() {
 func (p *parser) looseElement(l *line) bool {
 	r := p.probe(at(l), false)
 	r.run()
+	if named := p.titleAsName(); named != nil && len(r.elements) == 1 && r.elements[0].Words == "" && r.elements[0].Load != nil {
+		p.begin(l, roomful.Strength, "")
+		p.underHeading(named, true)
+		p.workLine(l)
+		return true
+	}
 	if len(r.elements) == 0 || r.elements[0].move == nil || prose(l) {
 		return false
 	}
