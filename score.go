@@ -34,6 +34,8 @@ func KindOf(p Part, lex Lexicon) ScoreKind {
 		return LoadScore
 	case "time", "slowest":
 		return TimeScore
+	case "reps":
+		return RepsScore
 	}
 	switch f := p.Format.(type) {
 	case RoundsInTime:
@@ -102,7 +104,11 @@ func (k ScoreKind) Text(score, perRound float64) string {
 		if perRound <= 0 {
 			return Figure(math.Round(score*10) / 10)
 		}
-		return strconv.Itoa(int(whole)) + "+" + strconv.Itoa(int(math.Round((score-whole)*perRound)))
+		part := math.Round((score - whole) * perRound)
+		if part >= perRound {
+			whole, part = whole+1, 0
+		}
+		return strconv.Itoa(int(whole)) + "+" + strconv.Itoa(int(part))
 	case TimeScore:
 		return Clock(score)
 	case LoadScore:

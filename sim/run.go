@@ -3,6 +3,7 @@ package sim
 import (
 	"hash/fnv"
 	"math"
+	"slices"
 
 	"roomful"
 	"roomful/sim/internal/kernel"
@@ -59,6 +60,9 @@ func (m *Model) compileSquad(s *squad, q roomful.ForecastRequest) error {
 					return refuse(p, "no work given for "+e.Name)
 				}
 				w = e.Lead[pi]
+			}
+			if slices.ContainsFunc(w.All(), func(t roomful.Task) bool { return !(t.Amount >= 0) || math.IsInf(t.Amount, 1) }) {
+				return refuse(p, "an amount below nought")
 			}
 			at = places{}
 			add := func(list []roomful.Task) (idx []int) {

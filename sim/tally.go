@@ -92,7 +92,7 @@ func (t *tally) open(n int, now float64) *group {
 	}
 	g := &t.groups[n]
 	if !g.seen {
-		g.seen, g.began = true, now
+		g.seen, g.began, g.ended = true, now, now
 		t.inRound, t.roundBegan, t.roundBad = share{}, now, false
 	}
 	return g
