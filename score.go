@@ -104,9 +104,10 @@ func (k ScoreKind) Text(score, perRound float64) string {
 		if perRound <= 0 {
 			return Figure(math.Round(score*10) / 10)
 		}
-		part := math.Round((score - whole) * perRound)
-		if part >= perRound {
-			whole, part = whole+1, 0
+		done := (score - whole) * perRound
+		part := math.Round(done)
+		if part >= perRound && done < perRound-1e-6 {
+			part-- // only what is all done reads so
 		}
 		return strconv.Itoa(int(whole)) + "+" + strconv.Itoa(int(part))
 	case TimeScore:

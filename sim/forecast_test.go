@@ -142,10 +142,10 @@ func TestText(t *testing.T) {
 	}
 }
 
-// TestNearlyWhole: a median just short of the next round is not written as a
-// whole round of repetitions over.
+// TestNearlyWhole: a median just short of the next round is not written as if
+// all of its repetitions were done.
 func TestNearlyWhole(t *testing.T) {
-	if got := roomful.RoundsScore.Text(5.99, 30); got != "6+0" {
+	if got := roomful.RoundsScore.Text(5.99, 30); got != "5+29" {
 		t.Errorf("5.99 rounds of 30 are %q", got)
 	}
 	if got := roomful.RoundsScore.Text(5.5, 30); got != "5+15" {
