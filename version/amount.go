@@ -6,6 +6,8 @@ import (
 	"time"
 
 	"roomful"
+	"roomful/version/internal/rack"
+	"roomful/version/internal/say"
 )
 
 // nearTime is how far apart the times of two repetitions may be for the count to
@@ -29,24 +31,24 @@ func (c *class) convert(p *person, w roomful.Task, from *roomful.Movement, g for
 	case w.Amount == 0:
 		return 0, unit
 	case g.ratio > 0 && unit == w.Unit:
-		return tidy(w.Amount*g.ratio, unit), unit
+		return say.Tidy(w.Amount*g.ratio, unit), unit
 	case unit == roomful.Rep && w.Unit == roomful.Rep && from.Pace.Ordinary > 0 && to.Pace.Ordinary > 0:
 		ratio := from.Pace.Ordinary / to.Pace.Ordinary
 		if ratio < nearTime && ratio > 1/nearTime {
 			ratio = 1
-			if w.Load.Value > 0 && !to.TakesLoad() && !p.bounded() {
+			if w.Load.Value > 0 && !to.TakesLoad() && !p.care.Any() {
 				ratio = lostLoad
 			}
 		}
-		return tidy(w.Amount*ratio, unit), unit
+		return say.Tidy(w.Amount*ratio, unit), unit
 	}
 	seconds := c.seconds(p, w)
 	if unit == roomful.Second {
-		return tidy(seconds, unit), unit
+		return say.Tidy(seconds, unit), unit
 	}
-	probe := roomful.Task{Movement: to.ID, Amount: usualAmount[unit], Unit: unit, HeightCm: usualHeight(to, p.Athlete.Division)}
+	probe := roomful.Task{Movement: to.ID, Amount: usualAmount[unit], Unit: unit, HeightCm: rack.UsualHeight(to, p.Athlete.Division)}
 	if each := c.seconds(p, probe) / probe.Amount; each > 0 {
-		return tidy(seconds/each, unit), unit
+		return say.Tidy(seconds/each, unit), unit
 	}
 	return w.Amount, unit
 }

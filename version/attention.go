@@ -6,6 +6,8 @@ import (
 	"strings"
 
 	"roomful"
+	"roomful/version/internal/care"
+	"roomful/version/internal/say"
 )
 
 // The order in which people need the coach.
@@ -22,7 +24,7 @@ const (
 
 // call is one reason to see somebody.
 type call struct {
-	rank, order int
+	rank int
 	roomful.Attention
 }
 
@@ -31,30 +33,28 @@ func (c *class) attention(versions []roomful.Version) []roomful.Attention {
 	var calls []call
 	for i, p := range c.everyone {
 		add := func(rank int, why string) {
-			calls = append(calls, call{rank, p.order, roomful.Attention{Athlete: p.id, Name: p.Athlete.Name, Why: why}})
+			calls = append(calls, call{rank, roomful.Attention{Athlete: p.id, Name: p.Athlete.Name, Why: why}})
 		}
-		if p.stop != nil {
-			add(attendStop, stopWords(*p.stop)+".")
+		if p.care.Stop != nil {
+			add(attendStop, care.StopWords(*p.care.Stop)+".")
 		}
-		if p.young {
+		if p.care.Young {
 			add(attendYouth, "Under 18: stay close, technique first, no maximal loads.")
 		}
-		if p.expecting {
+		if p.care.Expecting {
 			add(attendPregnant, "Pregnant: ask how they are and what their own clinician said.")
 		}
-		if p.returning {
+		if p.care.Returning {
 			add(attendReturning, "First week back after two weeks or more away: half the volume.")
 		}
-		if p.stop == nil {
+		if p.care.Stop == nil {
 			c.attendVersion(p, versions[i], add)
 		}
-		if len(p.doubts) > 0 {
-			add(attendDoubt, "What was told does not agree: "+strings.Join(p.doubts, "; ")+".")
+		if len(p.Doubts) > 0 {
+			add(attendDoubt, "What was told does not agree: "+strings.Join(p.Doubts, "; ")+".")
 		}
 	}
-	slices.SortStableFunc(calls, func(a, b call) int {
-		return cmp.Or(cmp.Compare(a.rank, b.rank), cmp.Compare(a.order, b.order))
-	})
+	slices.SortStableFunc(calls, func(a, b call) int { return cmp.Compare(a.rank, b.rank) })
 	var out []roomful.Attention
 	for _, a := range calls {
 		out = append(out, a.Attention)
@@ -70,8 +70,8 @@ func (c *class) attendVersion(p *person, v roomful.Version, add func(int, string
 		prob = q.prob
 	}
 	hard := v.Forecast.Cannot >= 0.5 || c.side(v.Forecast.Score.P50) <= 0
-	aside := p.volume < 1 || v.Confidence == roomful.Low || !hard && len(p.acting) > 0 // the window is not what rules their day
-	if c.Piece.Team.Size > 1 {                                                         // the score is the team's, the version their own
+	aside := p.care.Volume < 1 || v.Confidence == roomful.Low || !hard && len(p.care.Acting) > 0 // the window is not what rules their day
+	if c.Piece.Team.Size > 1 {                                                                   // the score is the team's, the version their own
 		in = q.medianIn
 	}
 	if c.windowed && !in && !(q.medianIn && prob >= 0.5) && !aside {
@@ -79,7 +79,7 @@ func (c *class) attendVersion(p *person, v roomful.Version, add func(int, string
 	}
 	for li, f := range q.fits {
 		if f.why.load == byUnknown && f.form.movement.Implement == roomful.Barbell {
-			add(attendUnknown, "No maximum known for "+plural(f.form.movement)+": watch the proof set at "+q.tasks[li].Load.String()+".")
+			add(attendUnknown, "No maximum known for "+say.Plural(f.form.movement)+": watch the proof set at "+q.tasks[li].Load.String()+".")
 			break
 		}
 	}
@@ -88,7 +88,7 @@ func (c *class) attendVersion(p *person, v roomful.Version, add func(int, string
 	}
 	for li, f := range q.fits {
 		if f.stuck {
-			add(attendKit, "Nothing replaces "+plural(c.lines[li].movement)+" for them: find something together.")
+			add(attendKit, "Nothing replaces "+say.Plural(c.lines[li].movement)+" for them: find something together.")
 		}
 	}
 }

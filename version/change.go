@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"roomful"
+	"roomful/version/internal/say"
 )
 
 // What a change from the written piece costs, once for each axis: load before
@@ -75,7 +76,7 @@ func (c *class) formCost(l *line, id roomful.MovementID) float64 {
 	switch {
 	case l.movement == nil:
 		return costMovement
-	case !keeps(l.movement, m):
+	case !say.Keeps(l.movement, m):
 		return costPattern
 	case slices.Contains(l.movement.Easier, id), slices.ContainsFunc(l.instead, func(g form) bool { return g.movement == m }):
 		return costForm
@@ -102,3 +103,6 @@ func easier(w, t roomful.Task) bool {
 	return t.Movement != w.Movement || t.Unit != w.Unit || t.Amount < w.Amount-tiny ||
 		t.LoadKg() < w.LoadKg()-tiny || t.HeightCm < w.HeightCm-tiny
 }
+
+// tiny absorbs rounding when masses and amounts are compared.
+const tiny = 1e-6

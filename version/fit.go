@@ -1,9 +1,10 @@
 package version
 
 import (
-	"math"
-
 	"roomful"
+	"roomful/version/internal/care"
+	"roomful/version/internal/rack"
+	"roomful/version/internal/say"
 )
 
 // pick is what an option asks of one line.
@@ -147,7 +148,7 @@ func (f *fitter) others(asked form, why reasons, visit func(form) bool) {
 		from = next
 	}
 	for _, m := range f.Lexicon.All() {
-		if leads(m) == leads(f.line.movement) && m.Modality != roomful.Easy && m.Modality != roomful.Pause {
+		if say.Leads(m) == say.Leads(f.line.movement) && m.Modality != roomful.Easy && m.Modality != roomful.Pause {
 			see(f.line.swapped(m, 0, ""))
 		}
 	}
@@ -185,7 +186,7 @@ func swapReasons(why reasons) []roomful.Reason {
 	case bySkill, byStrength:
 		return []roomful.Reason{roomful.ForSkill}
 	case byLimit:
-		return restrictions[why.limit.What].reasons
+		return care.Reasons(*why.limit)
 	case byKit:
 		switch roomful.Implement(why.lacks) {
 		case "ceiling":
@@ -219,17 +220,11 @@ func (f *fitter) try(g form) (*fitted, reasons) {
 
 // barred returns why a person may not or cannot do a movement at all.
 func (f *fitter) barred(m *roomful.Movement) reasons {
-	if l := f.p.heldBy(m); l != nil {
-		return reasons{form: byLimit, limit: l, private: []string{told(*l) + ": " + restrictions[l.What].avoid}}
+	if l := f.p.care.HeldBy(m); l != nil {
+		return reasons{form: byLimit, limit: l, private: []string{care.Avoid(*l)}}
 	}
-	if f.p.stock.given {
-		w := f.p.stock.kit.Lacks(m)
-		if w == "" && m.TakesLoad() && len(f.p.stock.of(m.Implement)) == 0 {
-			w = string(m.Implement)
-		}
-		if w != "" {
-			return reasons{form: byKit, lacks: w}
-		}
+	if w := f.p.stock.Lacks(m); w != "" {
+		return reasons{form: byKit, lacks: w}
 	}
 	if f.p.lacksSkill(m) {
 		return reasons{form: bySkill}
@@ -248,36 +243,25 @@ func (f *fitter) base(g form) *fitted {
 	}
 	switch share := f.pick.factor; {
 	case t.Amount == 0 || t.Movement == roomful.Rest:
-	case f.p.volume < min(share, 1):
-		t.Amount = trim(t.Amount*f.p.volume, t.Unit)
+	case f.p.care.Volume < min(share, 1):
+		t.Amount = say.Trim(t.Amount*f.p.care.Volume, t.Unit)
 		fit.why.amount, fit.oneOff = byState, true
 	case share != 1:
-		t.Amount = trim(t.Amount*share, t.Unit)
+		t.Amount = say.Trim(t.Amount*share, t.Unit)
 		fit.why.amount = byOption
-		if f.p.volume < 1 {
+		if f.p.care.Volume < 1 {
 			fit.why.amount = byState
 		}
 	}
 	if g.movement == asked && g.movement != f.line.movement {
 		fit.why.form = byOption
 	}
-	t.HeightCm = f.p.stock.height(g.movement, t.HeightCm)
-	if low := f.lower(g.movement, t.HeightCm); f.pick.lower && low < t.HeightCm {
+	t.HeightCm = f.p.stock.Height(g.movement, t.HeightCm)
+	if low := f.p.stock.Lower(g.movement, t.HeightCm); f.pick.lower && low < t.HeightCm {
 		t.HeightCm, fit.why.height = low, true
 	}
-	fit.why.private = append(fit.why.private, f.notes(g.movement)...)
+	fit.why.private = append(fit.why.private, f.p.care.Notes(g.movement)...)
 	return fit
-}
-
-// notes are the private words on a movement that goes ahead.
-func (f *fitter) notes(m *roomful.Movement) []string {
-	var out []string
-	for _, l := range f.p.noted {
-		if forbids(l, m) {
-			out = append(out, told(l)+": go ahead, stop if it grows")
-		}
-	}
-	return out
 }
 
 // converted returns the line's task done as another form: with its own figures
@@ -307,7 +291,7 @@ func (f *fitter) held(m *roomful.Movement, w roomful.Task) int {
 	switch {
 	case m.Implement == f.line.implement():
 		return w.Implements
-	case f.line.implement() == roomful.Barbell && paired(m):
+	case f.line.implement() == roomful.Barbell && rack.Paired(m):
 		return 2
 	}
 	return 0
@@ -321,51 +305,29 @@ func (l *line) implement() roomful.Implement {
 	return l.movement.Implement
 }
 
-// lowerTarget is how much lower an easier throwing target is: 9 ft for 10
-// (common practice, no source).
-const lowerTarget = 0.9
-
-// lower returns the next lower height for a movement, the same when there is
-// none.
-func (f *fitter) lower(m *roomful.Movement, cm float64) float64 {
-	if cm == 0 {
-		return cm
-	}
-	best := cm
-	for _, h := range f.p.stock.heights {
-		if h < cm-tiny {
-			best = h
-		}
-	}
-	if m.Implement == roomful.Ball {
-		return math.Round(cm*lowerTarget/5) * 5
-	}
-	return best
-}
-
 // cut is a line that no swap replaces: at most two thirds of it, in load too.
 func (f *fitter) cut(asked form, why reasons) *fitted {
 	fit := f.base(asked)
 	t, w := &fit.task, f.p.written[f.li]
 	if t.Amount > 0 {
-		t.Amount = min(t.Amount, trim(w.Amount*twoThirds, t.Unit))
+		t.Amount = min(t.Amount, say.Trim(w.Amount*care.TwoThirds, t.Unit))
 	}
 	if w.Load.Value > 0 {
-		load, ok := f.p.stock.below(asked.movement.Implement, w.Load.Kg()*twoThirds)
+		load, ok := f.p.stock.Below(asked.movement.Implement, w.Load.Kg()*care.TwoThirds)
 		if !ok {
-			load, _ = f.p.stock.lightest(asked.movement.Implement)
+			load, _ = f.p.stock.Lightest(asked.movement.Implement)
 		}
 		t.Load = load
 		fit.need = f.need(asked.movement, *t)
 		if kg := f.mostKg(f.p.Abilities, *t, fit.need); asked.movement.Bound != nil && kg < load.Kg() {
-			if load, ok := f.p.stock.below(asked.movement.Implement, kg); ok {
+			if load, ok := f.p.stock.Below(asked.movement.Implement, kg); ok {
 				t.Load = load
 			}
 		}
 		t.RPE, t.Fresh = 0, 0
 	}
 	fit.why.amount, fit.why.load, fit.why.limit = byLimit, byLimit, why.limit
-	fit.why.private = append(fit.why.private, told(*why.limit)+": two thirds of what is written, less if it grows")
+	fit.why.private = append(fit.why.private, care.Told(*why.limit)+": two thirds of what is written, less if it grows")
 	fit.oneOff, fit.fixed = true, true
 	return fit
 }

@@ -2,10 +2,11 @@ package version
 
 import (
 	"math"
-	"slices"
 	"strings"
 
 	"roomful"
+	"roomful/version/internal/care"
+	"roomful/version/internal/say"
 )
 
 // Rules of thumb for loads (common practice, no source).
@@ -68,8 +69,8 @@ func (f *fitter) need(m *roomful.Movement, t roomful.Task) float64 {
 		}
 	}
 	if loaded && t.Unit == roomful.Rep {
-		n = max(n, float64(f.p.leastFresh))
-		if f.line.movement != nil && m != f.line.movement && f.p.heldBy(f.line.movement) != nil {
+		n = max(n, float64(f.p.care.LeastReps))
+		if f.line.movement != nil && m != f.line.movement && f.p.care.HeldBy(f.line.movement) != nil {
 			n = max(n, moderate) // what stands in for something sore is not heavy
 		}
 	}
@@ -116,7 +117,7 @@ func (f *fitter) lift(fit *fitted) reasons {
 	m := fit.form.movement
 	fit.need = f.need(m, fit.task)
 	switch {
-	case f.builds(fit) && f.p.bounded() && m.Bound != nil:
+	case f.builds(fit) && f.p.care.Any() && m.Bound != nil:
 		return f.steady(fit)
 	case !m.TakesLoad() && m.Bound == nil, f.builds(fit):
 		return reasons{}
@@ -147,12 +148,12 @@ const inReserve = 2
 // et al. 2009; the same for others under bounds is common practice, no source).
 func (f *fitter) steady(fit *fitted) reasons {
 	t, m := &fit.task, fit.form.movement
-	if t.Amount > 0 && t.Amount < youngFresh {
-		t.Amount = youngFresh
+	if t.Amount > 0 && t.Amount < care.YoungReps {
+		t.Amount = care.YoungReps
 		fit.why.amount = byState
 	}
-	fit.need = max(float64(f.p.leastFresh), f.count(*t)+inReserve)
-	load, ok := f.p.stock.below(m.Implement, f.mostKg(f.p.cautious(), *t, fit.need))
+	fit.need = max(float64(f.p.care.LeastReps), f.count(*t)+inReserve)
+	load, ok := f.p.stock.Below(m.Implement, f.mostKg(f.p.cautious(), *t, fit.need))
 	if !ok {
 		return f.tooHeavy(fit, roomful.Mass{}, byState)
 	}
@@ -179,20 +180,20 @@ func (f *fitter) asked(fit *fitted) roomful.Mass {
 		share = fromBar
 	}
 	kg := w.LoadKg() * share / float64(max(t.Implements, 1))
-	if load, ok := f.p.stock.below(m.Implement, kg); ok {
+	if load, ok := f.p.stock.Below(m.Implement, kg); ok {
 		return load
 	}
-	load, _ := f.p.stock.lightest(m.Implement)
+	load, _ := f.p.stock.Lightest(m.Implement)
 	return load
 }
 
 // owned returns the mass itself when the usual steps hold or it is there, and
 // else the nearest there is.
 func (f *fitter) owned(m *roomful.Movement, asked roomful.Mass) roomful.Mass {
-	if !f.p.stock.given || asked.Value == 0 {
+	if !f.p.stock.Given || asked.Value == 0 {
 		return asked
 	}
-	if load, ok := f.p.stock.nearest(m.Implement, asked.Kg()); ok {
+	if load, ok := f.p.stock.Nearest(m.Implement, asked.Kg()); ok {
 		return load
 	}
 	return asked
@@ -207,7 +208,7 @@ func (f *fitter) bounded(fit *fitted, asked roomful.Mass) reasons {
 	cap, why := t.Load.Kg(), byOwned
 	if asked.Value == 0 || f.Forecaster.Unbroken(f.p.Abilities, *t) < fit.need-tiny {
 		cap, why = f.mostKg(f.p.Abilities, *t, fit.need), byFresh
-		if fit.need == float64(f.p.leastFresh) && f.rule(m) < fit.need {
+		if fit.need == float64(f.p.care.LeastReps) && f.rule(m) < fit.need {
 			why = byState
 		}
 	}
@@ -217,7 +218,7 @@ func (f *fitter) bounded(fit *fitted, asked roomful.Mass) reasons {
 		fit.why.private = append(fit.why.private, "no maximum known that bounds the "+m.Name)
 	}
 	if why != byOwned {
-		load, ok := f.p.stock.below(m.Implement, cap)
+		load, ok := f.p.stock.Below(m.Implement, cap)
 		if !ok {
 			return f.tooHeavy(fit, asked, why)
 		}
@@ -229,19 +230,9 @@ func (f *fitter) bounded(fit *fitted, asked roomful.Mass) reasons {
 	return reasons{}
 }
 
-// oneHanded are the words of movements done with a single dumbbell.
-var oneHanded = []string{"goblet", "snatch", "swing", "row", "one-arm", "suitcase"}
-
-// paired reports whether a movement is usually done with a dumbbell in each
-// hand.
-func paired(m *roomful.Movement) bool {
-	return m.Implement == roomful.Dumbbell &&
-		!slices.ContainsFunc(oneHanded, func(w string) bool { return strings.Contains(string(m.ID), w) })
-}
-
 // single takes one implement where two are asked and the kit has no pair.
 func (f *fitter) single(t *roomful.Task, m *roomful.Movement) {
-	if f.p.stock.given && t.Implements > 1 && f.p.stock.count(m.Implement, t.Load) < t.Implements {
+	if f.p.stock.Given && t.Implements > 1 && f.p.stock.Count(m.Implement, t.Load) < t.Implements {
 		t.Implements = 1
 	}
 }
@@ -269,15 +260,15 @@ func (f *fitter) unknown(fit *fitted, asked roomful.Mass) (kg float64, unknown b
 // can still be moved half as often as it should; else the form is too hard.
 func (f *fitter) tooHeavy(fit *fitted, asked roomful.Mass, why cause) reasons {
 	m := fit.form.movement
-	lightest, ok := f.p.stock.lightest(m.Implement)
+	lightest, ok := f.p.stock.Lightest(m.Implement)
 	if !ok {
 		return reasons{form: byKit, lacks: string(m.Implement)}
 	}
 	fit.task.Load = lightest
 	f.note(fit, asked, why)
 	half := fit.need / 2
-	if f.p.young {
-		half = max(half, youngFresh)
+	if f.p.care.Young {
+		half = max(half, care.YoungReps)
 	}
 	n := f.Forecaster.Unbroken(f.p.Abilities, fit.task)
 	return f.enough(fit, n, half)
@@ -288,7 +279,7 @@ func (f *fitter) enough(fit *fitted, n, need float64) reasons {
 	if n >= need-tiny {
 		return reasons{}
 	}
-	if f.weak == nil && !f.p.young {
+	if f.weak == nil && !f.p.care.Young {
 		f.weak = fit
 	}
 	return reasons{form: byStrength}
@@ -306,7 +297,7 @@ func (f *fitter) note(fit *fitted, asked roomful.Mass, why cause) {
 	t.RPE, t.Fresh = 0, 0
 	fit.why.load, fit.why.fresh = why, int(math.Ceil(fit.need))
 	fit.lowered = why != byOwned && t.Load.Kg() < asked.Kg()
-	if fit.lowered && f.p.stock.given && f.p.stock.kit.Home {
+	if fit.lowered && f.p.stock.Home() {
 		fit.lowered = false
 	}
 }
@@ -316,7 +307,7 @@ func (f *fitter) note(fit *fitted, asked roomful.Mass, why cause) {
 // source).
 func (f *fitter) more(fit *fitted, asked roomful.Mass, capKg float64) {
 	t := &fit.task
-	if !f.p.stock.given || !f.p.stock.kit.Home || asked.Value == 0 || t.Amount == 0 || t.Unit != roomful.Rep || fit.fixed || f.p.volume < 1 {
+	if !f.p.stock.Home() || asked.Value == 0 || t.Amount == 0 || t.Unit != roomful.Rep || fit.fixed || f.p.care.Volume < 1 {
 		return
 	}
 	want := min(asked.Kg(), capKg)
@@ -332,7 +323,7 @@ func (f *fitter) more(fit *fitted, asked roomful.Mass, capKg float64) {
 		times = 1.3
 	}
 	if times > 1 {
-		t.Amount = tidy(t.Amount*times, t.Unit)
+		t.Amount = say.Tidy(t.Amount*times, t.Unit)
 		fit.why.amount, fit.oneOff = byLoadLost, true
 	}
 }

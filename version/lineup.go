@@ -4,8 +4,11 @@ import (
 	"context"
 	"fmt"
 	"math"
+	"strings"
 
 	"roomful"
+	"roomful/version/internal/care"
+	"roomful/version/internal/say"
 )
 
 // shortlist is how many other versions are handed on for each person.
@@ -25,7 +28,7 @@ func (c *class) lineup(ctx context.Context) (roomful.Lineup, error) {
 	bands := c.bands()
 	out := roomful.Lineup{Options: options}
 	for _, p := range c.everyone {
-		if p.stop != nil {
+		if p.care.Stop != nil {
 			out.Versions = append(out.Versions, stopped(p))
 			continue
 		}
@@ -38,14 +41,14 @@ func (c *class) lineup(ctx context.Context) (roomful.Lineup, error) {
 // stopped is the version of somebody who is sent to a professional: none.
 func stopped(p *person) roomful.Version {
 	return roomful.Version{Athlete: p.id, Name: p.Athlete.Name, Confidence: roomful.Low,
-		Stop: stopWords(*p.stop), Cautions: []string{cautionStop.String()}}
+		Stop: care.StopWords(*p.care.Stop), Cautions: care.StopCautions()}
 }
 
 // forecast simulates the chosen plans, partners in the order of the request.
 func (c *class) forecast(ctx context.Context) (map[string]roomful.AthleteForecast, error) {
 	req := roomful.ForecastRequest{Piece: c.Piece, Lead: c.Lead, Effort: c.ask, Seed: c.Seed, Workers: c.Workers, Runs: c.Runs}
 	for _, p := range c.everyone {
-		if p.stop == nil {
+		if p.care.Stop == nil {
 			req.Entrants = append(req.Entrants, c.entrants(p, p.plans[0].tasks)[0])
 		}
 	}
@@ -69,12 +72,12 @@ func (c *class) forecast(ctx context.Context) (map[string]roomful.AthleteForecas
 func (c *class) version(p *person, names map[int]string, bands []band, f roomful.AthleteForecast) roomful.Version {
 	q := p.plans[0]
 	v := roomful.Version{Athlete: p.id, Name: p.Athlete.Name, Option: names[q.rung], AsWritten: true, OneOff: q.oneOff,
-		Work: c.work(q.tasks), Forecast: f, Confidence: c.confidence(q), Cautions: c.cautions(p)}
+		Work: c.work(q.tasks), Forecast: f, Confidence: c.confidence(q), Cautions: p.care.Cautions(c.open())}
 	for li, t := range q.tasks {
 		w := p.written[li]
 		v.AsWritten = v.AsWritten && !easier(w, t) && q.fits[li].why.load != byState
 		v.Choices = append(v.Choices, roomful.Choice{Task: t, Low: bands[li].low, High: bands[li].high,
-			Changed: !same(w, t), Why: c.why(q, li), Private: private(q.fits[li])})
+			Changed: !same(w, t), Why: c.why(q, li), Private: strings.Join(q.fits[li].why.private, "; ")})
 	}
 	v.Proof = c.proof(q)
 	v.Plates = c.plates(q)
@@ -88,18 +91,6 @@ func (c *class) version(p *person, names map[int]string, bands []band, f roomful
 		v.Forecast.OnIntent = nil
 	}
 	return v
-}
-
-// private joins the reasons for the person and coaches alone.
-func private(f *fitted) string {
-	var out string
-	for i, s := range f.why.private {
-		if i > 0 {
-			out += "; "
-		}
-		out += s
-	}
-	return out
 }
 
 // band is the loads around the chosen one that would do as well.
@@ -161,9 +152,9 @@ func (c *class) steps(q *plan, li int, up bool) []roomful.Mass {
 	im, most := f.form.movement.Implement, max(f.task.Load.Kg(), t.Load.Kg())
 	var out []roomful.Mass
 	for load := t.Load; len(out) < bandSteps; {
-		next, ok := q.p.stock.lighter(im, load)
+		next, ok := q.p.stock.Lighter(im, load)
 		if up {
-			next, ok = q.p.stock.heavier(im, load)
+			next, ok = q.p.stock.Heavier(im, load)
 		}
 		if !ok || up && next.Kg() > most+tiny || !up && next.Kg() < t.Load.Kg()*levelFloor {
 			break
@@ -179,7 +170,7 @@ func (c *class) steps(q *plan, li int, up bool) []roomful.Mass {
 // every loaded movement's own maximum was told.
 func (c *class) confidence(q *plan) roomful.Confidence {
 	p := q.p
-	if p.fresher || p.stranger {
+	if p.care.New || p.stranger {
 		return roomful.Low
 	}
 	out := roomful.High
@@ -191,28 +182,6 @@ func (c *class) confidence(q *plan) roomful.Confidence {
 			return roomful.Low
 		case f.measured && !p.measured(m), m.Bound != nil && m.Bound.Own != "" && !p.informed(roomful.OwnMax(m.Bound.Own)):
 			out = roomful.Fair
-		}
-	}
-	return out
-}
-
-// cautions lists what to print for a person.
-func (c *class) cautions(p *person) []string {
-	var out []string
-	for _, w := range []struct {
-		when bool
-		what caution
-	}{
-		{len(p.acting)+len(p.noted) > truth(p.expecting), cautionPain},
-		{p.young, cautionYouth},
-		{p.expecting, cautionPregnant},
-		{p.returning, cautionReturning},
-		{p.fresher, cautionNew},
-		{p.returning || p.fresher, cautionMuscle},
-		{p.volume < 1 && c.open(), cautionRounds},
-	} {
-		if w.when {
-			out = append(out, w.what.String())
 		}
 	}
 	return out
@@ -252,15 +221,15 @@ func (c *class) proof(q *plan) *roomful.Proof {
 	}
 	f, t := q.fits[best], q.tasks[best]
 	reps := c.proofReps(q, best)
-	name := plural(f.form.movement)
+	name := say.Plural(f.form.movement)
 	say := fmt.Sprintf("%d %s at %s without putting it down", reps, name, t.Load)
 	if reps == 1 {
 		say = fmt.Sprintf("one good %s at %s", f.form.movement.Name, t.Load)
 	}
-	if down, ok := q.p.stock.lighter(f.form.movement.Implement, t.Load); ok {
+	if down, ok := q.p.stock.Lighter(f.form.movement.Implement, t.Load); ok {
 		say += ": if it is a fight, take " + down.String()
 	}
-	if up, ok := q.p.stock.heavier(f.form.movement.Implement, t.Load); ok && f.why.load == byUnknown {
+	if up, ok := q.p.stock.Heavier(f.form.movement.Implement, t.Load); ok && f.why.load == byUnknown {
 		say += "; if it is easy, " + up.String()
 	}
 	return &roomful.Proof{Movement: t.Movement, Reps: reps, Load: t.Load, Say: say}
@@ -292,7 +261,7 @@ func (c *class) bareProof(q *plan) *roomful.Proof {
 		if n == 0 || q.fits[li].form.movement == nil {
 			continue
 		}
-		name := plural(q.fits[li].form.movement)
+		name := say.Plural(q.fits[li].form.movement)
 		return &roomful.Proof{Movement: t.Movement, Reps: n, Say: fmt.Sprintf("%d %s unbroken: if it is a fight, take the easier form", n, name)}
 	}
 	return nil
@@ -307,7 +276,7 @@ func (c *class) plates(q *plan) []roomful.SideLoad {
 		if m == nil || m.Implement != roomful.Barbell || t.Load.Value == 0 || seen[t.Load] {
 			continue
 		}
-		bar, plates, ok := q.p.stock.side(q.p.Athlete.Division, t.Load)
+		bar, plates, ok := q.p.stock.Side(q.p.Athlete.Division, t.Load)
 		if !ok {
 			continue
 		}

@@ -3,9 +3,12 @@ package version
 import (
 	"cmp"
 	"context"
+	"maps"
 	"slices"
 
 	"roomful"
+	"roomful/version/internal/rack"
+	"roomful/version/internal/say"
 )
 
 // What a version is worth to the class when options are chosen, in people: a
@@ -72,7 +75,7 @@ func (c *class) demands() demand {
 		for li := range c.lines {
 			q.tasks = append(q.tasks, c.fit(p, li, plain).task)
 		}
-		d.volume = min(d.volume, p.volume)
+		d.volume = min(d.volume, p.care.Volume)
 		plans = append(plans, q)
 	}
 	if !c.windowed {
@@ -81,12 +84,12 @@ func (c *class) demands() demand {
 	scores := c.Forecaster.Typical(c.request(plans))
 	for i, q := range plans {
 		at := i * max(c.Piece.Team.Size, 1)
-		if at >= len(scores) || q.p.volume < 1 {
+		if at >= len(scores) || q.p.care.Volume < 1 {
 			continue
 		}
 		side := c.side(scores[at])
 		d.slow = d.slow || side < 0
-		d.fast = d.fast || side > 0 && !q.p.bounded()
+		d.fast = d.fast || side > 0 && !q.p.care.Any()
 	}
 	return d
 }
@@ -97,7 +100,7 @@ type served struct{ preferred, worth float64 }
 
 // serves weighs a plan as the rule of choice will, by the screen alone.
 func (q *plan) serves() served {
-	in := q.guessIn || q.p.volume < 1
+	in := q.guessIn || q.p.care.Volume < 1
 	s := served{preferred: q.guess, worth: worthGuess*q.guess - worthChange*q.change}
 	if in {
 		s.preferred = 100 - q.distance()
@@ -222,30 +225,20 @@ func (c *class) options() ([]roomful.Option, map[int]string) {
 			on[p.plans[0].rung] = append(on[p.plans[0].rung], p)
 		}
 	}
-	var order []int
-	for r := range on {
-		order = append(order, r)
-	}
-	slices.SortFunc(order, func(a, b int) int {
-		return cmp.Or(cmp.Compare(truth(a != 0), truth(b != 0)), cmp.Compare(truth(c.rungs[a].harder()), truth(c.rungs[b].harder())),
+	rungs := slices.Collect(maps.Keys(on))
+	slices.SortFunc(rungs, func(a, b int) int {
+		return cmp.Or(order(a != 0, b != 0), order(c.rungs[a].harder(), c.rungs[b].harder()),
 			cmp.Compare(c.rungs[a].steps(), c.rungs[b].steps()), cmp.Compare(a, b))
 	})
 	names := map[int]string{}
 	var out []roomful.Option
-	for _, r := range order {
+	for _, r := range rungs {
 		o := c.option(r, on[r])
-		o.Name = unused(c.optionName(r, o.Elements, on[r]), out)
+		o.Name = say.Unused(c.optionName(r, o.Elements, on[r]), out)
 		names[r] = o.Name
 		out = append(out, o)
 	}
 	return out, names
-}
-
-func truth(b bool) int {
-	if b {
-		return 1
-	}
-	return 0
 }
 
 // option is a rung as its people do it: on each line the task that most of
@@ -272,8 +265,8 @@ func (c *class) option(r int, people []*person) roomful.Option {
 
 // bare is a line of a rung as anybody in division a would be asked to do it.
 func (c *class) bare(r, li int) roomful.Task {
-	p := newPerson(Person{Athlete: roomful.Athlete{ID: "nobody", Division: roomful.DivisionA}}, 0, c.On)
-	p.stock = newStock(c.Kit, c.Gym, roomful.DivisionA, massUnit(c.Piece, c.Gym))
+	p := newPerson(Person{Athlete: roomful.Athlete{ID: "nobody", Division: roomful.DivisionA}}, c.On)
+	p.stock = rack.New(c.Kit, c.Gym, roomful.DivisionA, massUnit(c.Piece, c.Gym))
 	p.written = c.reader(p).work().All()
 	f := &fitter{class: c, p: p, li: li, line: &c.lines[li], pick: c.rungs[r].picks[li]}
 	return f.base(c.lines[li].forms[c.rungs[r].picks[li].form]).task
@@ -282,19 +275,16 @@ func (c *class) bare(r, li int) roomful.Task {
 // most returns the commonest task; of two equally common the heavier, then the
 // longer.
 func most(tasks []roomful.Task) roomful.Task {
-	best, count := tasks[0], 0
-	for _, t := range tasks {
-		n := 0
+	count := func(t roomful.Task) (n int) {
 		for _, u := range tasks {
 			if same(t, u) {
 				n++
 			}
 		}
-		more := cmp.Or(cmp.Compare(n, count), cmp.Compare(t.LoadKg(), best.LoadKg()), cmp.Compare(t.Amount, best.Amount),
-			cmp.Compare(t.Movement, best.Movement))
-		if more > 0 {
-			best, count = t, n
-		}
+		return n
 	}
-	return best
+	return slices.MaxFunc(tasks, func(a, b roomful.Task) int {
+		return cmp.Or(cmp.Compare(count(a), count(b)), cmp.Compare(a.LoadKg(), b.LoadKg()), cmp.Compare(a.Amount, b.Amount),
+			cmp.Compare(a.Movement, b.Movement))
+	})
 }

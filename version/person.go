@@ -4,103 +4,35 @@ import (
 	"strings"
 
 	"roomful"
-)
-
-// Bounds on what somebody may be asked to do.
-const (
-	adultAge      = 18
-	newMonths     = 3.0
-	newShare      = 0.75 // of all amounts while new (common practice, no source)
-	returnShare   = 0.5  // of all amounts in the first week back (Caterisano et al. 2019; the half from memory)
-	youngFresh    = 6    // repetitions a load must allow under 18: the lower end of sets of 6-15 (Faigenbaum et al. 2009)
-	moderateFresh = 12   // and when new, back or pregnant: moderate (common practice, no source)
+	"roomful/version/internal/care"
+	"roomful/version/internal/rack"
 )
 
 // person is somebody with everything that bounds them.
 type person struct {
 	Person
-	order   int    // place in the request
 	id      string // of the athlete, their name when they have none
-	stock   *stock
+	stock   *rack.Stock
 	written []roomful.Task // what the sheet says for their division
 	lead    []roomful.Work
 	lines   []*lineOf // per line of the piece
 	plans   []*plan   // once decided, best first
 
-	young, expecting, fresher, returning bool
-	stranger                             bool // nothing at all is known of them
-	stop                                 *roomful.Limit
-	acting                               []roomful.Limit // limits that change what they do
-	noted                                []roomful.Limit // limits that go ahead with a note
-	volume                               float64         // at most this share of what is written
-	leastFresh                           int             // repetitions any load must allow
-	doubts                               []string        // who they are remains unclear
+	care     care.Bounds
+	stranger bool // nothing at all is known of them
 }
 
 // newPerson reads what bounds somebody on a day.
-func newPerson(p Person, order int, on roomful.Date) *person {
-	q := &person{Person: p, order: order, id: p.Athlete.ID, volume: 1, doubts: p.Doubts}
+func newPerson(p Person, on roomful.Date) *person {
+	q := &person{Person: p, id: p.Athlete.ID, care: care.Of(p.Athlete, on)}
 	if q.id == "" {
 		q.id = p.Athlete.Name
 	}
 	if q.Abilities == nil {
 		q.Abilities = &roomful.Abilities{}
 	}
-	for _, l := range p.Athlete.Limits {
-		switch {
-		case l.RefersOut():
-			if q.stop == nil || l.What == "stop" {
-				q.stop = &l
-			}
-		case l.What == "returning":
-			q.returning = true
-		case acts(l):
-			q.acting = append(q.acting, l)
-			q.expecting = q.expecting || l.What == "pregnant"
-		default:
-			q.noted = append(q.noted, l)
-		}
-	}
-	age, ok := p.Athlete.Age(on)
-	q.young = ok && age < adultAge
-	q.fresher = p.Athlete.Months != nil && *p.Athlete.Months < newMonths
 	q.stranger = !q.anything()
-	q.bound()
 	return q
-}
-
-// bound sets what follows from the person's states.
-func (p *person) bound() {
-	least := func(n int) { p.leastFresh = max(p.leastFresh, n) }
-	if p.young {
-		least(youngFresh)
-	}
-	if p.expecting {
-		least(moderateFresh)
-	}
-	if p.fresher {
-		p.volume = min(p.volume, newShare)
-		least(moderateFresh)
-	}
-	if p.returning {
-		p.volume = min(p.volume, returnShare)
-		least(moderateFresh)
-	}
-}
-
-// bounded reports whether something other than the window rules their day.
-func (p *person) bounded() bool {
-	return p.young || p.expecting || p.fresher || p.returning
-}
-
-// heldBy returns the limit that rules a movement out, or nil.
-func (p *person) heldBy(m *roomful.Movement) *roomful.Limit {
-	for i := range p.acting {
-		if forbids(p.acting[i], m) {
-			return &p.acting[i]
-		}
-	}
-	return nil
 }
 
 // lacksSkill reports whether somebody cannot do a movement that has to be
@@ -110,7 +42,7 @@ func (p *person) lacksSkill(m *roomful.Movement) bool {
 	case roomful.NoSkill:
 		return true
 	case roomful.UnknownLevel:
-		return m.Skill.Needed && p.fresher && !p.informed(roomful.OwnMax(m.ID))
+		return m.Skill.Needed && p.care.New && !p.informed(roomful.OwnMax(m.ID))
 	}
 	return false
 }

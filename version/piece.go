@@ -1,11 +1,11 @@
 package version
 
 import (
-	"math"
 	"slices"
 	"strings"
 
 	"roomful"
+	"roomful/version/internal/say"
 )
 
 // place says where in a piece a line stands.
@@ -91,7 +91,7 @@ func offered(p roomful.Part, e roomful.Element, lex roomful.Lexicon) []form {
 		for _, o := range in.Options {
 			if m := lex.Movement(o.Movement); m != nil {
 				o.Slot = e.Slot
-				out = append(out, form{element: o, movement: m, offered: true, neighbour: neighbour(lex.Movement(e.Movement), m)})
+				out = append(out, form{element: o, movement: m, offered: true, neighbour: say.Neighbour(lex.Movement(e.Movement), m)})
 			}
 		}
 	}
@@ -107,7 +107,7 @@ func (l *line) swapped(m *roomful.Movement, ratio float64, words string) form {
 		e.Heights = nil
 	}
 	if words == "" {
-		words = neighbour(l.movement, m)
+		words = say.Neighbour(l.movement, m)
 	}
 	return form{element: e, movement: m, ratio: ratio, neighbour: words}
 }
@@ -118,77 +118,6 @@ func (l *line) addForm(f form) {
 		return
 	}
 	l.forms = append(l.forms, f)
-}
-
-// families put the two pulls and the two pushes together: a horizontal pull
-// keeps what a vertical one trains.
-var families = map[roomful.Pattern]string{
-	roomful.PullHorizontal: "pull", roomful.PullVertical: "pull",
-	roomful.PushHorizontal: "push", roomful.PushVertical: "push",
-	roomful.SingleLeg: "single leg", roomful.Cyclic: "steady work",
-}
-
-// family returns the plain word for a pattern.
-func family(p roomful.Pattern) string {
-	if f, ok := families[p]; ok {
-		return f
-	}
-	return string(p)
-}
-
-// leads returns the leading pattern of a movement.
-func leads(m *roomful.Movement) roomful.Pattern {
-	if m == nil || len(m.Patterns) == 0 {
-		return ""
-	}
-	return m.Patterns[0]
-}
-
-// keeps reports whether b keeps the leading pattern of a.
-func keeps(a, b *roomful.Movement) bool {
-	lead := leads(a)
-	if lead == "" || b == nil {
-		return true
-	}
-	return slices.ContainsFunc(b.Patterns, func(p roomful.Pattern) bool { return family(p) == family(lead) })
-}
-
-// neighbour says what changes from a to b, "hinge becomes squat", and nothing
-// when the pattern is kept.
-func neighbour(a, b *roomful.Movement) string {
-	if keeps(a, b) || leads(b) == "" {
-		return ""
-	}
-	return family(leads(a)) + " becomes " + family(leads(b))
-}
-
-// grain is the step of amounts that a coach would brief: whole repetitions and
-// calories, fives above forty; tens of metres, fifties from 300 up; fives of
-// seconds.
-func grain(v float64, u roomful.Unit) float64 {
-	switch {
-	case u == roomful.Metre && v >= 300:
-		return 50
-	case u == roomful.Metre && v >= 20:
-		return 10
-	case u == roomful.Second && v >= 10:
-		return 5
-	case u != roomful.Metre && v > 40:
-		return 5
-	}
-	return 1
-}
-
-// tidy rounds an amount to its grain, never to nothing.
-func tidy(v float64, u roomful.Unit) float64 {
-	step := grain(v, u)
-	return max(math.Round(v/step)*step, step)
-}
-
-// trim rounds an amount down to its grain: a bound is not rounded up.
-func trim(v float64, u roomful.Unit) float64 {
-	step := grain(v, u)
-	return max(math.Floor(v/step+tiny)*step, step)
 }
 
 // isProtected reports whether the effort protects a movement by name.

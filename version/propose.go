@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"roomful"
+	"roomful/version/internal/rack"
 )
 
 // Person is somebody to find a version for.
@@ -78,10 +79,10 @@ func newClass(q Request) (*class, error) {
 	if c.Runs <= 0 {
 		c.Runs = UsualRuns
 	}
-	stocks := map[stockKey]*stock{}
+	stocks := map[stockKey]*rack.Stock{}
 	ids := map[string]bool{}
-	for i, who := range q.People {
-		p := newPerson(who, i, q.On)
+	for _, who := range q.People {
+		p := newPerson(who, q.On)
 		if ids[p.id] {
 			return nil, &roomful.Error{
 				Summary: fmt.Sprintf("finding versions: two people are called %q", p.id),
@@ -90,7 +91,7 @@ func newClass(q Request) (*class, error) {
 		}
 		ids[p.id] = true
 		c.everyone = append(c.everyone, p)
-		if p.stop == nil {
+		if p.care.Stop == nil {
 			c.prepare(p, stocks)
 			c.going = append(c.going, p)
 		}
@@ -107,7 +108,7 @@ type stockKey struct {
 }
 
 // prepare finds what exists for a person and reads the piece for them.
-func (c *class) prepare(p *person, stocks map[stockKey]*stock) {
+func (c *class) prepare(p *person, stocks map[stockKey]*rack.Stock) {
 	kit := c.Kit
 	if c.Home {
 		kit = p.Athlete.Home
@@ -117,7 +118,7 @@ func (c *class) prepare(p *person, stocks map[stockKey]*stock) {
 	}
 	key := stockKey{kit, p.Athlete.Division}
 	if stocks[key] == nil {
-		stocks[key] = newStock(kit, c.Gym, p.Athlete.Division, massUnit(c.Piece, c.Gym))
+		stocks[key] = rack.New(kit, c.Gym, p.Athlete.Division, massUnit(c.Piece, c.Gym))
 	}
 	p.stock = stocks[key]
 	p.written = c.reader(p).work().All()

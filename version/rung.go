@@ -3,10 +3,12 @@ package version
 import (
 	"cmp"
 	"fmt"
+	"maps"
 	"math"
 	"slices"
 
 	"roomful"
+	"roomful/version/internal/care"
 )
 
 // loading says how loads stand to what is written.
@@ -119,10 +121,7 @@ func (c *class) gatherForms(slow bool) {
 				forms[f.form.movement.ID] = f.form
 			}
 		}
-		ids := make([]roomful.MovementID, 0, len(needed))
-		for id := range needed {
-			ids = append(ids, id)
-		}
+		ids := slices.Collect(maps.Keys(needed))
 		slices.SortFunc(ids, func(a, b roomful.MovementID) int {
 			return cmp.Or(cmp.Compare(needed[b], needed[a]), cmp.Compare(a, b))
 		})
@@ -194,8 +193,8 @@ func (c *class) cuts(d demand) [][]float64 {
 	}
 	out := [][]float64{c.cut(every, 1)}
 	if d.slow {
-		out = append(out, c.cut(every, 0.75), c.cut(every, twoThirds), c.cut(every, 0.5),
-			c.cut(body, twoThirds), c.cut(body, 0.5), c.cut(cyclic, 0.75), c.cut(cyclic, 0.5))
+		out = append(out, c.cut(every, 0.75), c.cut(every, care.TwoThirds), c.cut(every, 0.5),
+			c.cut(body, care.TwoThirds), c.cut(body, 0.5), c.cut(cyclic, 0.75), c.cut(cyclic, 0.5))
 	} else if d.volume < 1 {
 		out = append(out, c.cut(every, d.volume))
 	}
@@ -278,7 +277,7 @@ const (
 // bounds allow, then each time lightening what holds them up most.
 func (c *class) plans(p *person, ri int) []*plan {
 	r := c.rungs[ri]
-	if r.harder() && (p.bounded() || p.stranger || len(p.acting) > 0) || r.loads == exact && p.fresher {
+	if r.harder() && (p.care.Any() || p.stranger || len(p.care.Acting) > 0) || r.loads == exact && p.care.New {
 		return nil
 	}
 	base := &plan{p: p, rung: ri, harder: r.harder(), home: c.Home}
@@ -330,7 +329,7 @@ func (c *class) lighterPlans(base *plan) []*plan {
 			if !f.measured || f.fixed {
 				continue
 			}
-			down, ok := q.p.stock.below(f.form.movement.Implement, q.tasks[li].Load.Kg()*levelShare)
+			down, ok := q.p.stock.Below(f.form.movement.Implement, q.tasks[li].Load.Kg()*levelShare)
 			if !ok || down.Kg() < f.task.Load.Kg()*levelFloor {
 				continue
 			}
@@ -357,7 +356,7 @@ func (c *class) heavierPlans(base *plan) []*plan {
 			if !f.measured {
 				continue
 			}
-			load, ok := q.p.stock.below(f.form.movement.Implement, f.task.Load.Kg()*up)
+			load, ok := q.p.stock.Below(f.form.movement.Implement, f.task.Load.Kg()*up)
 			if !ok || load.Kg() <= f.task.Load.Kg()+tiny {
 				continue
 			}

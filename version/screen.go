@@ -195,10 +195,9 @@ func (q *plan) distance() float64 {
 
 // order compares two truths, false first.
 func order(a, b bool) int {
-	switch {
-	case a == b:
+	if a == b {
 		return 0
-	case b:
+	} else if b {
 		return -1
 	}
 	return 1
@@ -222,7 +221,7 @@ func sortBest(plans []*plan) {
 	for n < len(plans) && plans[n].medianIn == best.medianIn && plans[n].stuck == best.stuck && plans[n].prob >= best.prob-asGood {
 		n++
 	}
-	if best.p.volume < 1 {
+	if best.p.care.Volume < 1 {
 		n = len(plans)
 	}
 	slices.SortStableFunc(plans[:n], nearer)

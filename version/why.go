@@ -6,6 +6,8 @@ import (
 	"strings"
 
 	"roomful"
+	"roomful/version/internal/care"
+	"roomful/version/internal/say"
 )
 
 // why writes the public line of one element of a plan: what anybody may read.
@@ -13,7 +15,7 @@ import (
 func (c *class) why(q *plan, li int) string {
 	f, l := q.fits[li], &c.lines[li]
 	if f.stuck {
-		return "nothing here replaces " + plural(l.movement) + " today: rest, and ask the coach"
+		return "nothing here replaces " + say.Plural(l.movement) + " today: rest, and ask the coach"
 	}
 	w, t := q.p.written[li], q.tasks[li]
 	var parts []string
@@ -42,15 +44,15 @@ func (c *class) why(q *plan, li int) string {
 // whyForm says why another movement stands in.
 func (c *class) whyForm(p *person, f *fitted, li int, w, t roomful.Task) string {
 	l := &c.lines[li]
-	name, does := plural(f.form.movement), "keep"
+	name, does := say.Plural(f.form.movement), "keep"
 	if t.Unit != roomful.Rep {
 		name, does = f.form.movement.Name, "keeps"
 	}
 	if t.Amount > 0 && (t.Amount != w.Amount || t.Unit != w.Unit) {
-		name = amount(t.Amount, t.Unit) + " " + name
+		name = say.Amount(t.Amount, t.Unit) + " " + name
 	}
-	kept := "the " + family(leads(l.movement))
-	if w := public(f.form.neighbour, neighbour(l.movement, f.form.movement)); w != "" {
+	kept := "the " + say.Family(say.Leads(l.movement))
+	if w := say.Public(f.form.neighbour, say.Neighbour(l.movement, f.form.movement)); w != "" {
 		kept = "the time, and " + w
 	}
 	keeps := name + " " + does + " " + kept
@@ -60,42 +62,19 @@ func (c *class) whyForm(p *person, f *fitted, li int, w, t roomful.Task) string 
 	}
 	switch behind.form {
 	case byKit:
-		return whyLack(p, behind.lacks) + ": " + keeps
+		return say.Lack(behind.lacks, p.stock.Home()) + ": " + keeps
 	case byLimit:
 		return keeps + ", agreed for today"
 	case bySkill, byStrength:
-		return keeps + " while you build " + plural(l.movement)
+		return keeps + " while you build " + say.Plural(l.movement)
 	default:
 		return keeps + ", and " + c.aim() + " in reach"
 	}
 }
 
-// kitWords are plain words for what may be missing.
-var kitWords = map[string]string{
-	"row": "rower", "ski": "ski machine", "fan-bike": "fan bike", "pull-up-bar": "pull-up bar",
-	"barbell": "bar", "wall-target": "wall target", "climbing-rope": "climbing rope", "lane": "room to run",
-}
-
-// whyLack says what is missing.
-func whyLack(p *person, word string) string {
-	switch word {
-	case "ceiling":
-		return "under a low ceiling"
-	case "noise":
-		return "quiet for the neighbours"
-	}
-	if w, ok := kitWords[word]; ok {
-		word = w
-	}
-	if p.stock.kit.Home {
-		return "no " + word + " at home"
-	}
-	return "no " + word + " here"
-}
-
 // whyAmount says why there is more or less of an element.
 func (c *class) whyAmount(f *fitted, w, t roomful.Task) string {
-	swap := amount(t.Amount, t.Unit) + " instead of " + amount(w.Amount, w.Unit)
+	swap := say.Amount(t.Amount, t.Unit) + " instead of " + say.Amount(w.Amount, w.Unit)
 	switch f.why.amount {
 	case byState:
 		if t.Amount > w.Amount {
@@ -123,14 +102,6 @@ func (c *class) aim() string {
 		return low + " " + c.Effort.Unit
 	}
 	return low + "-" + high + " " + c.Effort.Unit
-}
-
-// amount writes an amount without the word for repetitions.
-func amount(v float64, u roomful.Unit) string {
-	if u == roomful.Rep {
-		return roomful.Figure(v)
-	}
-	return roomful.Figure(v) + " " + u.String()
 }
 
 // whyHeight says why a box or target is another.
@@ -162,8 +133,8 @@ func (c *class) whyLoad(p *person, f *fitted, w, t roomful.Task) string {
 		if w.Load.Value == 0 && w.Movement == t.Movement {
 			return kg + ": your own choice"
 		}
-		if p.stock.kit.Home {
-			return "your " + tool(f.form.movement) + " at home is " + kg
+		if p.stock.Home() {
+			return "your " + say.Tool(f.form.movement) + " at home is " + kg
 		}
 		return kg + " is the nearest load here"
 	}
@@ -171,42 +142,6 @@ func (c *class) whyLoad(p *person, f *fitted, w, t roomful.Task) string {
 		return kg
 	}
 	return ""
-}
-
-// tool is the plain word for what a movement is held with.
-func tool(m *roomful.Movement) string {
-	if m.Implement == roomful.Barbell {
-		return "bar"
-	}
-	return string(m.Implement)
-}
-
-// plural is a movement's plural name.
-func plural(m *roomful.Movement) string {
-	switch {
-	case m == nil:
-		return "it"
-	case m.Plural != "":
-		return m.Plural
-	}
-	return m.Name
-}
-
-// unspeakable are the words that a public line never carries; "back squat" and
-// the like are names and stand in movements alone.
-var unspeakable = []string{"pain", "sore", "hurt", "injur", "pregnan", "belly", "body", "back", "shoulder", "elbow", "wrist", "neck",
-	"hip", "knee", "ankle", "weak", "old", "young", "heavy for", "probab", "%"}
-
-// public returns words from the catalogue if anybody may read them, and else
-// the plain ones.
-func public(words, plainly string) string {
-	low := strings.ToLower(words)
-	for _, u := range unspeakable {
-		if strings.Contains(low, u) {
-			return plainly
-		}
-	}
-	return words
 }
 
 // optionName names a rung in plain words by what it changes.
@@ -227,7 +162,7 @@ func (c *class) optionName(r int, tasks []roomful.Task, people []*person) string
 	}
 	for li, k := range c.rungs[r].picks {
 		if k.lower && k.form == 0 {
-			parts = append(parts, roomful.Figure(tasks[li].HeightCm)+" cm "+plural(c.lines[li].movement))
+			parts = append(parts, roomful.Figure(tasks[li].HeightCm)+" cm "+say.Plural(c.lines[li].movement))
 		}
 	}
 	if len(parts) == 0 {
@@ -253,12 +188,12 @@ func (c *class) mostLighter(people []*person) bool {
 
 // shares are the words for a common share of all amounts.
 var shares = map[float64]string{
-	0.75: "three quarters of the amounts", twoThirds: "two thirds of the amounts", 0.5: "half the amounts",
+	0.75: "three quarters of the amounts", care.TwoThirds: "two thirds of the amounts", 0.5: "half the amounts",
 	1.25: "a quarter more", 1.5: "half as much again", 2: "twice the amounts",
 }
 
 // unloaded are the words for a share of everything that is not lifted.
-var unloaded = map[float64]string{twoThirds: "two thirds of the unloaded work", 0.5: "half the unloaded work"}
+var unloaded = map[float64]string{care.TwoThirds: "two thirds of the unloaded work", 0.5: "half the unloaded work"}
 
 // nameCut names a share that all amounts have in common.
 func (c *class) nameCut(r int) string {
@@ -289,7 +224,7 @@ func (c *class) nameForms(r int, tasks []roomful.Task, people []*person) []strin
 	var out []string
 	for li, k := range c.rungs[r].picks {
 		m := c.lines[li].forms[k.form].movement
-		name := plural(m)
+		name := say.Plural(m)
 		if tasks[li].Unit != roomful.Rep && m != nil {
 			name = m.Name
 		}
@@ -317,7 +252,7 @@ func (c *class) few(li int, t roomful.Task, people []*person) string {
 			return "fewer"
 		}
 	}
-	return amount(t.Amount, t.Unit)
+	return say.Amount(t.Amount, t.Unit)
 }
 
 // nameUnloaded names a share that three or more lines without a load have in
@@ -338,18 +273,4 @@ func (c *class) nameUnloaded(r int) string {
 		return ""
 	}
 	return unloaded[share]
-}
-
-// unused returns a name that no option has yet.
-func unused(name string, taken []roomful.Option) string {
-	for n := 2; ; n++ {
-		free := true
-		for _, o := range taken {
-			free = free && o.Name != name
-		}
-		if free {
-			return name
-		}
-		name = strings.TrimRight(name, " 0123456789") + " " + roomful.Figure(float64(n))
-	}
 }

@@ -2,6 +2,7 @@ package version
 
 import (
 	"roomful"
+	"roomful/version/internal/rack"
 )
 
 // Question asks what a part says for one person.
@@ -28,7 +29,7 @@ const ownChoice = 12
 // repetition test is rounded down. In ladders amounts stay 0. A movement the
 // lexicon does not know keeps its figures.
 func AsWritten(q Question) roomful.Work {
-	r := &reader{Question: q, stock: newStock(q.Kit, q.Gym, q.Athlete.Division, massUnit(q.Part, q.Gym))}
+	r := &reader{Question: q, stock: rack.New(q.Kit, q.Gym, q.Athlete.Division, massUnit(q.Part, q.Gym))}
 	return r.work()
 }
 
@@ -48,7 +49,7 @@ func massUnit(p roomful.Part, g roomful.Gym) roomful.MassUnit {
 // reader resolves the elements of one part for one person.
 type reader struct {
 	Question
-	stock *stock
+	stock *rack.Stock
 	// asStated keeps stated masses and heights that the kit does not have, so
 	// that what is done instead can be told from what is written.
 	asStated bool
@@ -90,22 +91,13 @@ func (r *reader) task(e roomful.Element) roomful.Task {
 		t.Unit = m.Units[0]
 	}
 	if t.HeightCm == 0 {
-		t.HeightCm = usualHeight(m, d)
+		t.HeightCm = rack.UsualHeight(m, d)
 	}
 	if !r.asStated {
-		t.HeightCm = r.stock.height(m, t.HeightCm)
+		t.HeightCm = r.stock.Height(m, t.HeightCm)
 	}
 	r.load(&t, e, m)
 	return t
-}
-
-// usualHeight is the box or target height of a movement when the sheet names
-// none, in cm.
-func usualHeight(m *roomful.Movement, d roomful.Division) float64 {
-	if d != roomful.DivisionA && m.Travel.UsualHigher > 0 {
-		return m.Travel.UsualHigher
-	}
-	return m.Travel.UsualHeight
 }
 
 // load sets what is lifted.
@@ -117,18 +109,18 @@ func (r *reader) load(t *roomful.Task, e roomful.Element, m *roomful.Movement) {
 			return
 		}
 		t.Load = l.For(d)
-		if r.stock.given && !r.asStated {
-			if owned, ok := r.stock.nearest(m.Implement, t.Load.Kg()); ok {
+		if r.stock.Given && !r.asStated {
+			if owned, ok := r.stock.Nearest(m.Implement, t.Load.Kg()); ok {
 				t.Load = owned
 			}
 		}
 	case roomful.Percent:
 		if kg, ok := r.oneRM(m); ok {
-			t.Load, _ = r.stock.nearest(m.Implement, kg*float64(l)/100/each)
+			t.Load, _ = r.stock.Nearest(m.Implement, kg*float64(l)/100/each)
 		}
 	case roomful.BodyFraction:
 		if len(l) > 0 && r.Abilities != nil {
-			t.Load, _ = r.stock.nearest(m.Implement, l.For(d)*r.Abilities.MassKg/each)
+			t.Load, _ = r.stock.Nearest(m.Implement, l.For(d)*r.Abilities.MassKg/each)
 		}
 	case roomful.Fresh:
 		t.Fresh = int(l)
@@ -176,9 +168,9 @@ func (r *reader) fresh(t roomful.Task, m *roomful.Movement, reps float64) roomfu
 		return roomful.Mass{}
 	}
 	kg := r.Forecaster.LoadFor(r.Abilities, t, reps) / float64(max(t.Implements, 1))
-	load, ok := r.stock.below(m.Implement, kg)
+	load, ok := r.stock.Below(m.Implement, kg)
 	if !ok {
-		load, _ = r.stock.lightest(m.Implement)
+		load, _ = r.stock.Lightest(m.Implement)
 	}
 	return load
 }

@@ -1,4 +1,4 @@
-package version
+package rack
 
 import (
 	"cmp"
@@ -19,9 +19,9 @@ var discs = map[roomful.MassUnit][]float64{
 // usualPairs is how many pairs of a plate go on a bar when no kit is given.
 const usualPairs = 6
 
-// side returns the plates on one side of a bar, largest innermost, so that the
+// Side returns the plates on one side of a bar, largest innermost, so that the
 // bar weighs load; ok is false when no plates make it exactly.
-func (s *stock) side(d roomful.Division, load roomful.Mass) (bar roomful.Mass, plates []roomful.Mass, ok bool) {
+func (s *Stock) Side(d roomful.Division, load roomful.Mass) (bar roomful.Mass, plates []roomful.Mass, ok bool) {
 	for _, b := range s.barsFor(d) {
 		left := (load.Kg() - b.Kg()) / 2
 		if left < -tiny {
@@ -36,9 +36,9 @@ func (s *stock) side(d roomful.Division, load roomful.Mass) (bar roomful.Mass, p
 
 // barsFor lists the kit's bars, that of the division first: the heaviest for a
 // and the lightest otherwise (20 and 15 kg, international weightlifting rules).
-func (s *stock) barsFor(d roomful.Division) []roomful.Mass {
+func (s *Stock) barsFor(d roomful.Division) []roomful.Mass {
 	var bars []roomful.Mass
-	for _, b := range s.kit.Bars {
+	for _, b := range s.Kit.Bars {
 		if b.Count > 0 {
 			bars = append(bars, b.Mass)
 		}
@@ -54,9 +54,9 @@ func (s *stock) barsFor(d roomful.Division) []roomful.Mass {
 
 // pairs lists the plates there are a pair of, largest first, one entry for each
 // pair.
-func (s *stock) pairs(u roomful.MassUnit) []roomful.Mass {
+func (s *Stock) pairs(u roomful.MassUnit) []roomful.Mass {
 	var out []roomful.Mass
-	if !s.given {
+	if !s.Given {
 		for _, v := range discs[u] {
 			for range usualPairs {
 				out = append(out, roomful.Mass{Value: v, Unit: u})
@@ -64,7 +64,7 @@ func (s *stock) pairs(u roomful.MassUnit) []roomful.Mass {
 		}
 		return out
 	}
-	for _, p := range s.kit.Plates {
+	for _, p := range s.Kit.Plates {
 		for range min(p.Count/2, usualPairs) {
 			out = append(out, p.Mass)
 		}

@@ -1,4 +1,4 @@
-package version
+package care
 
 // caution is a text that may be printed for a person, with its source.
 type caution struct {
@@ -33,3 +33,33 @@ var (
 	cautionRounds = caution{"The amounts of this piece are the room's: do at most three quarters of its rounds while new and half in the first week back, then walk",
 		"common practice, no source"}
 )
+
+// StopCautions are printed for somebody who is sent to a professional.
+func StopCautions() []string { return []string{cautionStop.String()} }
+
+// Cautions lists what to print for somebody, the pressing first; open says that
+// the piece has amounts that are not theirs to cut.
+func (b *Bounds) Cautions(open bool) []string {
+	sore := len(b.Acting) + len(b.Noted)
+	if b.Expecting {
+		sore--
+	}
+	var out []string
+	for _, w := range []struct {
+		when bool
+		what caution
+	}{
+		{sore > 0, cautionPain},
+		{b.Young, cautionYouth},
+		{b.Expecting, cautionPregnant},
+		{b.Returning, cautionReturning},
+		{b.New, cautionNew},
+		{b.Returning || b.New, cautionMuscle},
+		{b.Volume < 1 && open, cautionRounds},
+	} {
+		if w.when {
+			out = append(out, w.what.String())
+		}
+	}
+	return out
+}

@@ -1,4 +1,4 @@
-package version
+package care
 
 import (
 	"fmt"
@@ -41,8 +41,8 @@ var restrictions = map[string]restriction{
 // and the strictest is used).
 const painActs = 3
 
-// twoThirds is what is left of an element that hurts and has no swap.
-const twoThirds = 2.0 / 3
+// TwoThirds is what is left of an element that hurts and has no swap.
+const TwoThirds = 2.0 / 3
 
 // acts reports whether a limit changes what a person does. A limit told
 // without a figure is treated as one that hurts.
@@ -61,8 +61,8 @@ func forbids(l roomful.Limit, m *roomful.Movement) bool {
 	return false
 }
 
-// told writes a limit as the person and coaches may read it.
-func told(l roomful.Limit) string {
+// Told writes a limit as the person and coaches may read it.
+func Told(l roomful.Limit) string {
 	switch {
 	case l.What == "pregnant":
 		return "pregnant"
@@ -73,11 +73,17 @@ func told(l roomful.Limit) string {
 	}
 }
 
-// stopWords is what a person is told who is sent to a professional.
-func stopWords(l roomful.Limit) string {
+// StopWords is what a person is told who is sent to a professional.
+func StopWords(l roomful.Limit) string {
 	what := "what you told us"
 	if l.What != "stop" {
-		what = told(l)
+		what = Told(l)
 	}
 	return what + ": no exercise here today; stop and see a professional before you train again"
 }
+
+// Avoid says in private words what a limit rules out.
+func Avoid(l roomful.Limit) string { return Told(l) + ": " + restrictions[l.What].avoid }
+
+// Reasons returns the catalogue's reasons to look up swaps for, in order.
+func Reasons(l roomful.Limit) []roomful.Reason { return restrictions[l.What].reasons }

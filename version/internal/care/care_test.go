@@ -1,0 +1,67 @@
+package care_test
+
+import (
+	"strings"
+	"testing"
+	"time"
+
+	"roomful"
+	"roomful/version/internal/care"
+)
+
+func months(n float64) *float64 { return &n }
+
+// TestOf reads the bounds of people. Shares and repetitions are those of the
+// sources named in the package.
+func TestOf(t *testing.T) {
+	on := roomful.Date{Year: 2027, Month: time.March, Day: 4}
+	limit := func(what string, pain int) roomful.Athlete {
+		return roomful.Athlete{Limits: []roomful.Limit{{What: what, Pain: pain}}}
+	}
+	for _, c := range []struct {
+		name          string
+		who           roomful.Athlete
+		volume        float64
+		least         int
+		acting, noted int
+		stop          bool
+	}{
+		{"nobody in particular", roomful.Athlete{}, 1, 0, 0, 0, false},
+		{"eighteen tomorrow", roomful.Athlete{Born: roomful.Date{Year: 2009, Month: time.March, Day: 5}}, 1, 6, 0, 0, false},
+		{"eighteen today", roomful.Athlete{Born: roomful.Date{Year: 2009, Month: time.March, Day: 4}}, 1, 0, 0, 0, false},
+		{"two months in", roomful.Athlete{Months: months(2)}, 0.75, 12, 0, 0, false},
+		{"three months in", roomful.Athlete{Months: months(3)}, 1, 0, 0, 0, false},
+		{"first week back", limit("returning", -1), 0.5, 12, 0, 0, false},
+		{"pregnant, whatever the figure", limit("pregnant", 0), 1, 12, 1, 0, false},
+		{"pain of 2", limit("back", 2), 1, 0, 0, 1, false},
+		{"pain of 3", limit("back", 3), 1, 0, 1, 0, false},
+		{"pain of 5", limit("back", 5), 1, 0, 1, 0, false},
+		{"pain of 6", limit("back", 6), 1, 0, 0, 0, true},
+		{"no figure", limit("back", -1), 1, 0, 1, 0, false},
+		{"a red flag", limit("stop", -1), 1, 0, 0, 0, true},
+	} {
+		b := care.Of(c.who, on)
+		if b.Volume != c.volume || b.LeastReps != c.least || len(b.Acting) != c.acting || len(b.Noted) != c.noted || (b.Stop != nil) != c.stop {
+			t.Errorf("%s: %+v", c.name, b)
+		}
+	}
+}
+
+// TestEveryLimit holds that each limit a person may tell of either rules
+// something out, bounds their day or ends it.
+func TestEveryLimit(t *testing.T) {
+	all := []roomful.Stress{roomful.StressGrip, roomful.StressOverhead, roomful.StressImpact, roomful.StressEccentric, roomful.StressInversion,
+		roomful.StressShoulder, roomful.StressElbow, roomful.StressWrist, roomful.StressNeck, roomful.StressHip, roomful.StressKnee,
+		roomful.StressAnkle, roomful.StressSpine, roomful.StressBelly, roomful.StressSupine, roomful.StressFall}
+	everything := &roomful.Movement{Stress: all}
+	for _, w := range roomful.LimitWords {
+		b := care.Of(roomful.Athlete{Limits: []roomful.Limit{{What: w, Pain: -1}}}, roomful.Date{})
+		held := b.HeldBy(everything)
+		if held == nil && b.Stop == nil && !b.Any() {
+			t.Errorf("%s changes nothing", w)
+		}
+		if held != nil && (len(care.Reasons(*held)) == 0 || !strings.Contains(care.Avoid(*held), w)) {
+			t.Errorf("%s: reasons %v, %q", w, care.Reasons(*held), care.Avoid(*held))
+		}
+	}
+}

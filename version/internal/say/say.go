@@ -1,0 +1,164 @@
+// Package say is the plain words and figures of a line that anybody may read:
+// movements, patterns and what changes between them, kit, amounts a coach would
+// brief.
+package say
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"roomful"
+)
+
+// families put the two pulls and the two pushes together: a horizontal pull
+// keeps what a vertical one trains.
+var families = map[roomful.Pattern]string{
+	roomful.PullHorizontal: "pull", roomful.PullVertical: "pull",
+	roomful.PushHorizontal: "push", roomful.PushVertical: "push",
+	roomful.SingleLeg: "single leg", roomful.Cyclic: "steady work",
+}
+
+// Family returns the plain word for a pattern.
+func Family(p roomful.Pattern) string {
+	if f, ok := families[p]; ok {
+		return f
+	}
+	return string(p)
+}
+
+// Leads returns the leading pattern of a movement.
+func Leads(m *roomful.Movement) roomful.Pattern {
+	if m == nil || len(m.Patterns) == 0 {
+		return ""
+	}
+	return m.Patterns[0]
+}
+
+// Keeps reports whether b keeps the leading pattern of a.
+func Keeps(a, b *roomful.Movement) bool {
+	lead := Leads(a)
+	if lead == "" || b == nil {
+		return true
+	}
+	return slices.ContainsFunc(b.Patterns, func(p roomful.Pattern) bool { return Family(p) == Family(lead) })
+}
+
+// Neighbour says what changes from a to b, "hinge becomes squat", and nothing
+// when the pattern is kept.
+func Neighbour(a, b *roomful.Movement) string {
+	if Keeps(a, b) || Leads(b) == "" {
+		return ""
+	}
+	return Family(Leads(a)) + " becomes " + Family(Leads(b))
+}
+
+// grain is the step of amounts that a coach would brief: whole repetitions and
+// calories, fives above forty; tens of metres, fifties from 300 up; fives of
+// seconds.
+func grain(v float64, u roomful.Unit) float64 {
+	switch {
+	case u == roomful.Metre && v >= 300:
+		return 50
+	case u == roomful.Metre && v >= 20:
+		return 10
+	case u == roomful.Second && v >= 10:
+		return 5
+	case u != roomful.Metre && v > 40:
+		return 5
+	}
+	return 1
+}
+
+// Tidy rounds an amount to its grain, never to nothing.
+func Tidy(v float64, u roomful.Unit) float64 {
+	step := grain(v, u)
+	return max(math.Round(v/step)*step, step)
+}
+
+// Trim rounds an amount down to its grain: a bound is not rounded up.
+func Trim(v float64, u roomful.Unit) float64 {
+	step := grain(v, u)
+	return max(math.Floor(v/step+1e-6)*step, step)
+}
+
+// kitWords are plain words for what may be missing.
+var kitWords = map[string]string{
+	"row": "rower", "ski": "ski machine", "fan-bike": "fan bike", "pull-up-bar": "pull-up bar",
+	"barbell": "bar", "wall-target": "wall target", "climbing-rope": "climbing rope", "lane": "room to run",
+}
+
+// Lack says what is missing.
+func Lack(word string, home bool) string {
+	switch word {
+	case "ceiling":
+		return "under a low ceiling"
+	case "noise":
+		return "quiet for the neighbours"
+	}
+	if w, ok := kitWords[word]; ok {
+		word = w
+	}
+	if home {
+		return "no " + word + " at home"
+	}
+	return "no " + word + " here"
+}
+
+// Amount writes an amount without the word for repetitions.
+func Amount(v float64, u roomful.Unit) string {
+	if u == roomful.Rep {
+		return roomful.Figure(v)
+	}
+	return roomful.Figure(v) + " " + u.String()
+}
+
+// Tool is the plain word for what a movement is held with.
+func Tool(m *roomful.Movement) string {
+	if m.Implement == roomful.Barbell {
+		return "bar"
+	}
+	return string(m.Implement)
+}
+
+// Plural is a movement's plural name.
+func Plural(m *roomful.Movement) string {
+	switch {
+	case m == nil:
+		return "it"
+	case m.Plural != "":
+		return m.Plural
+	}
+	return m.Name
+}
+
+// unspeakable are the words that a public line never carries; "back squat" and
+// the like are names and stand in movements alone.
+var unspeakable = []string{"pain", "sore", "hurt", "injur", "pregnan", "belly", "body", "back", "shoulder", "elbow", "wrist", "neck",
+	"hip", "knee", "ankle", "weak", "old", "young", "heavy for", "probab", "%"}
+
+// Public returns words from the catalogue if anybody may read them, and else
+// the plain ones.
+func Public(words, plainly string) string {
+	low := strings.ToLower(words)
+	for _, u := range unspeakable {
+		if strings.Contains(low, u) {
+			return plainly
+		}
+	}
+	return words
+}
+
+// Unused returns a name that no option has yet.
+func Unused(name string, taken []roomful.Option) string {
+	for n := 2; ; n++ {
+		free := true
+		for _, o := range taken {
+			free = free && o.Name != name
+		}
+		if free {
+			return name
+		}
+		name = strings.TrimRight(name, " 0123456789") + " " + roomful.Figure(float64(n))
+	}
+}

@@ -1,0 +1,61 @@
+package say_test
+
+import (
+	"testing"
+
+	"roomful"
+	"roomful/version/internal/say"
+)
+
+func TestFigures(t *testing.T) {
+	for _, c := range []struct {
+		v          float64
+		u          roomful.Unit
+		tidy, trim float64
+	}{
+		{6.75, roomful.Rep, 7, 6},
+		{0.2, roomful.Rep, 1, 1},
+		{43, roomful.Rep, 45, 40},
+		{333, roomful.Metre, 350, 300},
+		{87, roomful.Metre, 90, 80},
+		{22, roomful.Second, 20, 20},
+		{9.5, roomful.Calorie, 10, 9},
+	} {
+		if tidy, trim := say.Tidy(c.v, c.u), say.Trim(c.v, c.u); tidy != c.tidy || trim != c.trim {
+			t.Errorf("%v %s: %v and %v, want %v and %v", c.v, c.u, tidy, trim, c.tidy, c.trim)
+		}
+	}
+}
+
+// TestNeighbour names what changes: pull for push and squat for hinge never
+// pass in silence (common practice).
+func TestNeighbour(t *testing.T) {
+	of := func(p ...roomful.Pattern) *roomful.Movement { return &roomful.Movement{Patterns: p} }
+	for _, c := range []struct {
+		a, b *roomful.Movement
+		want string
+	}{
+		{of(roomful.PullVertical), of(roomful.PullHorizontal), ""},
+		{of(roomful.PullVertical), of(roomful.PushHorizontal), "pull becomes push"},
+		{of(roomful.Squat), of(roomful.Hinge), "squat becomes hinge"},
+		{of(roomful.Squat, roomful.PushVertical), of(roomful.Squat), ""},
+		{of(roomful.Jump), of(roomful.SingleLeg, roomful.Jump), ""},
+		{of(), of(roomful.Hinge), ""},
+	} {
+		if got := say.Neighbour(c.a, c.b); got != c.want {
+			t.Errorf("%v to %v: %q, want %q", c.a.Patterns, c.b.Patterns, got, c.want)
+		}
+	}
+}
+
+func TestPublic(t *testing.T) {
+	for words, want := range map[string]string{
+		"pressing overhead becomes pressing ahead": "pressing overhead becomes pressing ahead",
+		"easier on a sore back":                    "hinge becomes squat",
+		"":                                         "",
+	} {
+		if got := say.Public(words, "hinge becomes squat"); got != want {
+			t.Errorf("%q is said as %q", words, got)
+		}
+	}
+}
