@@ -70,6 +70,17 @@ func (c *class) change(written, tasks []roomful.Task) float64 {
 	return total
 }
 
+// less is the mean share by which the lines that stay are cut.
+func (c *class) less(written, tasks []roomful.Task) float64 {
+	var cut float64
+	for i, w := range written {
+		if t := tasks[i]; t.Movement == w.Movement && t.Amount < w.Amount {
+			cut += apart(w.Amount, t.Amount)
+		}
+	}
+	return cut / float64(max(len(written), 1))
+}
+
 // formCost is what another movement costs on a line.
 func (c *class) formCost(l *line, id roomful.MovementID) float64 {
 	m := c.Lexicon.Movement(id)

@@ -2,48 +2,21 @@ package version
 
 import (
 	"math"
-	"strings"
 
 	"roomful"
 	"roomful/version/internal/care"
+	"roomful/version/internal/rack"
 	"roomful/version/internal/say"
 )
 
 // Rules of thumb for loads (common practice, no source).
 const (
-	light, moderate, heavier = 21, 12, 7 // repetitions fresh
-	unknownShare             = 0.6       // of what is written when no maximum is known
-	fromBar                  = 0.67      // of a bar's load, in all, with dumbbells or bells
+	unknownShare = 0.6  // of what is written when no maximum is known
+	fromBar      = 0.67 // of a bar's load, in all, with dumbbells or bells
 	// A movement of the body has to be possible in thirds of what is asked, but
 	// at least fourInOneGo times and no more than mostInOneGo times fresh.
 	fourInOneGo, mostInOneGo = 4, 5
 )
-
-// feels are the words of an effort that ask for another load than moderate.
-var feels = map[string]int{
-	"sprint": light, "fast": light, "quick": light, "light": light,
-	"heavy": heavier, "strong": heavier, "grind": heavier,
-}
-
-// sensible returns how many times fresh a person should be able to move the
-// load of a set of count, when the sheet gives no rule.
-func sensible(count float64, feel string) float64 {
-	usual := moderate
-	for _, w := range strings.Fields(strings.ToLower(feel)) {
-		if n, ok := feels[strings.Trim(w, ",.;")]; ok {
-			usual = n
-		}
-	}
-	switch {
-	case count == 0:
-		return float64(usual)
-	case count <= 3 || usual == heavier && count <= heavier:
-		return min(count+2, heavier)
-	case usual == light:
-		return min(light, max(moderate, count))
-	}
-	return min(float64(usual), max(heavier, count))
-}
 
 // need returns how many repetitions (seconds for holds and carries) fresh a
 // form must allow the person.
@@ -59,9 +32,9 @@ func (f *fitter) need(m *roomful.Movement, t roomful.Task) float64 {
 	case t.Unit != roomful.Rep:
 		n = 1
 	case loaded && f.p.written[f.li].Load.Value == 0 && m != f.line.movement:
-		n = light // nothing was lifted, so next to nothing is
+		n = rack.Light // nothing was lifted, so next to nothing is
 	case loaded:
-		n = sensible(f.count(t), f.Effort.Feel)
+		n = rack.Sensible(f.count(t), f.Effort.Feel)
 	default:
 		n = fourInOneGo
 		if c := f.count(t); c > 0 {
@@ -71,7 +44,7 @@ func (f *fitter) need(m *roomful.Movement, t roomful.Task) float64 {
 	if loaded && t.Unit == roomful.Rep {
 		n = max(n, float64(f.p.care.LeastReps))
 		if f.line.movement != nil && m != f.line.movement && f.p.care.HeldBy(f.line.movement) != nil {
-			n = max(n, moderate) // what stands in for something sore is not heavy
+			n = max(n, rack.Moderate) // what stands in for something sore is not heavy
 		}
 	}
 	return n

@@ -19,6 +19,7 @@ const (
 	worthGuess  = 0.8  // times the rough probability of it
 	worthOneOff = 0.4  // less for a one-off
 	worthChange = 0.08 // less for every unit of change
+	worthWork   = 0.8  // less for all of the work that is cut: too light fails too
 	worthForm   = 0.2  // less when a movement they can do gives way
 	worthOption = 0.3  // less for every option to brief beyond as written
 	mostEasier  = 3    // easier options, two when there is a harder one
@@ -101,7 +102,7 @@ type served struct{ preferred, worth float64 }
 // serves weighs a plan as the rule of choice will, by the screen alone.
 func (q *plan) serves() served {
 	in := q.guessIn || q.p.care.Volume < 1
-	s := served{preferred: q.guess, worth: worthGuess*q.guess - worthChange*q.change}
+	s := served{preferred: q.guess, worth: worthGuess*q.guess - worthChange*q.change - worthWork*q.less}
 	if in {
 		s.preferred = 100 - q.distance()
 		if q.p.stranger {

@@ -252,6 +252,7 @@ type plan struct {
 	fits   []*fitted
 	tasks  []roomful.Task
 	change float64
+	less   float64 // the share of the work that is cut
 	oneOff bool
 	stuck  bool
 	harder bool // than written
@@ -283,7 +284,7 @@ func (c *class) plans(p *person, ri int) []*plan {
 	base := &plan{p: p, rung: ri, harder: r.harder(), home: c.Home}
 	for li, k := range r.picks {
 		f := c.fit(p, li, k)
-		if f.lowered && !f.oneOff && r.loads == exact || r.harder() && (f.lowered || f.fixed || f.oneOff && !c.Home) {
+		if f.lowered && !f.oneOff && r.loads == exact || r.harder() && (f.lowered || f.fixed || f.oneOff && f.why.form == byLimit) {
 			return nil
 		}
 		base.fits = append(base.fits, f)
@@ -301,7 +302,7 @@ func (c *class) plans(p *person, ri int) []*plan {
 		out = c.heavierPlans(base)
 	}
 	for _, q := range out {
-		q.change = c.change(p.written, q.tasks)
+		q.change, q.less = c.change(p.written, q.tasks), c.less(p.written, q.tasks)
 	}
 	return out
 }
@@ -346,6 +347,9 @@ func (c *class) lighterPlans(base *plan) []*plan {
 	return out
 }
 
+// mostHeavier is how far above what is written a harder option may go.
+const mostHeavier = 1.5
+
 // heavierPlans makes everything that is lifted heavier, as far as the bounds
 // allow.
 func (c *class) heavierPlans(base *plan) []*plan {
@@ -356,8 +360,12 @@ func (c *class) heavierPlans(base *plan) []*plan {
 			if !f.measured {
 				continue
 			}
-			load, ok := q.p.stock.Below(f.form.movement.Implement, f.task.Load.Kg()*up)
-			if !ok || load.Kg() <= f.task.Load.Kg()+tiny {
+			im, now := f.form.movement.Implement, f.task.Load.Kg()
+			load, ok := q.p.stock.Below(im, now*up)
+			if ok && load.Kg() <= now+tiny { // bells and balls come in larger steps
+				load, ok = q.p.stock.Heavier(im, f.task.Load)
+			}
+			if !ok || load.Kg() > now*mostHeavier {
 				continue
 			}
 			if next := q.with(li, load); c.Forecaster.Unbroken(q.p.Abilities, next.tasks[li]) >= f.need {

@@ -109,3 +109,21 @@ func TestSideAdds(t *testing.T) {
 		}
 	})
 }
+
+// TestSensible gives the usual tests: light 21, moderate 12, heavier 7 times
+// fresh, and never more than a set has use for (common practice, no source).
+func TestSensible(t *testing.T) {
+	for _, c := range []struct {
+		count float64
+		feel  string
+		want  float64
+	}{
+		{0, "steady", 12}, {0, "a sprint", 21}, {0, "heavy,", 7},
+		{9, "steady", 9}, {15, "steady", 12}, {5, "steady", 7}, {2, "steady", 4},
+		{21, "fast", 21}, {10, "fast", 12}, {5, "heavy", 7}, {12, "heavy", 7},
+	} {
+		if got := rack.Sensible(c.count, c.feel); got != c.want {
+			t.Errorf("%v, %s: %v, want %v", c.count, c.feel, got, c.want)
+		}
+	}
+}
