@@ -42,8 +42,7 @@ func course(id roomful.MovementID, metres float64) (roomful.Part, roomful.Task) 
 // A figure that somebody told, put back into the simulator as the test it came
 // from, gives the figure again: the relations here and the model's own rules
 // are one. Times within 3 %, totals within 10 %; the prior pulls extremes a
-// little. When the model's constants move, fit the four figures of windows in
-// [prior.Population] anew.
+// little. TestWindowsAreTheModelsOwn says what to change when the model moves.
 func TestFiguresComeBackFromTheModel(t *testing.T) {
 	lex, err := catalogue.Load()
 	if err != nil {

@@ -48,13 +48,19 @@ func (w window) at(logN, logSpeed float64) (logTotal, byN, bySpeed float64) {
 	return -math.Log(sum) / q, muscles / sum, -clock / sum
 }
 
+// leastSay is the share that the muscles must have in a limit for a total to
+// tell the unbroken maximum.
+const leastSay = 0.25
+
 // maximum returns the logarithm of N behind a total at a speed. sure is false
-// when the clock binds more than the muscles: then N is at least that large.
+// when the clock binds too much for the total to tell: then N is at least what
+// is returned.
 func (w window) maximum(total, logSpeed float64) (logN float64, sure bool) {
 	q, clock := windowBend.one(), w.logMost-logSpeed
-	muscles := math.Exp(-q*math.Log(total)) - math.Exp(-q*clock)
-	if muscles <= math.Exp(-q*clock) {
-		return clock - w.logK, false
+	all, byClock := math.Exp(-q*math.Log(total)), math.Exp(-q*clock)
+	muscles := all - byClock
+	if least := byClock * leastSay / (1 - leastSay); muscles < least {
+		return -math.Log(least)/q - w.logK, false
 	}
 	return -math.Log(muscles)/q - w.logK, true
 }
