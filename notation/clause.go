@@ -82,7 +82,8 @@ func (r *reading) countedWords(what []string, from int) {
 	if len(what) == 0 || what[0] == "rounds" || what[0] == "reps" && len(what) == 1 || what[0] == "rounds/reps" {
 		return
 	}
-	inner := reading{parser: r.parser, c: cursor{line: r.c.line, i: from, last: from + len(what)}, scored: r.scored}
+	inner := r.readerOf(cursor{line: r.c.line, i: from, last: from + len(what)}, false)
+	inner.scored = r.scored
 	inner.run()
 	if len(inner.elements) == 1 && inner.elements[0].move != nil {
 		r.elements = append(r.elements, inner.elements...)

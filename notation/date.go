@@ -40,7 +40,7 @@ func (p *parser) when(l *line) bool {
 		r.c.mark(".")
 	}
 	from := r.c.i
-	if p.date(&r, l) {
+	if p.date(r, l) {
 		if named {
 			p.checkWeekday(l.span(0, 1), day.text)
 		}

@@ -36,6 +36,7 @@ bench-press|bench presses|bench|barbell||r|loaded
 thruster|||barbell||r|loaded
 dumbbell-thruster||db thruster|dumbbell||r|loaded
 dumbbell-snatch|dumbbell snatches|db snatch|dumbbell||r|loaded
+dumbbell-push-press|dumbbell push presses|db push press|dumbbell||r|loaded
 dumbbell-row||db row|dumbbell||r|loaded
 dumbbell-bench-press|dumbbell bench presses|db bench press,db bench|dumbbell||r|loaded
 dumbbell-swing|||dumbbell||r|loaded
@@ -55,14 +56,14 @@ box-jump-over|box jump-overs|||box|r|body
 box-step-up||step-up||box|r|body
 burpee|||||r|body
 burpee-box-jump-over|burpee box jump-overs|||box|r|body
-burpee-over-the-bar|burpees over the bar|bar-facing burpee|||r|body
+bar-facing-burpee||burpee over the bar,burpees over the bar|||r|body
 pull-up||pullup,pu||pull-up-bar|r|body
 strict-pull-up||||pull-up-bar|r|body
 chest-to-bar-pull-up||c2b,chest to bar||pull-up-bar|r|body
 banded-pull-up||||pull-up-bar|r|body
 ring-row||||rings|r|body
 toes-to-bar|toes-to-bar|t2b,ttb||pull-up-bar|r|body
-hanging-knee-raise||knee raise||pull-up-bar|r|body
+knee-raise||hanging knee raise||pull-up-bar|r|body
 muscle-up||||rings|r|body
 push-up||pushup,press-up|||r|body
 handstand-push-up||hspu|||r|body
@@ -81,7 +82,9 @@ wall-sit|||||s|hold
 inchworm|||||r|mobility
 couch-stretch|couch stretches||||s|mobility
 pigeon-stretch|pigeon stretches|pigeon|||s|mobility
-child-pose||child's pose|||s|mobility
+childs-pose|childs-pose|child's pose|||s|mobility
+jog|||||m|foot
+shoulder-pass-through||pvc pass-through|||r|mobility
 jumping-jack|||||r|mobility
 leg-swing|||||r|mobility
 arm-circle|||||r|mobility

@@ -79,7 +79,7 @@ func (p *parser) head(l *line) bool {
 		r := p.readerOf(c, true)
 		r.scored = scored(k.kind)
 		r.run()
-		p.absorb(&r)
+		p.absorb(r)
 		return true
 	}
 	return false
@@ -110,18 +110,6 @@ func (p *parser) headEnds(c *cursor, lettered bool) bool {
 	probe.run()
 	return probe.f.structured() || len(probe.elements) > 0 && probe.elements[0].move != nil && probe.elements[0].at.col == t.col
 }
-
-// probe returns a reading whose diagnostics go nowhere.
-func (p *parser) probe(c cursor, head bool) reading {
-	quiet := &parser{lex: p.lex, session: p.session, part: p.part, lastMass: p.lastMass, ladderPart: p.ladderPart, saidDivisions: true}
-	quiet.diagnostics.lex = noSuggestions{p.lex}
-	return quiet.readerOf(c, head)
-}
-
-// noSuggestions is a lexicon that saves itself the search for near names.
-type noSuggestions struct{ roomful.Lexicon }
-
-func (noSuggestions) Suggest(string) []*roomful.Movement { return nil }
 
 // scored reports whether parts of a kind have a score.
 func scored(k roomful.PartKind) bool { return k == roomful.Strength || k == roomful.Main }
@@ -318,9 +306,9 @@ func (p *parser) elements(l *line, c cursor) {
 	r.scored = scored(p.part.kind)
 	r.repsKnown = p.part.facts.reps.set()
 	r.run()
-	p.multiply(&r)
-	p.placeSuffix(l, &r)
-	p.absorb(&r)
+	p.multiply(r)
+	p.placeSuffix(l, r)
+	p.absorb(r)
 }
 
 // multiply reads "4 x 25 m" within a piece that has a format of its own as the

@@ -305,8 +305,8 @@ func (p *parser) match(c cursor) (*roomful.Movement, int) {
 		return nil, 0
 	}
 	m, n := p.lex.Match(c.line.words[c.i:stop])
-	if n > 1 && adjectives[c.tokens[c.i].text] {
-		if short, k := p.lex.Match(c.line.words[c.i+1 : stop]); short == m && k == n-1 {
+	for k := 1; k < n && adjectives[c.tokens[c.i+k-1].text]; k++ {
+		if short, rest := p.lex.Match(c.line.words[c.i+k : stop]); short == m && rest == n-k {
 			return nil, 0
 		}
 	}

@@ -11,21 +11,26 @@ import (
 // said to be so.
 const largest = 999999
 
+// mostTokens is how much of one line is read; a long one has 30.
+const mostTokens = 400
+
 // scan splits a text into lines of tokens.
 func scan(text string) []line {
 	text = strings.TrimPrefix(text, "\ufeff")
 	lines := make([]line, 0, strings.Count(text, "\n")+1)
 	tokens := make([]token, 0, len(text)/4+8)
+	words := make([]string, 0, cap(tokens))
 	for no := 1; text != ""; no++ {
 		raw, rest, _ := strings.Cut(text, "\n")
 		text = rest
 		s := scanner{line: line{no: no, raw: strings.TrimRight(raw, "\r")}, tokens: tokens[len(tokens):]}
 		s.scan()
 		tokens = s.tokens
-		s.line.words = make([]string, len(s.line.tokens))
-		for i, t := range s.line.tokens {
-			s.line.words[i] = t.text
+		from := len(words)
+		for _, t := range s.line.tokens {
+			words = append(words, t.text)
 		}
+		s.line.words = words[from:len(words):len(words)]
 		lines = append(lines, s.line)
 	}
 	return lines
@@ -44,6 +49,10 @@ func (s *scanner) scan() {
 	width := 0
 	spaced := true
 	for s.at < len(s.line.raw) {
+		if len(s.tokens) == mostTokens {
+			s.line.cut = true
+			break
+		}
 		r, size := utf8.DecodeRuneInString(s.line.raw[s.at:])
 		if space(r) {
 			s.at, s.col, spaced = s.at+size, s.col+1, true

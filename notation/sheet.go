@@ -20,19 +20,46 @@ type parser struct {
 
 	saidDivisions bool
 	lastMass      *roomful.MassUnit
-	ladderPart    bool   // the part being read has a ladder
-	nextLabel     string // the letter of "Part B" before the next piece
-	then          bool   // the next piece follows without a pause
-	loose         span   // the first line of prose before the parts
+	ladderPart    bool       // the part being read has a ladder
+	readings      []*reading // those in use, and behind them those to use again
+	busy          int        // how many are in use
+	quiet         *parser    // for probes
+	nextLabel     string     // the letter of "Part B" before the next piece
+	then          bool       // the next piece follows without a pause
+	loose         span       // the first line of prose before the parts
 }
 
 // reader returns a reading of a whole line.
-func (p *parser) reader(l *line, head bool) reading { return p.readerOf(at(l), head) }
+func (p *parser) reader(l *line, head bool) *reading { return p.readerOf(at(l), head) }
 
-// readerOf returns a reading of a stretch.
-func (p *parser) readerOf(c cursor, head bool) reading {
-	return reading{parser: p, c: c, head: head, left: -1}
+// readerOf returns a reading of a stretch. Readings are large, and are used
+// again once the line is done.
+func (p *parser) readerOf(c cursor, head bool) *reading {
+	if p.busy == len(p.readings) {
+		p.readings = append(p.readings, new(reading))
+	}
+	r := p.readings[p.busy]
+	p.busy++
+	*r = reading{parser: p, c: c, head: head, left: -1, elements: r.elements[:0]}
+	return r
 }
+
+// probe returns a reading whose diagnostics go nowhere.
+func (p *parser) probe(c cursor, head bool) *reading {
+	if p.quiet == nil {
+		p.quiet = &parser{lex: p.lex}
+		p.quiet.diagnostics.lex = noSuggestions{p.lex}
+	}
+	q := p.quiet
+	q.list, q.session.Divisions, q.lastMass, q.ladderPart, q.saidDivisions = q.list[:0], p.session.Divisions, p.lastMass, p.ladderPart, true
+	return q.readerOf(c, head)
+}
+
+// noSuggestions is a lexicon that saves itself the search for near names.
+type noSuggestions struct{ roomful.Lexicon }
+
+// Suggest implements [roomful.Lexicon].
+func (noSuggestions) Suggest(string) []*roomful.Movement { return nil }
 
 // sheet = [ title ] [ when ] { header } { part } .
 func (p *parser) sheet() {
@@ -57,15 +84,33 @@ func (p *parser) sheet() {
 // line reads one line where it stands: a header, the head of a part, or what
 // belongs to the part before.
 func (p *parser) line(l *line) {
+	p.busy = 0
+	if p.quiet != nil {
+		p.quiet.busy = 0
+	}
 	switch {
 	case l.blank():
 		p.pause()
+	case l.cut && !p.header(l):
+		p.tooLong(l)
+	case l.cut:
 	case p.header(l), p.head(l):
 	case p.part == nil:
 		p.preamble(l)
 	default:
 		p.partLine(l)
 	}
+}
+
+// tooLong keeps a line with more on it than anybody writes: as a note of the
+// part, or as the story.
+func (p *parser) tooLong(l *line) {
+	if p.part == nil {
+		p.addAbout(strings.TrimSpace(l.raw))
+		return
+	}
+	p.fault(l.whole(), "the line is too long to read", "write one movement to a line")
+	p.part.notes = append(p.part.notes, strings.TrimSpace(l.raw))
 }
 
 // preamble reads a line before the first part that is no header: a date, a

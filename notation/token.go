@@ -32,6 +32,7 @@ type line struct {
 	indent int    // columns before the first token; a tab goes to the next multiple of 4
 	label  int    // the number of "2)" or "2." before the line, else 0
 	letter string // the letter of "a)" or "B1." before the line
+	cut    bool   // more stands on the line than tokens
 	tokens []token
 	words  []string // the text of each token, for the lexicon
 }
@@ -77,11 +78,11 @@ func (c *cursor) peek(k int) token {
 }
 
 // is reports whether the next token is this mark or word.
-func (c *cursor) is(text string) bool { return c.peek(0).text == text && c.peek(0).kind != end }
+func (c *cursor) is(text string) bool { return c.i < c.last && c.tokens[c.i].text == text }
 
 // mark takes the next token when it is this mark.
 func (c *cursor) mark(text string) bool {
-	if t := c.peek(0); t.kind == mark && t.text == text {
+	if c.is(text) && c.tokens[c.i].kind == mark {
 		c.i++
 		return true
 	}
@@ -110,25 +111,26 @@ func (c *cursor) takeAny(phrases ...string) bool {
 // here.
 func (c *cursor) reach(phrase string) int {
 	rest := phrase
-	for n := 0; ; n++ {
-		t := c.peek(n)
-		if t.kind == mark && t.text == "," && n > 0 {
+	for i := c.i; i < c.last; i++ {
+		t := &c.tokens[i]
+		if t.text == "," && i > c.i {
 			continue
 		}
-		if t.kind == end || !hasWords(rest, t.text) {
+		if !hasWords(rest, t.text) {
 			return 0
 		}
 		if len(rest) == len(t.text) {
-			return n + 1
+			return i + 1 - c.i
 		}
 		rest = rest[len(t.text)+1:]
 	}
+	return 0
 }
 
 // hasWords reports whether phrase begins with the words of text and a word ends
 // there. A hyphen in text equals a space.
 func hasWords(phrase, text string) bool {
-	if len(text) > len(phrase) || text == "" {
+	if len(text) > len(phrase) || text == "" || text[0] != phrase[0] {
 		return false
 	}
 	for i := range len(text) {

@@ -2,6 +2,7 @@ package notation
 
 import (
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"roomful"
@@ -113,7 +114,14 @@ func plainTitle(l *line) bool {
 	return months[l.tokens[0].text] == 0 && !weekday(l.tokens[0].text)
 }
 
-// titleText returns a line without the marks of a heading around it.
+// titleText returns a line without the marks of a heading around it, its spaces
+// made plain.
 func titleText(l *line) string {
-	return strings.TrimRightFunc(l.slice(0, len(l.tokens)), func(r rune) bool { return space(r) || strings.ContainsRune("*#=_~", r) })
+	text := strings.TrimRightFunc(l.slice(0, len(l.tokens)), func(r rune) bool { return space(r) || strings.ContainsRune("*#=_~", r) })
+	return strings.Map(func(r rune) rune {
+		if unicode.IsSpace(r) {
+			return ' '
+		}
+		return r
+	}, text)
 }

@@ -206,7 +206,7 @@ func (p *parser) looseHead(l *line) bool {
 		heading := p.heading(l)
 		p.restBefore()
 		p.then = p.then || then
-		p.begin(l, kindOf(&r), "")
+		p.begin(l, kindOf(r), "")
 		p.underHeading(heading, len(r.elements) == 0)
 	case pt.line != l.no && pt.explicit:
 		pt.head = l.whole()
@@ -217,8 +217,8 @@ func (p *parser) looseHead(l *line) bool {
 	r = p.readerOf(c, true)
 	r.scored = scored(p.part.kind)
 	r.run()
-	p.placeSuffix(l, &r)
-	p.absorb(&r)
+	p.placeSuffix(l, r)
+	p.absorb(r)
 	return true
 }
 
