@@ -23,8 +23,9 @@ type course interface {
 type cursor struct {
 	phase        int // 0 once, 1 rounds, 2 last, 3 done
 	round, index int
-	start        float64 // when the current bout starts
+	start        float64 // when the current bout or turn starts
 	begun        bool
+	turn         float64 // when the current partner's turn began
 	offset       float64 // when the piece starts on the clock
 }
 
@@ -110,6 +111,10 @@ func (l *linear) step(cur *cursor, c *crew, list []int, st *step) {
 	}
 	if l.team > 1 {
 		st.who = cur.round % l.team
+		if cur.index == 0 {
+			cur.turn = max(c.clock, cur.start)
+		}
+		st.horizon = cur.turn + c.lasts
 	}
 }
 

@@ -31,7 +31,7 @@ type crew struct {
 	end float64
 	// horizon is when the work is expected to end, for spreading effort.
 	horizon float64
-	lasts   float64 // s, how long a bout without a window of its own is expected to last; 0 unknown
+	lasts   float64 // s, how long a bout without a window of its own, or a turn, is expected to last; 0 unknown
 	hour    float64 // s, the length that rules of pacing and breaks go by (H)
 	quiet   bool    // no noise
 	paced   bool    // intent holds: the second pass
@@ -200,7 +200,7 @@ func (c *crew) left(st *step) float64 {
 		return max(1, st.horizon-c.clock)
 	}
 	seconds := c.horizon - c.clock
-	if c.style == roomful.Shared || c.style == roomful.Alternating {
+	if c.shares() {
 		seconds /= float64(len(c.members)) // of one's own work
 	}
 	return max(1, seconds)

@@ -173,8 +173,11 @@ func (r *runner) passes(quiet bool, events func(Event)) {
 	}
 	took := min(c.clock, c.end)
 	c.hour, c.horizon, c.lasts = r.hour(took), took, 0
-	if _, ok := r.last().course.(*linear); !ok {
+	l, ok := r.last().course.(*linear)
+	if !ok || l.team > 1 {
 		c.lasts = c.tally.sum() / float64(max(1, len(c.tally.groups)))
+	}
+	if !ok {
 		c.hour = r.hour(c.lasts)
 	}
 	c.quiet, c.paced, c.ratio, c.events, c.grain = quiet, true, ratio, events, r.m.paced

@@ -148,7 +148,8 @@ func (c *crew) fail(who []*member, st *step, seconds float64) outcome {
 type chunk struct {
 	n       float64 // units
 	seconds float64 // of one unit
-	hazard  float64 // of a break, per unit
+	hazard  float64 // of a break, per unit, half way through
+	rise    float64 // of the hazard's logarithm from unit to unit
 	trip    float64 // rate of failing, per unit; 0 when it cannot fail
 }
 
@@ -180,7 +181,7 @@ func (c *crew) chunk(who []*member, st *step, left, tempo float64) chunk {
 		}
 		if !st.strict {
 			if h := m.body.Hazard(local); h > ch.hazard {
-				ch.hazard = h
+				ch.hazard, ch.rise = h, c.c.BreakLocal*a.PerUnit()
 			}
 		}
 		if a.Trips {
@@ -204,12 +205,23 @@ func (c *crew) ending(ch chunk, left float64) (n float64, why outcome) {
 		}
 	}
 	exposed := max(0, min(n, left-2))
-	if c.budget -= ch.hazard * exposed; c.budget < 0 {
-		n = max(1, math.Ceil(exposed+c.budget/ch.hazard))
+	risk := ch.hazard * exposed * (1 + ch.rise*ch.rise*(n*n-1)/24)
+	if c.budget < risk {
+		n = max(1, math.Ceil(exhausted(c.budget/risk, exposed, ch.rise)))
 		c.budget = c.chance()
 		return n, broke
 	}
+	c.budget -= risk
 	return n, finished
+}
+
+// exhausted returns after how many of a number of units a share of their risk is
+// used up, when it grows exponentially with a rate per unit.
+func exhausted(share, units, rise float64) float64 {
+	if rise*units < 1e-4 {
+		return share * units
+	}
+	return math.Log(1+share*(kernel.Exp(rise*units)-1)) / rise
 }
 
 // chance draws the waiting time to the next break or trip, in units of
