@@ -222,9 +222,9 @@ func TestTooLong(t *testing.T) {
 	}
 }
 
-// drawn makes a random piece of any format.
-func drawn(t *rapid.T) roomful.ForecastRequest {
-	task := rapid.Custom(func(t *rapid.T) roomful.Task {
+// anyTask is a random element with an amount.
+func anyTask() *rapid.Generator[roomful.Task] {
+	return rapid.Custom(func(t *rapid.T) roomful.Task {
 		n := float64(rapid.IntRange(1, 40).Draw(t, "amount"))
 		switch rapid.SampledFrom([]string{"reps", "load", "metres", "calories", "seconds", "hold", "rest", "carry"}).Draw(t, "task") {
 		case "reps":
@@ -244,26 +244,49 @@ func drawn(t *rapid.T) roomful.ForecastRequest {
 		}
 		return metres("walk-loaded", n)
 	})
-	tasks := rapid.SliceOfN(task, 1, 4).Draw(t, "round")
+}
+
+// drawn makes a random piece of any format.
+func drawn(t *rapid.T) roomful.ForecastRequest {
+	tasks := rapid.SliceOfN(anyTask(), 1, 4).Draw(t, "round")
+	ladder := roomful.Ladder{Steps: rapid.SliceOfN(rapid.IntRange(1, 12), 0, 4).Draw(t, "ladder")}
 	count := rapid.IntRange(1, 6).Draw(t, "count")
 	length := secs(float64(rapid.IntRange(15, 400).Draw(t, "seconds")))
 	rest := secs(float64(rapid.IntRange(0, 90).Draw(t, "rest")))
 	format := rapid.SampledFrom([]roomful.Format{
 		roomful.RoundsInTime{Window: length}, roomful.ForTime{Rounds: count, Rest: rest}, roomful.ForTime{Rounds: count, Cap: length},
+		roomful.RoundsInTime{Window: length, Ladder: roomful.Ladder{Steps: ladder.Steps, Open: true}}, roomful.ForTime{Rounds: len(ladder.Steps), Ladder: ladder},
+		roomful.AmountInTime{Window: length}, roomful.AmountInTime{Window: length, Unbroken: true}, roomful.Sets{Build: true, Rest: rest},
 		roomful.Every{Interval: length, Count: count}, roomful.Intervals{Count: count, Work: length, Rest: rest},
 		roomful.Intervals{Count: count, Rest: rest}, roomful.Stations{Rounds: count, Work: length, Change: rest}, roomful.Sets{Count: count, Rest: rest},
 	}).Draw(t, "format")
-	if rapid.Bool().Draw(t, "open") {
-		switch f := format.(type) {
-		case roomful.Every, roomful.Stations:
-			tasks[len(tasks)-1].Amount = 0
-		case roomful.Intervals:
-			if f.Work > 0 {
-				tasks[len(tasks)-1].Amount = 0
-			}
+	end := &tasks[len(tasks)-1]
+	free := rapid.Bool().Draw(t, "open")
+	w := roomful.Work{Round: tasks}
+	switch f := format.(type) {
+	case roomful.Every, roomful.Stations:
+		if free {
+			end.Amount = 0
 		}
+	case roomful.Intervals:
+		if free && f.Work > 0 {
+			end.Amount = 0
+		}
+	case roomful.AmountInTime:
+		w.Round = tasks[:1]
+	case roomful.Sets:
+		if f.Build {
+			w.Round = []roomful.Task{loaded("front-squat", float64(count), 0)}
+		}
+	case roomful.RoundsInTime:
+		w.Once = rapid.SliceOfN(anyTask(), 0, 2).Draw(t, "once")
+		if len(f.Ladder.Steps) > 0 && end.Unit == roomful.Rep {
+			end.Amount = 0
+		}
+	case roomful.ForTime:
+		w.Last = rapid.SliceOfN(anyTask(), 0, 2).Draw(t, "last")
 	}
-	q := ask(format, of(tasks...))
+	q := ask(format, w)
 	if style := roomful.TeamStyle(rapid.IntRange(0, 3).Draw(t, "team")); style != roomful.Alone {
 		q = team(style, q, person(0.2, nil), person(0.2, map[roomful.Capacity]float64{roomful.CapSpeed: 1.3}))
 	} else {
@@ -303,4 +326,29 @@ func TestAnyPiece(t *testing.T) {
 			}
 		}
 	})
+}
+
+// TestAbilitiesAreDrawn: with 20 % of spread in a maximum, heavy singles spread
+// as much: from the 5th to the 95th percentile by e^(2·1.645·0.2) = 1.93 times.
+func TestAbilitiesAreDrawn(t *testing.T) {
+	task := loaded("heave", 1, 0)
+	task.Exists = bars(20, 300, 0.5)
+	q := who(person(0.2, nil), ask(roomful.Sets{Build: true}, of(task)))
+	q.Runs = 2000
+	a := run(t, q).Athletes[0]
+	if spread := a.Score.P95 / a.Score.P05; math.Abs(spread/1.93-1) > 0.06 {
+		t.Errorf("heavy singles from %v to %v kg, %v times", a.Score.P05, a.Score.P95, spread)
+	}
+	if math.Abs(a.Score.P50/110-1) > 0.02 {
+		t.Errorf("median %v kg, the maximum's is 110", a.Score.P50)
+	}
+}
+
+// TestLittleKnown: somebody of whom nothing but body mass is known can still be
+// forecast.
+func TestLittleKnown(t *testing.T) {
+	q := who(&roomful.Abilities{MassKg: 75}, ask(roomful.RoundsInTime{Window: minutes(8)}, of(reps("push-up", 10), metres("row", 200), seconds("plank", 20))))
+	if a := forecast(t, q); !(a.Score.P50 > 1 && a.Score.P50 < 15) {
+		t.Errorf("score %+v", a.Score)
+	}
 }
