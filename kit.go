@@ -48,17 +48,17 @@ func (k *Kit) Has(word string) bool {
 	case "", "floor":
 		return true
 	case string(Barbell):
-		return len(k.Bars) > 0
+		return len(masses(k.Bars)) > 0
 	case string(Dumbbell):
-		return len(k.Dumbbells) > 0
+		return len(masses(k.Dumbbells)) > 0
 	case string(Kettlebell):
-		return len(k.Kettlebells) > 0
+		return len(masses(k.Kettlebells)) > 0
 	case string(Ball):
-		return len(k.Balls) > 0
+		return len(masses(k.Balls)) > 0
 	case string(Plate):
-		return len(k.Plates) > 0
+		return len(masses(k.Plates)) > 0
 	case "box":
-		return len(k.Boxes) > 0
+		return len(k.Heights()) > 0
 	case "rope":
 		return k.Ropes > 0
 	case "rings":
@@ -102,6 +102,7 @@ func (k *Kit) Loads(im Implement) []Mass {
 	return slices.CompactFunc(out, func(a, b Mass) bool { return math.Abs(a.Kg()-b.Kg()) < 1e-6 })
 }
 
+// masses lists what there is at least one of.
 func masses(stock []Stock) []Mass {
 	var out []Mass
 	for _, s := range stock {
@@ -138,14 +139,8 @@ func (k *Kit) barLoads() []Mass {
 			continue
 		}
 		for s := range sides {
-			kg := b.Mass.Kg() + 2*float64(s)/1000
-			m := Kg(kg)
-			if b.Mass.Unit == Pound {
-				m = m.In(Pound)
-				m.Value = math.Round(m.Value*100) / 100
-			} else {
-				m.Value = math.Round(m.Value*100) / 100
-			}
+			m := Kg(b.Mass.Kg() + 2*float64(s)/1000).In(b.Mass.Unit)
+			m.Value = math.Round(m.Value*100) / 100
 			out = append(out, m)
 		}
 	}

@@ -197,6 +197,7 @@ func TestKitLacks(t *testing.T) {
 		{gym, roomful.Movement{Needs: []string{"band"}}, ""},
 		{gym, roomful.Movement{Needs: []string{"climbing-rope"}}, "climbing-rope"},
 		{gym, roomful.Movement{Space: roomful.Space{CeilingM: 3}}, "ceiling"},
+		{&roomful.Kit{Dumbbells: []roomful.Stock{{Mass: roomful.Kg(10)}}}, roomful.Movement{Implement: roomful.Dumbbell}, "dumbbell"},
 		{home, roomful.Movement{Needs: []string{"band"}}, ""},
 		{home, roomful.Movement{Needs: []string{"pull-up-bar"}}, "pull-up-bar"},
 		{home, roomful.Movement{Needs: []string{"mat"}}, "mat"},
