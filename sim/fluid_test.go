@@ -39,7 +39,7 @@ func name(i int, q roomful.ForecastRequest) string {
 // is from the median of runs with noise for a person of known abilities.
 func TestTypical(t *testing.T) {
 	for i, q := range dozen() {
-		q.Runs, q.Workers = 1000, 0
+		q.Runs, q.Workers = 4000, 0
 		f, err := sim.New(lexicon).Forecast(context.Background(), q)
 		if err != nil {
 			t.Fatal(err)

@@ -307,6 +307,7 @@ func TestAnyPiece(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
+		inOrder(t, m, q)
 		for _, a := range f.Athletes {
 			for i, s := range a.Scores {
 				if math.IsInf(s, 0) || s < 0 || math.IsNaN(s) && a.Cannot == 0 {
@@ -326,6 +327,24 @@ func TestAnyPiece(t *testing.T) {
 			}
 		}
 	})
+}
+
+// inOrder checks that a run's steps follow each other and stay in the window.
+func inOrder(t *rapid.T, m *sim.Model, q roomful.ForecastRequest) {
+	events, _, err := m.Run(q, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	now, end := 0.0, math.Inf(1)
+	if w := q.Piece.Format.Length(len(q.Piece.Round)).Seconds(); w > 0 {
+		end = w
+	}
+	for _, e := range events {
+		if e.Start < now-1e-6 || e.End < e.Start-1e-6 || e.End > end+1e-6 || e.Done < 0 {
+			t.Fatalf("%+v after %v s, in a window of %v s", e, now, end)
+		}
+		now = e.End
+	}
 }
 
 // TestAbilitiesAreDrawn: with 20 % of spread in a maximum, heavy singles spread

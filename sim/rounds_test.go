@@ -1,9 +1,11 @@
 package sim_test
 
 import (
+	"math"
 	"testing"
 
 	"roomful"
+	"roomful/sim"
 )
 
 // Each table below is worked out by hand: a repetition of squat-two takes 2 s,
@@ -163,22 +165,27 @@ func TestOnceShrinksRounds(t *testing.T) {
 	}
 }
 
-// TestLadderSums: the repetitions of completed ladder rounds and of the part of
-// the next add up to what was done.
+// TestLadderSums: in every run the repetitions of each completed round of a
+// ladder are exactly its own, twice its step here, and those of the next round
+// are its part of the score.
 func TestLadderSums(t *testing.T) {
 	l := roomful.Ladder{Steps: []int{3, 6, 9}, Open: true}
-	a := forecast(t, ask(roomful.RoundsInTime{Window: minutes(7), Ladder: l}, of(open("thruster"), open("pull-up"))))
-	for i, s := range a.Scores {
-		var sum float64
-		whole := int(s)
-		for n := range whole {
-			count, _ := l.Step(n)
-			sum += 2 * float64(count)
+	q := who(person(0.15, nil), ask(roomful.RoundsInTime{Window: minutes(7), Ladder: l}, of(loaded("thruster", 0, 43), open("pull-up"))))
+	for n := range 50 {
+		events, score, err := sim.New(lexicon).Run(q, n)
+		if err != nil {
+			t.Fatal(err)
 		}
-		next, _ := l.Step(whole)
-		sum += (s - float64(whole)) * 2 * float64(next)
-		if d := sum - a.TotalReps.P50; i == 0 && a.TotalReps.P05 == a.TotalReps.P95 && d > 1e-6 {
-			t.Errorf("run %d: score %v means %v repetitions, %v were done", i, s, sum, a.TotalReps.P50)
+		done := make([]float64, int(score)+1)
+		for _, e := range events {
+			done[e.Round] += e.Done
+		}
+		for r, got := range done {
+			count, _ := l.Step(r)
+			want := 2 * float64(count) * min(1, score-float64(r))
+			if math.Abs(got-want) > 1e-6 {
+				t.Fatalf("run %d, score %v: %v repetitions in round %d, want %v", n, score, got, r+1, want)
+			}
 		}
 	}
 }
