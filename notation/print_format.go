@@ -1,6 +1,7 @@
 package notation
 
 import (
+	"strings"
 	"time"
 
 	"roomful"
@@ -181,4 +182,61 @@ func teamClauses(t roomful.Team) []string {
 		return []string{who}
 	}
 	return []string{who, how}
+}
+
+// length writes a time as coaches do: 20 s, 2 min, 2:30.
+func length(d time.Duration) string {
+	s := d.Seconds()
+	switch {
+	case d%time.Minute == 0 && d > 0:
+		return roomful.Figure(d.Minutes()) + " min"
+	case s < 120 || d%time.Second != 0:
+		return roomful.Figure(s) + " s"
+	}
+	return roomful.Clock(s)
+}
+
+// setsClause writes how many sets of how many repetitions.
+func setsClause(part roomful.Part, f roomful.Sets) string {
+	reps, same := sameReps(part)
+	n := roomful.Figure(float64(f.Count))
+	switch {
+	case f.Build && same:
+		return "build to a heavy " + roomful.Figure(reps)
+	case f.Build:
+		return "build to a heavy set"
+	case len(f.Reps) > 0:
+		return "sets of " + steps(roomful.Ladder{Steps: f.Reps})
+	case same && len(part.Round) == 1:
+		return n + " x " + roomful.Figure(reps)
+	case f.Count == 1:
+		return "1 set"
+	}
+	return n + " sets"
+}
+
+// sameReps returns the repetitions that every element of a set has.
+func sameReps(part roomful.Part) (float64, bool) {
+	var reps float64
+	for i, e := range part.Round {
+		a := e.Amount
+		if a.Unit != roomful.Rep || len(a.By) != 1 || i > 0 && a.By[0] != reps || a.By[0] != float64(int(a.By[0])) {
+			return 0, false
+		}
+		reps = a.By[0]
+	}
+	return reps, len(part.Round) > 0
+}
+
+// steps writes a ladder.
+func steps(l roomful.Ladder) string {
+	var list []string
+	for _, n := range l.Steps {
+		list = append(list, roomful.Figure(float64(n)))
+	}
+	text := strings.Join(list, "-")
+	if l.Open {
+		text += "-..."
+	}
+	return text
 }

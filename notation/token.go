@@ -1,6 +1,8 @@
 package notation
 
-import "strings"
+import (
+	"strings"
+)
 
 // kind is the kind of a token.
 type kind uint8

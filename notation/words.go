@@ -72,11 +72,14 @@ var phrases = []string{
 // little words mean nothing where an element may begin.
 var little = set("of the then and with a an on for to into your each max maximum")
 
+// divisionWords name a division when a figure follows.
+var divisionWords = set("a b m w f men man male males mens men's women woman female females ladies womens women's")
+
 // reserved words begin heads, keys or formats: a first line that begins with
 // one is not taken for a title.
 var reserved = set("warm-up warmup warm ramp primer strength lift main workout conditioning piece mobility cool-down cooldown cool " +
 	"title date again divisions about effort goal target intent once buy-in buy round last cash-out cash finish standards standard instead note notes score " +
-	"part amrap emom rft ft every as max most for in build odd even min minute station rest")
+	"part amrap emom rft ft every as max most for in build odd even min minute station rest rx")
 
 // formatWords mark a line that cannot be a plain title anywhere.
 var formatWords = set("amrap emom rft rounds rds x sets possible minute on min mins minutes cap tc")
