@@ -75,6 +75,12 @@ func (c *crew) working(st *step) []*member {
 	case c.style == roomful.Alternating:
 		return c.members[st.who : st.who+1]
 	}
+	for range c.members {
+		if c.members[c.turn].acts[st.act].N >= 1 {
+			break
+		}
+		c.turn = (c.turn + 1) % len(c.members) // who cannot do it is passed over
+	}
 	return c.members[c.turn : c.turn+1]
 }
 

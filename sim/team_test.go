@@ -163,3 +163,22 @@ func TestMissingPartner(t *testing.T) {
 		}
 	}
 }
+
+// TestPassedOver: of partners who share, the one who cannot do an element leaves
+// it to the other, and only when neither can is it a cannot.
+func TestPassedOver(t *testing.T) {
+	w := of(loaded("thruster", 10, 60), reps("push-up", 20))
+	weak := with(roomful.OneRM(roomful.Thruster), 50)
+	q := ask(roomful.ForTime{Rounds: 3}, w)
+	one, both := forecast(t, q), forecast(t, team(roomful.Shared, q, usual(), usual()))
+	pair := forecast(t, team(roomful.Shared, q, usual(), weak))
+	if pair.Cannot != 0 || pair.Score.P50 <= both.Score.P50 || pair.Score.P50 >= one.Score.P50 {
+		t.Errorf("cannot %v; %v s with a partner who cannot, %v s with one who can, %v s alone", pair.Cannot, pair.Score.P50, both.Score.P50, one.Score.P50)
+	}
+	if none := forecast(t, team(roomful.Shared, q, weak, weak)); none.Cannot != 1 {
+		t.Errorf("neither can, cannot %v", none.Cannot)
+	}
+	if sync := forecast(t, team(roomful.Synchronised, q, usual(), weak)); sync.Cannot != 1 {
+		t.Errorf("synchronised with one who cannot, cannot %v", sync.Cannot)
+	}
+}
