@@ -123,7 +123,7 @@ func (p *parser) multiply(r *reading) {
 		return
 	}
 	d := &r.elements[0]
-	if f.reps.set() && !d.Amount.Stated() && counts(d.move, roomful.Rep) {
+	if f.reps.set() && !d.Amount.Stated() && p.takesReps(d) {
 		d.Amount = roomful.Amount{By: []float64{float64(f.reps.n)}}
 	}
 	if !d.Amount.Stated() {

@@ -131,7 +131,7 @@ func (r *reading) assignCounted(d *drafted, q *figures) {
 	length := unit.Base() == roomful.Metre
 	short := unit == roomful.Inch || unit == roomful.Centimetre
 	switch {
-	case d.Amount.Stated() && length && (high || short) && len(d.Heights) == 0, (short || length && high && !counts(d.move, roomful.Metre)) && len(d.Heights) == 0:
+	case d.Amount.Stated() && length && (high || short) && len(d.Heights) == 0, (short || (unit == roomful.Metre || unit == roomful.Foot) && high && !counts(d.move, roomful.Metre)) && len(d.Heights) == 0:
 		for _, v := range q.values() {
 			d.Heights = append(d.Heights, roomful.Length{Value: v, Unit: unit})
 		}

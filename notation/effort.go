@@ -207,6 +207,9 @@ func (p *parser) freshRule(l *line, c cursor) bool {
 	if stop == from {
 		stop = c.last
 	}
+	if strings.ContainsAny(name, ",;") {
+		return false
+	}
 	return p.addFresh(name, l.span(from, stop), n)
 }
 

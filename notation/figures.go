@@ -115,7 +115,7 @@ func (r *reading) minuteMark(value *float64) measureUnit {
 	}
 	r.c.i++
 	r.c.mark("\"")
-	*value = *value*60 + s.value
+	*value = min(*value*60+s.value, largest)
 	return measureUnit{counted, roomful.Second, 0, 1}
 }
 

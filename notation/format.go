@@ -2,6 +2,7 @@ package notation
 
 import (
 	"fmt"
+	"time"
 
 	"roomful"
 )
@@ -225,9 +226,8 @@ func (p *parser) bouts(pt *part) roomful.Format {
 func (p *parser) intervals(pt *part) roomful.Format {
 	f := &pt.facts
 	out := roomful.Intervals{Count: max(f.intervals.n, f.times.n, f.rounds.n, f.sets.n), Rest: max(f.rest.d, f.between.d)}
-	if n := len(pt.round) - 1; out.Rest == 0 && n > 0 && pt.round[n].Movement == roomful.Rest && pt.round[n].Amount.Stated() {
-		out.Rest = seconds(pt.round[n].Amount.For(roomful.DivisionA))
-		pt.round = pt.round[:n]
+	if out.Rest == 0 {
+		out.Rest = pt.takeRest()
 	}
 	if out.Count == 0 {
 		p.fault(pt.head, "how many intervals is not said", "write 5 intervals, rest 2 min")
@@ -238,6 +238,20 @@ func (p *parser) intervals(pt *part) roomful.Format {
 	return out
 }
 
+// takeRest takes the rest that stands last in a round out of it.
+func (pt *part) takeRest() time.Duration {
+	n := len(pt.round) - 1
+	if n < 1 {
+		return 0
+	}
+	d := &pt.round[n]
+	if d.Movement != roomful.Rest || !d.Amount.Stated() || d.Amount.Unit.Base() != roomful.Second || d.Note != "" || d.Amount.For(roomful.DivisionA) <= 0 {
+		return 0
+	}
+	pt.round = pt.round[:n]
+	return seconds(d.Amount.For(roomful.DivisionA))
+}
+
 // sets are strength sets.
 func (p *parser) sets(pt *part) roomful.Format {
 	f := &pt.facts
@@ -245,9 +259,8 @@ func (p *parser) sets(pt *part) roomful.Format {
 	if n := len(out.Reps); n > 0 {
 		out.Count = n
 	}
-	if n := len(pt.round) - 1; out.Rest == 0 && n > 0 && pt.round[n].Movement == roomful.Rest && pt.round[n].Amount.Stated() {
-		out.Rest = seconds(pt.round[n].Amount.For(roomful.DivisionA))
-		pt.round = pt.round[:n]
+	if out.Rest == 0 {
+		out.Rest = pt.takeRest()
 	}
 	if t := f.total; t.set() {
 		if out.Every > 0 && out.Count == 0 {

@@ -195,7 +195,7 @@ func (r *reading) closeRun(stop int) {
 	default:
 		d := r.element()
 		for ; stop > from+1; from++ {
-			if u, ok := unitWords[r.c.tokens[from].text]; ok && u.class == counted && len(d.figures) == 0 {
+			if u, ok := unitWords[r.c.tokens[from].text]; ok && u.class == counted && len(d.figures) == 0 && (u.unit == roomful.Rep || u.unit.Base() != roomful.Metre || u.unit == roomful.Metre) {
 				d.Amount.Unit = u.unit
 			} else if !trimmed(r.c.tokens[from], true) {
 				break

@@ -220,7 +220,7 @@ func sameReps(part roomful.Part) (float64, bool) {
 	var reps float64
 	for i, e := range part.Round {
 		a := e.Amount
-		if a.Unit != roomful.Rep || len(a.By) != 1 || i > 0 && a.By[0] != reps || a.By[0] != float64(int(a.By[0])) {
+		if e.Movement == "" || a.Unit != roomful.Rep || len(a.By) != 1 || i > 0 && a.By[0] != reps || a.By[0] != float64(int(a.By[0])) {
 			return 0, false
 		}
 		reps = a.By[0]

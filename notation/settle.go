@@ -41,6 +41,9 @@ func (p *parser) nameFromNotes(pt *part) {
 	}
 	d := drafted{at: pt.head, nameAt: pt.head}
 	d.Words, d.Line = name, pt.line
+	if p.isRemark(&d) {
+		return
+	}
 	pt.round, f.notes = []drafted{d}, nil
 }
 
@@ -142,12 +145,24 @@ func (p *parser) fillHead(pt *part) {
 
 // fillReps gives an element the repetitions of a set.
 func (p *parser) fillReps(d *drafted, reps count) {
-	if !counts(d.move, roomful.Rep) {
+	if d.move == nil && !p.takesReps(d) {
+		return
+	}
+	if !p.takesReps(d) {
 		p.fault(reps.at, fmt.Sprintf("what %d counts is not said", reps.n), d.move.Name+" is counted in "+unitList(d.move)+": add the unit")
 		p.keepText(reps.at)
 		return
 	}
 	d.Amount = roomful.Amount{By: []float64{float64(reps.n)}}
+}
+
+// takesReps reports whether an element can be counted in repetitions. An unknown
+// one can, unless its last words name a movement that cannot.
+func (p *parser) takesReps(d *drafted) bool {
+	if d.move == nil {
+		return counts(p.within(d.Words), roomful.Rep)
+	}
+	return counts(d.move, roomful.Rep)
 }
 
 // team settles how many work together and how.

@@ -109,6 +109,10 @@ func (p *parser) tooLong(l *line) {
 		p.addAbout(strings.TrimSpace(l.raw))
 		return
 	}
+	if c := at(l); c.take("note") && c.mark(":") {
+		p.part.notes = append(p.part.notes, l.text(c.i))
+		return
+	}
 	p.fault(l.whole(), "the line is too long to read", "write one movement to a line")
 	p.part.notes = append(p.part.notes, strings.TrimSpace(l.raw))
 }

@@ -138,7 +138,7 @@ func (r *reading) checkUnknownUnit(d *drafted) {
 	}
 	words := strings.Fields(plain(name))
 	m, n := r.lex.Match(words)
-	if m == nil || n != len(words) || counts(m, roomful.Rep) {
+	if m == nil || n != len(words) || counts(m, roomful.Rep) || m.ID == roomful.Rest {
 		return
 	}
 	hint := m.Name + " is counted in " + unitList(m)

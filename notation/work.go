@@ -121,7 +121,7 @@ func (p *parser) remarked(l *line) bool {
 	}
 	r := p.probe(at(l), false)
 	r.run()
-	if len(r.elements) != 1 || r.elements[0].move != nil || r.f.structured() {
+	if len(r.elements) != 1 || r.elements[0].move != nil || r.elements[0].Amount.Unit != roomful.Rep || r.f.structured() {
 		return false
 	}
 	return len(p.near(r.elements[0].Words)) == 0
