@@ -122,10 +122,7 @@ func (p *parser) insteadLine(l *line, c cursor) {
 	c.mark(">")
 	entry := roomful.Instead{Movement: m.ID}
 	for !c.done() {
-		stop := c.i
-		for stop < c.last && l.tokens[stop].text != ";" && l.tokens[stop].text != "," && l.words[stop] != "or" {
-			stop++
-		}
+		stop := optionEnd(l, c)
 		if stop > c.i {
 			entry.Options = append(entry.Options, p.option(l, cursor{line: l, i: c.i, last: stop})...)
 		}
@@ -133,6 +130,27 @@ func (p *parser) insteadLine(l *line, c cursor) {
 	}
 	pt.instead = append(pt.instead, entry)
 	pt.insteadAt = append(pt.insteadAt, l.span(from, from+n))
+}
+
+// optionEnd returns where an option ends: at a semicolon, or at a comma or "or"
+// that stands in no brackets.
+func optionEnd(l *line, c cursor) int {
+	open := false
+	for i := c.i; i < c.last; i++ {
+		switch l.tokens[i].text {
+		case "(":
+			open = true
+		case ")":
+			open = false
+		case ";":
+			return i
+		case ",", "or":
+			if !open {
+				return i
+			}
+		}
+	}
+	return c.last
 }
 
 // option reads one movement that may be done instead. What stands in brackets is

@@ -34,7 +34,7 @@ func (r *reading) workRestClause() bool {
 	if !ok {
 		return false
 	}
-	named := r.c.takeAny("work", "on", "working", "of work") || r.timedToken(from) && r.c.take("hard")
+	named := r.c.takeAny("work", "on", "working", "of work") || r.head && r.timedToken(from) && r.c.take("hard")
 	mid := r.c.i
 	if named {
 		r.c.mark(",")

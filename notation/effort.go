@@ -111,7 +111,7 @@ func (p *parser) effortWindow(l *line, c cursor) bool {
 		p.addFeel(l.slice(from, r.c.i))
 		return true
 	}
-	e.Low, e.High, e.Unit = low.by[0]*times, high.by[0]*times, unit
+	e.Low, e.High, e.Unit = min(low.by[0]*times, largest), min(high.by[0]*times, largest), unit
 	if low.unit.class != bare && high.unit.class != bare && low.unit != high.unit && low.n > 0 {
 		e.Low = e.Low / times * scale(low, unit)
 	}
@@ -252,7 +252,7 @@ func (p *parser) protect(l *line, c cursor) {
 		return
 	case e.Protect != "":
 		p.clash("thing to protect", at)
-		p.addFeel("protect " + text)
+		p.addFeel("also protect " + text)
 		return
 	}
 	e.Protect = text

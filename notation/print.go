@@ -140,7 +140,7 @@ func (p *printer) part(part roomful.Part) {
 	head := part.Name() + ":"
 	inline := ""
 	if part.Kind == roomful.Ramp && len(part.Round) == 1 && !part.Round[0].Amount.Stated() && part.Round[0].Slot == 0 {
-		if text := p.element(part, part.Round[0], false); !strings.Contains(text, ";") {
+		if text := p.aside(part, part.Round[0]); !strings.Contains(text, ";") {
 			inline = text
 		}
 	}
@@ -157,9 +157,9 @@ func (p *printer) part(part roomful.Part) {
 	case inline != "":
 	case len(part.Once)+len(part.Last) > 0 && len(part.Round) > 0:
 		p.line(1, "round:")
-		p.elements(part, part.Round, 2)
+		p.elements(part, part.Round, 2, p.inRound)
 	default:
-		p.elements(part, part.Round, 1)
+		p.elements(part, part.Round, 1, p.inRound)
 	}
 	p.block("last", part, part.Last)
 	p.standards(part)
@@ -174,19 +174,19 @@ func (p *printer) part(part roomful.Part) {
 func (p *printer) block(key string, part roomful.Part, list []roomful.Element) {
 	if len(list) > 0 {
 		p.line(1, key+":")
-		p.elements(part, list, 2)
+		p.elements(part, list, 2, p.aside)
 	}
 }
 
 // elements writes one element to a line; those of one slot share one.
-func (p *printer) elements(part roomful.Part, list []roomful.Element, depth int) {
+func (p *printer) elements(part roomful.Part, list []roomful.Element, depth int, write func(roomful.Part, roomful.Element) string) {
 	two := maxSlot(list) == 2
 	for i := 0; i < len(list); {
 		slot := list[i].Slot
-		text := p.element(part, list[i], true)
+		text := write(part, list[i])
 		i++
 		for ; slot > 0 && i < len(list) && list[i].Slot == slot && !strings.Contains(text, ";"); i++ {
-			text += " + " + p.element(part, list[i], true)
+			text += " + " + write(part, list[i])
 		}
 		switch {
 		case slot == 0:

@@ -6,17 +6,23 @@ import (
 	"roomful"
 )
 
-// element writes an element as it stands in a part. What the head of the part
-// says already is left out; inline elements stand on the head itself.
-func (p *printer) element(part roomful.Part, e roomful.Element, listed bool) string {
-	if f, ok := part.Format.(roomful.Sets); ok && listed {
-		if _, same := sameReps(part); same && (f.Build || len(part.Round) == 1 && len(f.Reps) == 0) {
-			many := e.Amount.By[0] != 1
-			e.Amount = roomful.Amount{}
-			return p.write(e, many)
-		}
-		return p.write(e, true)
+// inRound writes an element of a round. What the head says already, the
+// repetitions of a set, is left out.
+func (p *printer) inRound(part roomful.Part, e roomful.Element) string {
+	f, sets := part.Format.(roomful.Sets)
+	if !sets {
+		return p.write(e, part.Scored)
 	}
+	reps, same := sameReps(part)
+	if same && (f.Build || len(part.Round) == 1 && len(f.Reps) == 0) {
+		e.Amount = roomful.Amount{}
+		return p.write(e, reps != 1)
+	}
+	return p.write(e, true)
+}
+
+// aside writes an element that is done outside the round.
+func (p *printer) aside(part roomful.Part, e roomful.Element) string {
 	return p.write(e, part.Scored)
 }
 
