@@ -3,6 +3,7 @@ package day
 import (
 	"context"
 	"math"
+	"time"
 
 	"roomful"
 	"roomful/prior"
@@ -17,6 +18,15 @@ const (
 	referenceSeed   = 1
 	// A window reaches this far beyond both.
 	slack = 0.05
+	// Two people who stand further apart than this are not asked for one effort:
+	// 15 % either side of the middle (common practice, no source). The piece was
+	// written for the one who does better; the other is offered an option.
+	widest = 1.15 / 0.85
+	// Of what is done every minute nine tenths are meant to be held (common
+	// practice, no source).
+	held = 0.9
+	// Below this a window in whole minutes says too little, so it is in seconds.
+	shortest = 5 * time.Minute
 )
 
 // effortOf returns the session's effort without its window when that does not
@@ -45,9 +55,9 @@ func counts(unit string, k roomful.ScoreKind) bool {
 }
 
 // propose makes an effort of what the reference people score on a piece as
-// written. It is not stated when they cannot do it, when the piece cannot be
-// forecast, or when it is scored by load, where a window would say how strong
-// somebody ought to be.
+// written. It is not stated when they cannot do it or are stopped by the cap,
+// when the piece cannot be forecast, or when it is scored by load, where a
+// window would say how strong somebody ought to be.
 func (d *Day) propose(ctx context.Context, s roomful.Session, p roomful.Part) roomful.Effort {
 	r := roomful.ForecastRequest{Piece: p, Lead: s.Lead(p), Runs: referenceRuns, Seed: referenceSeed}
 	for _, division := range []roomful.Division{roomful.DivisionA, roomful.DivisionB} {
@@ -63,12 +73,17 @@ func (d *Day) propose(ctx context.Context, s roomful.Session, p roomful.Part) ro
 	}
 	low, high := math.Inf(1), math.Inf(-1)
 	for _, a := range f.Athletes {
-		if !math.IsNaN(a.Score.P50) && a.Cannot < 0.5 {
+		if !math.IsNaN(a.Score.P50) && a.Cannot < 0.5 && a.Capped < 0.5 {
 			low, high = min(low, a.Score.P50), max(high, a.Score.P50)
 		}
 	}
 	if high <= 0 || math.IsInf(low, 0) {
 		return roomful.Effort{}
+	}
+	if f.Kind == roomful.TimeScore {
+		high = min(high, low*widest)
+	} else {
+		low = max(low, high/widest)
 	}
 	return window(f.Kind, p, low*(1-slack), high*(1+slack))
 }
@@ -79,12 +94,13 @@ func window(k roomful.ScoreKind, p roomful.Part, low, high float64) roomful.Effo
 	step := 1.0
 	switch k {
 	case roomful.RoundsScore:
-		// A window of rounds includes the last one's parts.
-		e.Unit, e.Low, e.High = "rounds", max(1, math.Floor(low)), math.Floor(high)
-		if f, ok := p.Format.(roomful.Every); ok {
-			e.High = min(e.High, float64(f.Count))
+		e.Unit = "rounds"
+		if n := meant(p); n > 0 {
+			low, high = held*n, n
 		}
-		e.High = max(e.High, e.Low)
+		// A window of rounds includes the last one's parts.
+		e.Low = max(1, math.Floor(low))
+		e.High = max(e.Low, math.Floor(high))
 		return e
 	case roomful.RepsScore:
 		e.Unit, step = "reps", 5
@@ -92,8 +108,7 @@ func window(k roomful.ScoreKind, p roomful.Part, low, high float64) roomful.Effo
 			e.Unit = "cal"
 		}
 	case roomful.TimeScore:
-		e.Unit = "minutes"
-		low, high = low/60, high/60
+		return minutes(p, low, high)
 	case roomful.HoldScore:
 		e.Unit, step = "s", 5
 	case roomful.DistanceScore:
@@ -103,6 +118,44 @@ func window(k roomful.ScoreKind, p roomful.Part, low, high float64) roomful.Effo
 	}
 	e.Low, e.High = max(step, math.Floor(low/step)*step), math.Ceil(high/step)*step
 	return e
+}
+
+// minutes rounds times in seconds to whole minutes, or to quarters of a minute
+// when they are short. A window never reaches past the cap.
+func minutes(p roomful.Part, low, high float64) roomful.Effort {
+	e := roomful.Effort{Proposed: true, Unit: "minutes"}
+	unit, step := 60.0, 1.0
+	if high < shortest.Seconds() {
+		e.Unit, unit, step = "s", 1, 15
+	}
+	e.Low, e.High = max(step, math.Floor(low/unit/step)*step), math.Ceil(high/unit/step)*step
+	if f, ok := p.Format.(roomful.ForTime); ok && f.Cap > 0 {
+		e.High = max(e.Low, min(e.High, f.Cap.Seconds()/unit))
+	}
+	return e
+}
+
+// meant is how many intervals of a piece done every so often are work, 0 for
+// any other piece.
+func meant(p roomful.Part) float64 {
+	f, ok := p.Format.(roomful.Every)
+	if !ok {
+		return 0
+	}
+	slots, rests := 0, map[int]bool{}
+	for _, e := range p.Round {
+		slots = max(slots, e.Slot)
+		if e.Slot > 0 && e.Movement == roomful.Rest {
+			rests[e.Slot] = true
+		}
+	}
+	n := 0
+	for i := range f.Count {
+		if slots == 0 || !rests[i%slots+1] {
+			n++
+		}
+	}
+	return float64(n)
 }
 
 // counted is the unit that a piece counts when all its lines share one.
