@@ -218,7 +218,7 @@ func TestWorkersDoNotShow(t *testing.T) {
 // are said to be like.
 func TestLike(t *testing.T) {
 	g := open(t)
-	s := g.session(t, "main: 5 x 1, every 2 min\n  back squat @ 100 %\n")
+	s := g.session(t, "strength: 5 x 1, every 2 min\n  back squat @ 100 %\n")
 	months := 24.0
 	friend := roomful.Athlete{ID: "f", Name: "Friend", Division: roomful.DivisionA, Months: &months, Known: []roomful.Known{{Test: roomful.TestSquat, Value: 220}}}
 	alike := roomful.Athlete{ID: "x", Name: "Alike", Division: roomful.DivisionA, Months: &months, Like: "friend"}
