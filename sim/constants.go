@@ -50,7 +50,7 @@ var table = []Constant{
 	{"SlowLoad", "share", "judgement: heavier is slower above half the maximum", "", func(c *Constants) *float64 { return &c.SlowLoad }},
 	{"SlowLocal", "share", "chosen", "six cleans, with rest between and without (Hardee 2012, the only source at hand)", func(c *Constants) *float64 { return &c.SlowLocal }},
 	{"SlowReserve", "share", "judgement", "", func(c *Constants) *float64 { return &c.SlowReserve }},
-	{"Sprint", "s", "judgement: twenty seconds of the hardest work empty the reserve, about 60 W/kg", "that six cleans straight slow as published (Hardee 2012)", func(c *Constants) *float64 { return &c.Sprint }},
+	{"Sprint", "s", "judgement: twenty seconds of the hardest work empty the reserve, about 60 W/kg", "six cleans straight (Hardee 2012): from 60 s on breath would slow them instead of muscles, below 40 s it makes no difference", func(c *Constants) *float64 { return &c.Sprint }},
 	{"SpendTo", "share", "judgement: nobody ends quite empty", "", func(c *Constants) *float64 { return &c.SpendTo }},
 	{"RunReserve", "share", "judgement: published distances above critical speed are 150 to 250 m, a fifth less than the reserve would give", "", func(c *Constants) *float64 { return &c.RunReserve }},
 	{"MachineShare", "share", "judgement", "", func(c *Constants) *float64 { return &c.MachineShare }},

@@ -100,6 +100,21 @@ func (b *bench) asked(g *Group, sheet string, a *roomful.Abilities) (float64, er
 	return sum, err
 }
 
+// Breaks is how often somebody at the centre of the group breaks a set, without
+// noise.
+type Breaks struct{ Sheet string }
+
+func (f Breaks) predict(b *bench, g *Group) (Prediction, error) {
+	events, err := b.walk(g, f.Sheet, g.abilities(b.Lexicon), true)
+	var n float64
+	for _, e := range events {
+		if e.Break {
+			n++
+		}
+	}
+	return single(n), err
+}
+
 // event is a step of a run without noise with what one unit of it costs.
 type event struct {
 	sim.Event
@@ -108,13 +123,18 @@ type event struct {
 
 // trace runs a piece once without noise for somebody at the centre of a group.
 func (b *bench) trace(g *Group, sheet string, a *roomful.Abilities) ([]event, error) {
+	return b.walk(g, sheet, a, false)
+}
+
+// walk is trace, with the breaks when they are asked for.
+func (b *bench) walk(g *Group, sheet string, a *roomful.Abilities, breaks bool) ([]event, error) {
 	p, err := b.piece(sheet)
 	if err != nil {
 		return nil, err
 	}
 	w := b.work(p, member{g.Mean, a})
 	events, _, err := b.sim.Trace(roomful.ForecastRequest{Piece: p, Runs: 1, Seed: b.Seed, Workers: 1,
-		Entrants: []roomful.Entrant{{ID: "mean", Name: "mean", Division: g.Mean.Division, Abilities: a, Work: w}}}, false)
+		Entrants: []roomful.Entrant{{ID: "mean", Name: "mean", Division: g.Mean.Division, Abilities: a, Work: w}}}, breaks)
 	if err != nil {
 		return nil, fmt.Errorf("tracing %q: %w", firstLine(sheet), err)
 	}

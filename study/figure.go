@@ -11,8 +11,8 @@ import (
 )
 
 // Figure is something the model can be asked for a group. The kinds are
-// [Median], [Mean], [Bout], [Ratio], [Difference], [Failure], [Slowing],
-// [Aerobic], [Energy], [Link] and [Together].
+// [Median], [Mean], [Bout], [Ratio], [Difference], [Sum], [Failure],
+// [Slowing], [Aerobic], [Breaks], [Energy], [Link] and [Together].
 type Figure interface {
 	predict(b *bench, g *Group) (Prediction, error)
 }

@@ -87,7 +87,7 @@ type member struct {
 // settle with few people.
 func (g *Group) draw(lex roomful.Lexicon, n int, seed uint64) []member {
 	all := g.abilities(lex)
-	z := slices(all.Factors, n, rand.New(rand.NewPCG(seed, 1)))
+	z := strata(all.Factors, n, rand.New(rand.NewPCG(seed, 1)))
 	people := make([]member, n)
 	for i := range people {
 		a := &roomful.Abilities{Dims: make([]roomful.Dim, len(all.Dims)), MassKg: all.MassKg}
@@ -106,9 +106,9 @@ func (g *Group) draw(lex roomful.Lexicon, n int, seed uint64) []member {
 	return people
 }
 
-// slices returns for each factor n normal scores, one from each of n equally
+// strata returns for each factor n normal scores, one from each of n equally
 // likely slices.
-func slices(factors, n int, rng *rand.Rand) [][]float64 {
+func strata(factors, n int, rng *rand.Rand) [][]float64 {
 	z := make([][]float64, factors)
 	for f := range z {
 		z[f] = make([]float64, n)

@@ -3,10 +3,8 @@ package study
 import (
 	"context"
 	"fmt"
-	"io"
 	"math"
-	"strings"
-	"text/tabwriter"
+	"slices"
 
 	"roomful"
 )
@@ -19,6 +17,9 @@ type Row struct {
 	Z          float64 // in published SDs, or in half bands
 	Pass       bool    // true when the rule holds or there is none
 	Err        error
+	// BySeed is the model's figure for this seed and others; nil when only one
+	// was asked for.
+	BySeed []float64
 }
 
 // Report is every finding compared.
@@ -33,6 +34,24 @@ func Compare(ctx context.Context, m Model, studies []Study) Report {
 	for i := range studies {
 		for _, f := range studies[i].Findings {
 			r.Rows = append(r.Rows, b.row(&studies[i], f))
+		}
+	}
+	return r
+}
+
+// CompareSeeds is [Compare] with the figures of as many seeds as are asked for,
+// the model's own first and then those that follow it.
+func CompareSeeds(ctx context.Context, m Model, studies []Study, seeds int) Report {
+	r := Compare(ctx, m, studies)
+	for s := range seeds {
+		again := r
+		if s > 0 {
+			next := m
+			next.Seed += uint64(s)
+			again = Compare(ctx, next, studies)
+		}
+		for i := range r.Rows {
+			r.Rows[i].BySeed = append(r.Rows[i].BySeed, again.Rows[i].Prediction.Value)
 		}
 	}
 	return r
@@ -74,10 +93,26 @@ func (r Report) RMS() float64 {
 	return math.Sqrt(sum / n)
 }
 
-// WriteText prints the report as a table with a line for each finding.
-func (r Report) WriteText(w io.Writer) error {
-	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', 0)
-	fmt.Fprintln(t, "study\tfigure\tpublished\tmodel\tp05-p95\tunit\tz\trule\t")
+// Gated is how many findings have a rule that can be broken.
+func (r Report) Gated() int {
+	n := 0
+	for _, row := range r.Rows {
+		if row.Finding.Rule.Gates() {
+			n++
+		}
+	}
+	return n
+}
+
+// seeded reports whether the rows have figures of several seeds.
+func (r Report) seeded() bool { return len(r.Rows) > 0 && len(r.Rows[0].BySeed) > 1 }
+
+// table is the report with a line for each finding.
+func (r Report) table() table {
+	t := table{head: []string{"study", "figure", "published", "model", "p05-p95", "unit", "z", "rule", "verdict"}}
+	if r.seeded() {
+		t.head = slices.Insert(t.head, 5, "by seed")
+	}
 	last := ""
 	for _, row := range r.Rows {
 		key := row.Study.Key
@@ -85,20 +120,18 @@ func (r Report) WriteText(w io.Writer) error {
 			key = ""
 		}
 		last = row.Study.Key
-		fmt.Fprintf(t, "%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\n", key, row.Finding.What, row.published(), row.model(), row.band(),
-			row.Finding.Unit, row.zed(), row.Finding.Rule.Words, row.verdict())
-	}
-	if err := t.Flush(); err != nil {
-		return err
-	}
-	gated := 0
-	for _, row := range r.Rows {
-		if row.Finding.Rule.Gates() {
-			gated++
+		line := []string{key, row.Finding.What, row.published(), row.model(), row.band(), row.Finding.Unit, zed(row.Z), row.Finding.Rule.Words, row.verdict()}
+		if r.seeded() {
+			line = slices.Insert(line, 5, row.seeds())
 		}
+		t.rows = append(t.rows, line)
 	}
-	_, err := fmt.Fprintf(w, "\n%d findings with a rule, %d missed; rms z %.2f\n", gated, len(r.Misses()), r.RMS())
-	return err
+	return t
+}
+
+// sentence sums the report up.
+func (r Report) sentence() string {
+	return fmt.Sprintf("%d findings with a rule, %d missed; rms z %.2f", r.Gated(), len(r.Misses()), r.RMS())
 }
 
 // figures writes a number with three figures or so.
@@ -145,21 +178,49 @@ func (r Row) band() string {
 	return s
 }
 
-func (r Row) zed() string {
-	if math.IsNaN(r.Z) {
+// seeds is the lowest and the highest figure of some seeds, empty when they do
+// not differ.
+func (r Row) seeds() string {
+	low, high := figures(slices.Min(r.BySeed)), figures(slices.Max(r.BySeed))
+	if low == high {
+		return ""
+	}
+	return low + " to " + high
+}
+
+func zed(z float64) string {
+	if math.IsNaN(z) {
 		return "-"
 	}
-	return strings.TrimPrefix(fmt.Sprintf("%+.2f", r.Z), "")
+	return fmt.Sprintf("%+.2f", z)
 }
 
 func (r Row) verdict() string {
+	rule := r.Finding.Rule
 	switch {
 	case r.Err != nil:
 		return "MISS: " + r.Err.Error()
-	case !r.Finding.Rule.Gates():
+	case rule.Loose && !rule.Holds(r.Prediction.Value):
+		return "outside"
+	case !rule.Gates():
 		return ""
 	case r.Pass:
-		return "pass"
+		return "pass" + r.agreeing()
 	}
-	return "MISS"
+	return "MISS" + r.agreeing()
+}
+
+// agreeing says for how many of some seeds the verdict is the same, when it is
+// not for all.
+func (r Row) agreeing() string {
+	n := 0
+	for _, v := range r.BySeed {
+		if r.Finding.Rule.Holds(v) == r.Pass {
+			n++
+		}
+	}
+	if n == len(r.BySeed) {
+		return ""
+	}
+	return fmt.Sprintf(" (with %d of %d seeds)", n, len(r.BySeed))
 }

@@ -41,36 +41,46 @@ type Finding struct {
 	Rule     Rule
 }
 
-// Rule is the band in which the model's figure has to lie.
+// Rule is the band in which the model's figure has to lie. A loose one is
+// printed and decides nothing.
 type Rule struct {
 	Low, High float64
 	Words     string
+	Loose     bool
 }
 
 // Holds reports whether a figure keeps the rule.
 func (r Rule) Holds(v float64) bool { return v >= r.Low && v <= r.High }
 
 // Gates reports whether the rule can be broken at all.
-func (r Rule) Gates() bool { return !math.IsInf(r.Low, -1) || !math.IsInf(r.High, 1) }
+func (r Rule) Gates() bool { return !r.Loose && r.banded() }
+
+// banded reports whether the rule has a band with an end.
+func (r Rule) banded() bool { return !math.IsInf(r.Low, -1) || !math.IsInf(r.High, 1) }
 
 // withinSD is one published standard deviation about the published mean.
-func withinSD(mean, sd float64) Rule { return Rule{mean - sd, mean + sd, "within one SD"} }
+func withinSD(mean, sd float64) Rule { return between(mean-sd, mean+sd, "within one SD") }
 
 // withinShare is a share of the published figure about it.
 func withinShare(mean, share float64) Rule {
-	return Rule{mean * (1 - share), mean * (1 + share), fmt.Sprintf("within %.0f %%", share*100)}
+	return between(mean*(1-share), mean*(1+share), fmt.Sprintf("within %.0f %%", share*100))
 }
 
 // withinPoints is an amount about the published figure.
 func withinPoints(mean, points float64) Rule {
-	return Rule{mean - points, mean + points, "within " + roomful.Figure(points)}
+	return between(mean-points, mean+points, "within "+roomful.Figure(points))
 }
 
 // between is a band of its own.
-func between(low, high float64, words string) Rule { return Rule{low, high, words} }
+func between(low, high float64, words string) Rule { return Rule{Low: low, High: high, Words: words} }
+
+// usually is what people of a kind usually do, for information.
+func usually(low, high float64) Rule {
+	return Rule{Low: low, High: high, Words: "usually " + figures(low) + " to " + figures(high), Loose: true}
+}
 
 // told is for information alone.
-var told = Rule{math.Inf(-1), math.Inf(1), "for information"}
+var told = between(math.Inf(-1), math.Inf(1), "for information")
 
 // scale returns what one unit of z is: the published SD, or half the band that
 // the rule leaves.
@@ -78,7 +88,7 @@ func (f Finding) scale() float64 {
 	switch {
 	case f.SD > 0:
 		return f.SD
-	case f.Rule.Gates() && !math.IsInf(f.Rule.High-f.Rule.Low, 0):
+	case f.Rule.banded() && !math.IsInf(f.Rule.High-f.Rule.Low, 0):
 		return (f.Rule.High - f.Rule.Low) / 2
 	}
 	return 0.1 * math.Max(math.Abs(f.Mean), 1e-9)
