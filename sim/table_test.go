@@ -88,3 +88,29 @@ func TestConstantsAreNamed(t *testing.T) {
 		t.Error("a constant that is not there was set")
 	}
 }
+
+// The rules in doc/model.md name figures; they are the constants'.
+func TestModelDocument(t *testing.T) {
+	text, err := os.ReadFile("../doc/model.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	flat := strings.Join(strings.Fields(string(text)), " ")
+	c := sim.Defaults()
+	for _, want := range []string{
+		fmt.Sprintf("c is %v J/(kg·m) when what is lifted is lowered again and %v when", c.LoadedJoules, c.DroppedJoules),
+		fmt.Sprintf("Running costs %v J/(kg·m)", c.RunJoules),
+		fmt.Sprintf("with time constants of %v s and %v s", c.TauFast, c.TauSlow),
+		fmt.Sprintf("(1 + %v·max(0, f − 0.5))·(1 + %v L² + %v D)", c.SlowLoad, c.SlowLocal, c.SlowReserve),
+		fmt.Sprintf("W·max(0, %v − D)/%v s)", c.SpendTo, c.Sprint),
+		fmt.Sprintf("κ = 1 − %v·√(120 s/H)", c.PaceCare),
+		fmt.Sprintf("over %v of the time that remains", c.MachineShare),
+		fmt.Sprintf("exp(−%v + %v L + %v D)", -c.BreakBase, c.BreakLocal, c.BreakReserve),
+		fmt.Sprintf("%v s·(H/300 s)^%v·(1 + D + L)", c.BreakSeconds, c.BreakGrowth),
+		fmt.Sprintf("plus %v·(D + L)", c.TripFatigue),
+	} {
+		if !strings.Contains(flat, want) {
+			t.Errorf("doc/model.md does not say %q", want)
+		}
+	}
+}
