@@ -82,7 +82,7 @@ func plainName(s string) bool {
 	first, _, _ := strings.Cut(s, " ")
 	last := s[strings.LastIndexByte(s, ' ')+1:]
 	_, unit := unitWords[first]
-	if r, _ := utf8.DecodeRuneInString(first); !unicode.IsLetter(r) || divisionWords[last] {
+	if r, _ := utf8.DecodeRuneInString(first); !unicode.IsLetter(r) || divisionWords[last] || leadIns[last] {
 		return false
 	}
 	return !reserved[first] && !formatHints[first] && !little[first] && !leadIns[first] && !unit
