@@ -12,7 +12,10 @@ import (
 // the block that lines belong to now.
 func (p *parser) absorb(r *reading) {
 	pt := p.part
-	pt.facts.merge(r.f, p.clash)
+	pt.facts.merge(r.f, func(what string, second span) {
+		p.clash(what, second)
+		pt.keep(p.textAt(second))
+	})
 	p.ladderPart = p.ladderPart || !r.f.ladderAt.isZero()
 	if r.counts != roomful.Rep {
 		pt.counts = r.counts
@@ -29,7 +32,7 @@ func (p *parser) absorb(r *reading) {
 		}
 		d.Slot = pt.slot
 		switch {
-		case d.move == nil && p.isRemark(&d):
+		case d.move == nil && p.isRemark(pt.kind, &d):
 			p.part.notes = append(p.part.notes, d.Words)
 			p.hint(d.nameOrPlace(), quote(d.Words)+" is kept as a note", "write note: before it to keep this quiet")
 			continue
@@ -53,7 +56,7 @@ func (p *parser) noMovement(d *drafted) {
 		}
 	}
 	if d.Amount.Stated() || d.Load != nil || d.Words != "" {
-		p.say(p.severity(), d.at, "no movement is named", "kept as a note", "write what is done, such as 10 burpees")
+		p.say(severity(p.part.kind), d.at, "no movement is named", "kept as a note", "write what is done, such as 10 burpees")
 	}
 	p.part.notes = append(p.part.notes, strings.Join(words, " "))
 }
@@ -66,13 +69,6 @@ func heritable(d, last *drafted) bool {
 	}
 	base := d.Amount.Unit.Base()
 	return base == roomful.Rep || base == roomful.Second || counts(last.move, base)
-}
-
-// isRemark reports whether an unknown name within a line of a piece is rather a
-// remark: several words, no figure, like no name.
-func (p *parser) isRemark(d *drafted) bool {
-	bare := !d.Amount.Stated() && d.Load == nil && len(d.Heights) == 0 && d.Note == ""
-	return bare && scored(p.part.kind) && strings.Count(d.Words, " ") > 1 && len(p.near(d.Words)) == 0
 }
 
 // plainName reports whether unknown words can stand as the name of an element:

@@ -169,7 +169,7 @@ func (p *parser) option(l *line, c cursor) []roomful.Element {
 	var out []roomful.Element
 	for _, d := range r.elements {
 		if d.Movement == "" {
-			p.unknown(p.severity(), d.nameAt, d.Words)
+			p.unknown(severity(p.part.kind), d.nameAt, d.Words)
 		}
 		out = append(out, d.Element)
 	}
@@ -181,12 +181,4 @@ func (p *parser) option(l *line, c cursor) []roomful.Element {
 		last.Note = note
 	}
 	return out
-}
-
-// severity is that of an unknown movement in the current part.
-func (p *parser) severity() roomful.Severity {
-	if scored(p.part.kind) {
-		return roomful.Fault
-	}
-	return roomful.Hint
 }

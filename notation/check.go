@@ -8,12 +8,11 @@ import (
 )
 
 // check says what could not be run, or cannot be meant.
-func (p *parser) check() {
+func (p *draft) check() {
 	if len(p.parts) == 0 {
 		p.fault(span{1, 1, 1}, "there is no part to do", `write a piece, such as "AMRAP 12" with its movements below`)
 	}
 	for i, pt := range p.parts {
-		p.part = pt
 		p.checkTimes(pt)
 		p.checkRest(pt, p.session.Parts[i].Format)
 		for _, list := range [...][]drafted{pt.once, pt.round, pt.last} {
@@ -27,7 +26,7 @@ func (p *parser) check() {
 }
 
 // checkRest says when a part has nothing in it.
-func (p *parser) checkRest(pt *part, f roomful.Format) {
+func (p *draft) checkRest(pt *part, f roomful.Format) {
 	switch {
 	case !pt.empty():
 	case scored(pt.kind):
@@ -45,7 +44,7 @@ const (
 )
 
 // checkTimes says when a time or a count cannot be right.
-func (p *parser) checkTimes(pt *part) {
+func (p *draft) checkTimes(pt *part) {
 	f := &pt.facts
 	for _, c := range [...]struct {
 		t    timed
@@ -84,9 +83,9 @@ func (p *parser) checkTimes(pt *part) {
 var most = [...]float64{roomful.Rep: 2000, roomful.Metre: 42195, roomful.Calorie: 1000, roomful.Second: 3 * 3600}
 
 // checkElement says what is wrong with one element.
-func (p *parser) checkElement(pt *part, d *drafted) {
+func (p *draft) checkElement(pt *part, d *drafted) {
 	if d.Movement == "" {
-		p.unknown(p.severity(), d.nameOrPlace(), d.Words)
+		p.unknown(severity(pt.kind), d.nameOrPlace(), d.Words)
 	}
 	for _, v := range d.Amount.By {
 		base := v * d.Amount.Unit.Size()
@@ -128,7 +127,7 @@ func (d *drafted) nameOrPlace() span {
 const heaviest = 500
 
 // checkLoad says when a load is missing in main, or cannot be right.
-func (p *parser) checkLoad(pt *part, d *drafted) {
+func (p *draft) checkLoad(pt *part, d *drafted) {
 	if m, ok := d.Load.(roomful.Masses); ok {
 		for _, v := range m {
 			if v.Value <= 0 || v.Kg() > heaviest {
@@ -151,7 +150,7 @@ func emptyBar(note string) bool { return note == "empty-bar" || note == "empty b
 
 // checkNamed says when a standard or an "instead" is for a movement that is not
 // in the piece.
-func (p *parser) checkNamed(pt *part) {
+func (p *draft) checkNamed(pt *part) {
 	here := map[roomful.MovementID]bool{}
 	for _, list := range [...][]drafted{pt.once, pt.round, pt.last} {
 		for _, d := range list {
@@ -171,7 +170,7 @@ func (p *parser) checkNamed(pt *part) {
 }
 
 // checkFresh says when a fresh rule is for a movement that no part has.
-func (p *parser) checkFresh() {
+func (p *draft) checkFresh() {
 	here := map[roomful.MovementID]bool{}
 	for _, part := range p.session.Parts {
 		for _, list := range [...][]roomful.Element{part.Once, part.Round, part.Last} {
@@ -188,9 +187,17 @@ func (p *parser) checkFresh() {
 }
 
 // name returns the name of a movement.
-func (p *parser) name(id roomful.MovementID) string {
+func (p *draft) name(id roomful.MovementID) string {
 	if m := p.lex.Movement(id); m != nil {
 		return m.Name
 	}
 	return string(id)
+}
+
+// severity is that of an unknown movement in a part of a kind.
+func severity(kind roomful.PartKind) roomful.Severity {
+	if scored(kind) {
+		return roomful.Fault
+	}
+	return roomful.Hint
 }

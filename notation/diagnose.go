@@ -14,23 +14,6 @@ const (
 	mostSuggestions = 20
 )
 
-// span is a stretch of one line, in columns.
-type span struct{ line, col, stop int }
-
-// isZero reports whether the span is no place.
-func (s span) isZero() bool { return s.line == 0 }
-
-// spanOf returns the place of the tokens from i up to j of a line.
-func (l *line) span(i, j int) span {
-	if len(l.tokens) == 0 || i >= len(l.tokens) {
-		return span{l.no, 1, 1}
-	}
-	return span{l.no, l.tokens[i].col, l.tokens[min(max(i, j-1), len(l.tokens)-1)].stop}
-}
-
-// whole returns the place of the whole line.
-func (l *line) whole() span { return l.span(0, len(l.tokens)) }
-
 // diagnostics gathers what is to be said.
 type diagnostics struct {
 	list      []roomful.Diagnostic

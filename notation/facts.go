@@ -153,3 +153,48 @@ func (f *facts) mergeRest(g facts, clash func(what string, second span)) {
 	f.notScored = f.notScored || g.notScored
 	f.notes = append(f.notes, g.notes...)
 }
+
+// firstCol returns the column of the first clause that makes a format.
+func (f *facts) firstCol() int {
+	first := 1 << 30
+	for _, s := range []span{f.asMany, f.forTime, f.eachForTime, f.interval.at, f.work.at, f.ladderAt, f.build, f.sets.at, f.times.at, f.rounds.at, f.intervals.at} {
+		if !s.isZero() {
+			first = min(first, s.col)
+		}
+	}
+	return first
+}
+
+// scheme reports whether sets and their repetitions are said.
+func (f *facts) scheme() bool {
+	return f.reps.set() && (f.sets.set() || f.times.set() || f.rounds.set()) || !f.build.isZero() || f.ofSets || !f.open.isZero()
+}
+
+// beginsPiece reports whether the facts are a format that can begin a piece.
+func (f *facts) beginsPiece() bool { return f.begins() || f.scheme() }
+
+// timedFormat reports whether the facts say what the clock does.
+func (f *facts) timedFormat() bool {
+	return !f.asMany.isZero() || !f.forTime.isZero() || f.interval.set() || f.work.set() || !f.eachForTime.isZero()
+}
+
+// compatible reports whether two heads can be one: the second only says more.
+func (f *facts) compatible(g *facts) bool {
+	return !f.asMany.isZero() == !g.asMany.isZero() && !f.forTime.isZero() == !g.forTime.isZero() && f.interval.set() == g.interval.set() && !(f.rounds.set() && g.rounds.set())
+}
+
+// sameScheme reports whether both say the same sets and repetitions.
+func (f *facts) sameScheme(g *facts) bool {
+	return f.scheme() && (!g.scheme() && !g.begins() || f.reps.n == g.reps.n && f.sets.n == g.sets.n && f.times.n == g.times.n && f.ladderAt.isZero())
+}
+
+// monotone reports whether every step is larger, or every step smaller, than
+// the one before.
+func monotone(steps []int) bool {
+	up, down := true, true
+	for i := 1; i < len(steps); i++ {
+		up = up && steps[i] > steps[i-1]
+		down = down && steps[i] < steps[i-1]
+	}
+	return up || down
+}

@@ -248,26 +248,9 @@ func (r *reading) setCount(c *count, what string, n, from int) {
 	*c = read
 }
 
-// clash says that a thing was said twice. What came second is kept as a note.
-func (p *parser) clash(what string, second span) {
-	p.fault(second, "a second "+what, "the first one holds; delete one of them")
-	p.keepText(second)
-}
-
-// keepText keeps a stretch of the sheet as a note of the part being read.
-func (p *parser) keepText(at span) {
-	if p.part == nil || at.line < 1 || at.line > len(p.lines) {
-		return
-	}
-	l := &p.lines[at.line-1]
-	for i, t := range l.tokens {
-		if t.col >= at.col {
-			j := i
-			for j < len(l.tokens) && l.tokens[j].stop <= at.stop {
-				j++
-			}
-			p.part.notes = append(p.part.notes, l.slice(i, j))
-			return
-		}
-	}
+// clash says that a thing was said twice on one line. What came second is kept
+// as a note.
+func (r *reading) clash(what string, second span) {
+	r.context.clash(what, second)
+	r.f.notes = append(r.f.notes, r.c.textAt(second))
 }

@@ -8,7 +8,7 @@ import (
 )
 
 // asSets reports whether the part is made of sets.
-func (p *parser) asSets(pt *part) bool {
+func (p *draft) asSets(pt *part) bool {
 	f := &pt.facts
 	if !f.asMany.isZero() || !f.forTime.isZero() {
 		return false
@@ -29,7 +29,7 @@ func (p *parser) asSets(pt *part) bool {
 }
 
 // format puts the facts of a part together.
-func (p *parser) format(pt *part) roomful.Format {
+func (p *draft) format(pt *part) roomful.Format {
 	f := &pt.facts
 	if !scored(pt.kind) && !f.begins() && f.stations.isZero() {
 		return p.unscored(pt)
@@ -58,7 +58,7 @@ func (p *parser) format(pt *part) roomful.Format {
 }
 
 // unscored is work without a score.
-func (p *parser) unscored(pt *part) roomful.Format {
+func (p *draft) unscored(pt *part) roomful.Format {
 	f := &pt.facts
 	u := roomful.Unscored{Rounds: max(f.rounds.n, f.times.n), Each: f.each.d, Duration: f.total.d}
 	if f.work.set() && u.Each == 0 {
@@ -77,7 +77,7 @@ func (p *parser) unscored(pt *part) roomful.Format {
 
 // asMany is a window: rounds for a list, an amount for one movement, intervals
 // when the window comes several times.
-func (p *parser) asMany(pt *part) roomful.Format {
+func (p *draft) asMany(pt *part) roomful.Format {
 	f := &pt.facts
 	window := f.window
 	if !window.set() {
@@ -94,10 +94,11 @@ func (p *parser) asMany(pt *part) roomful.Format {
 	}
 	if f.cap.set() {
 		p.warn(f.cap.at, "a cap beside a window: the window holds", "delete the cap")
-		p.keepText(f.cap.at)
+		pt.keep(p.textAt(f.cap.at))
 	}
 	if f.window.set() && f.total.set() && f.window.d != f.total.d {
 		p.clash("window", f.total.at)
+		pt.keep(p.textAt(f.total.at))
 	}
 	if max(f.times.n, f.sets.n, f.intervals.n, f.rounds.n) > 1 {
 		f.work = window
@@ -110,7 +111,7 @@ func (p *parser) asMany(pt *part) roomful.Format {
 }
 
 // movements counts the elements of a round, rest aside.
-func (p *parser) movements(pt *part) int {
+func (p *draft) movements(pt *part) int {
 	n := 0
 	for _, d := range pt.round {
 		if d.Movement != roomful.Rest {
@@ -121,7 +122,7 @@ func (p *parser) movements(pt *part) int {
 }
 
 // checkUnbroken says when unbroken has nothing to end.
-func (p *parser) checkUnbroken(pt *part) {
+func (p *draft) checkUnbroken(pt *part) {
 	f := &pt.facts
 	if f.unbroken.isZero() || !f.asMany.isZero() && p.movements(pt) == 1 {
 		return
@@ -131,7 +132,7 @@ func (p *parser) checkUnbroken(pt *part) {
 }
 
 // forTime is a fixed amount of work.
-func (p *parser) forTime(pt *part) roomful.Format {
+func (p *draft) forTime(pt *part) roomful.Format {
 	f := &pt.facts
 	out := roomful.ForTime{Rounds: max(f.rounds.n, f.times.n, f.sets.n, 1), Ladder: f.ladder, Cap: f.cap.d, Rest: max(f.between.d, f.rest.d)}
 	if n := len(f.ladder.Steps); n > 0 {
@@ -156,7 +157,7 @@ func (p *parser) forTime(pt *part) roomful.Format {
 func (pt *part) isEmpty() bool { return pt.empty() && !pt.facts.structured() }
 
 // assumedForTime says that no format was written.
-func (p *parser) assumedForTime(pt *part) {
+func (p *draft) assumedForTime(pt *part) {
 	f := &pt.facts
 	switch {
 	case !f.ladderAt.isZero():
@@ -169,7 +170,7 @@ func (p *parser) assumedForTime(pt *part) {
 }
 
 // stations are rounds of timed stations.
-func (p *parser) stations(pt *part) roomful.Format {
+func (p *draft) stations(pt *part) roomful.Format {
 	f := &pt.facts
 	work := f.each
 	if !work.set() {
@@ -196,7 +197,7 @@ func (p *parser) stations(pt *part) roomful.Format {
 
 // bouts are bouts of a fixed time: stations when there are several movements
 // without an amount, intervals otherwise.
-func (p *parser) bouts(pt *part) roomful.Format {
+func (p *draft) bouts(pt *part) roomful.Format {
 	f := &pt.facts
 	n := max(f.times.n, f.rounds.n, f.sets.n, f.intervals.n)
 	open := 0
@@ -223,7 +224,7 @@ func (p *parser) bouts(pt *part) roomful.Format {
 }
 
 // intervals are bouts that last until their amount is done.
-func (p *parser) intervals(pt *part) roomful.Format {
+func (p *draft) intervals(pt *part) roomful.Format {
 	f := &pt.facts
 	out := roomful.Intervals{Count: max(f.intervals.n, f.times.n, f.rounds.n, f.sets.n), Rest: max(f.rest.d, f.between.d)}
 	if out.Rest == 0 {
@@ -253,7 +254,7 @@ func (pt *part) takeRest() time.Duration {
 }
 
 // sets are strength sets.
-func (p *parser) sets(pt *part) roomful.Format {
+func (p *draft) sets(pt *part) roomful.Format {
 	f := &pt.facts
 	out := roomful.Sets{Count: max(f.sets.n, f.times.n, f.rounds.n, f.intervals.n), Reps: f.ladder.Steps, Build: !f.build.isZero(), Every: f.interval.d, Rest: max(f.rest.d, f.between.d)}
 	if n := len(out.Reps); n > 0 {

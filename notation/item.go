@@ -65,12 +65,6 @@ func (r *reading) movementAfterX() bool {
 	return r.movementFollows()
 }
 
-// is2 reports whether the token after the next is this mark and a figure
-// follows it.
-func (c *cursor) is2(text string) bool {
-	return c.peek(1).text == text && figureKind(c.peek(2)) && c.peek(3).text != text
-}
-
 // countedRange reads the upper end of "8-10" and keeps the lower one.
 func (r *reading) countedRange(low int) bool {
 	q, ok := r.figures()
@@ -166,7 +160,7 @@ func (r *reading) divisionAfter() int {
 
 // division returns 1 or 2 for the name of a division, 0 for any other word.
 func (r *reading) division(text string, before bool) int {
-	for i, name := range r.session.Divisions {
+	for i, name := range r.divisionNames {
 		if text == plain(name) {
 			return i + 1
 		}

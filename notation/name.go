@@ -117,29 +117,6 @@ func (r *reading) strayName(d *drafted) {
 	r.hint(r.c.span(before, stop), "read as "+d.move.Name+"; "+quote(r.c.slice(before, stop))+" is kept as a note", "put a note after ; to keep this quiet")
 }
 
-// match finds the movement that begins at the cursor. Adjectives before a name
-// stay outside it.
-func (p *parser) match(c cursor) (*roomful.Movement, int) {
-	stop := c.i
-	for stop < c.last && stop < c.i+9 && (c.tokens[stop].kind == word || stop > c.i && named(c.tokens[stop])) {
-		stop++
-	}
-	if stop == c.i {
-		return nil, 0
-	}
-	m, n := p.lex.Match(c.line.words[c.i:stop])
-	for k := 1; k < n && adjectives[c.tokens[c.i+k-1].text]; k++ {
-		if short, rest := p.lex.Match(c.line.words[c.i+k : stop]); short == m && rest == n-k {
-			return nil, 0
-		}
-	}
-	return m, n
-}
-
-// named reports whether a token that is no word may stand within a name, as in
-// "90/90 switch" or "clean & jerk".
-func named(t token) bool { return t.text == "&" || t.kind == number && t.tight }
-
 // phrase returns how many tokens a phrase that may follow a movement takes.
 func (r *reading) phrase() int {
 	for _, p := range phrases {

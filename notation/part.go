@@ -4,24 +4,9 @@ import (
 	"roomful"
 )
 
-// part is a part while it is read.
-type part struct {
-	kind     roomful.PartKind
-	letter   string
-	label    string // the letter of a list before it, as in "B) AMRAP 12"
-	facts    facts
-	head     span
-	line     int
-	explicit bool // a head was written
-	counts   roomful.Unit
-
-	once, round, last []drafted
-	standards         []roomful.Standard
-	instead           []roomful.Instead
-	standardAt        []span
-	insteadAt         []span
-	notes             []string
-
+// openPart is a part with what tells where its next lines belong.
+type openPart struct {
+	*part
 	block       block // what the next lines belong to
 	blockIndent int
 	filled      bool // the line of the block's key had content
@@ -30,8 +15,6 @@ type part struct {
 
 	slot, slotIndent int
 	slotOpen         bool // the slot's own line was empty
-	slotted          bool // a slot was written
-	oddEven          span // the first slot called odd or even
 }
 
 // block is a block of a part.
@@ -83,16 +66,6 @@ func (p *parser) head(l *line) bool {
 	return false
 }
 
-// pieceLetter takes the letter of a piece.
-func (c *cursor) pieceLetter() string {
-	t := c.peek(0)
-	if t.kind == word && len(t.text) == 1 && t.text[0] >= 'a' && t.text[0] <= 'h' && (c.peek(1).text == ":" || c.peek(1).kind == end) {
-		c.i++
-		return t.text
-	}
-	return ""
-}
-
 // headEnds reports whether what follows a kind shows that it is a head: a mark,
 // the end, a figure, or a word of a format.
 func (p *parser) headEnds(c *cursor, lettered bool) bool {
@@ -109,23 +82,20 @@ func (p *parser) headEnds(c *cursor, lettered bool) bool {
 	return probe.f.structured() || len(probe.elements) > 0 && probe.elements[0].move != nil && probe.elements[0].at.col == t.col
 }
 
-// scored reports whether parts of a kind have a score.
-func scored(k roomful.PartKind) bool { return k == roomful.Strength || k == roomful.Main }
-
 // begin starts a part.
 func (p *parser) begin(l *line, kind roomful.PartKind, letter string) {
 	label := l.letter
 	if label == "" {
 		label, p.nextLabel = p.nextLabel, ""
 	}
-	p.part = &part{kind: kind, letter: letter, label: label, head: l.whole(), line: l.no, nested: -1}
+	p.part = &openPart{part: &part{kind: kind, letter: letter, label: label, head: l.whole(), line: l.no}, nested: -1}
 	p.part.facts.then, p.then = p.then, false
-	p.parts = append(p.parts, p.part)
+	p.parts = append(p.parts, p.part.part)
 	p.ladderPart = false
 }
 
 // list returns the elements that lines are added to.
-func (pt *part) list() *[]drafted {
+func (pt *openPart) list() *[]drafted {
 	switch pt.block {
 	case inOnce:
 		return &pt.once
@@ -134,9 +104,6 @@ func (pt *part) list() *[]drafted {
 	}
 	return &pt.round
 }
-
-// empty reports whether no line of the part was read yet.
-func (pt *part) empty() bool { return len(pt.once)+len(pt.round)+len(pt.last) == 0 }
 
 // partLine reads a line within a part.
 func (p *parser) partLine(l *line) {

@@ -16,7 +16,7 @@ const maxBytes = 1 << 20
 // it stands. Ranges count lines and columns from 1, in characters, and come in
 // the order of the text.
 func Read(text string, lex roomful.Lexicon) (roomful.Session, []roomful.Diagnostic) {
-	p := parser{diagnostics: diagnostics{lex: lex}, lex: lex}
+	p := parser{draft: draft{context: newContext(lex)}}
 	if p.refuses(text) {
 		return p.session, p.list
 	}

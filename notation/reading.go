@@ -9,7 +9,7 @@ import (
 // reading is what one stretch of a line says: clauses as facts, the rest as
 // elements. Words that are neither are kept as notes.
 type reading struct {
-	*parser
+	*context
 	c         cursor
 	f         facts
 	head      bool // the line is a head: times are lengths, not amounts

@@ -7,11 +7,20 @@ import (
 	"roomful"
 )
 
+// draft is a sheet that has been read, before its parts have become those of a
+// session.
+type draft struct {
+	context
+	lines   []line
+	session roomful.Session
+	parts   []*part
+	freshAt []span // where each fresh rule of the effort stands
+}
+
 // settle turns the parts that were read into those of the session.
-func (p *parser) settle() {
+func (p *draft) settle() {
 	p.letters()
 	for _, pt := range p.parts {
-		p.part = pt
 		p.checkSlotted(pt)
 		p.nameFromNotes(pt)
 		p.fillHead(pt)
@@ -30,7 +39,7 @@ func (p *parser) settle() {
 
 // nameFromNotes takes the words at the head of sets without any movement for the
 // name of one that is not known.
-func (p *parser) nameFromNotes(pt *part) {
+func (p *draft) nameFromNotes(pt *part) {
 	f := &pt.facts
 	if !pt.empty() || len(f.notes) != 1 || !scored(pt.kind) || !p.asSets(pt) {
 		return
@@ -41,7 +50,7 @@ func (p *parser) nameFromNotes(pt *part) {
 	}
 	d := drafted{at: pt.head, nameAt: pt.head}
 	d.Words, d.Line = name, pt.line
-	if p.isRemark(&d) {
+	if p.isRemark(pt.kind, &d) {
 		return
 	}
 	pt.round, f.notes = []drafted{d}, nil
@@ -72,7 +81,7 @@ func joinLines(notes []string) string {
 
 // letters gives letters to pieces of one kind that have none, and speaks of two
 // with the same name.
-func (p *parser) letters() {
+func (p *draft) letters() {
 	for _, kind := range [...]roomful.PartKind{roomful.Strength, roomful.Main} {
 		var same []*part
 		for _, pt := range p.parts {
@@ -87,7 +96,7 @@ func (p *parser) letters() {
 }
 
 // letter gives the pieces of one kind distinct letters.
-func (p *parser) letter(kind roomful.PartKind, same []*part) {
+func (p *draft) letter(kind roomful.PartKind, same []*part) {
 	used := map[string]bool{}
 	for i, pt := range same {
 		name := kind.String()
@@ -121,7 +130,7 @@ func (p *parser) letter(kind roomful.PartKind, same []*part) {
 
 // fillHead gives the elements what the head said for all: repetitions of a set,
 // a load, a tempo, what is counted.
-func (p *parser) fillHead(pt *part) {
+func (p *draft) fillHead(pt *part) {
 	f := &pt.facts
 	for i := range pt.round {
 		d := &pt.round[i]
@@ -129,7 +138,7 @@ func (p *parser) fillHead(pt *part) {
 			continue
 		}
 		if !d.Amount.Stated() && f.reps.set() {
-			p.fillReps(d, f.reps)
+			p.fillReps(pt, d, f.reps)
 		}
 		if !d.Amount.Stated() && d.Amount.Unit == roomful.Rep && pt.counts != roomful.Rep && counts(d.move, pt.counts.Base()) {
 			d.Amount.Unit = pt.counts
@@ -144,13 +153,13 @@ func (p *parser) fillHead(pt *part) {
 }
 
 // fillReps gives an element the repetitions of a set.
-func (p *parser) fillReps(d *drafted, reps count) {
+func (p *draft) fillReps(pt *part, d *drafted, reps count) {
 	if d.move == nil && !p.takesReps(d) {
 		return
 	}
 	if !p.takesReps(d) {
 		p.fault(reps.at, fmt.Sprintf("what %d counts is not said", reps.n), d.move.Name+" is counted in "+unitList(d.move)+": add the unit")
-		p.keepText(reps.at)
+		pt.keep(p.textAt(reps.at))
 		return
 	}
 	d.Amount = roomful.Amount{By: []float64{float64(reps.n)}}
@@ -158,7 +167,7 @@ func (p *parser) fillReps(d *drafted, reps count) {
 
 // takesReps reports whether an element can be counted in repetitions. An unknown
 // one can, unless its last words name a movement that cannot.
-func (p *parser) takesReps(d *drafted) bool {
+func (p *draft) takesReps(d *drafted) bool {
 	if d.move == nil {
 		return counts(p.within(d.Words), roomful.Rep)
 	}
@@ -166,7 +175,7 @@ func (p *parser) takesReps(d *drafted) bool {
 }
 
 // team settles how many work together and how.
-func (p *parser) team(pt *part) roomful.Team {
+func (p *draft) team(pt *part) roomful.Team {
 	t, at := pt.facts.team, pt.facts.teamAt
 	switch {
 	case at.isZero():
@@ -183,3 +192,49 @@ func (p *parser) team(pt *part) roomful.Team {
 	}
 	return t
 }
+
+// isRemark reports whether an unknown name within a line of a piece is rather a
+// remark: several words, no figure, like no name.
+func (p *draft) isRemark(kind roomful.PartKind, d *drafted) bool {
+	bare := !d.Amount.Stated() && d.Load == nil && len(d.Heights) == 0 && d.Note == ""
+	return bare && scored(kind) && strings.Count(d.Words, " ") > 1 && len(p.near(d.Words)) == 0
+}
+
+// textAt returns what is written at a place of the sheet.
+func (p *draft) textAt(at span) string {
+	if at.line < 1 || at.line > len(p.lines) {
+		return ""
+	}
+	return p.lines[at.line-1].textAt(at)
+}
+
+// keep adds a note to the part.
+func (pt *part) keep(text string) { pt.notes = append(pt.notes, text) }
+
+// part is a part while it is read.
+type part struct {
+	kind     roomful.PartKind
+	letter   string
+	label    string // the letter of a list before it, as in "B) AMRAP 12"
+	facts    facts
+	head     span
+	line     int
+	explicit bool // a head was written
+	counts   roomful.Unit
+
+	once, round, last []drafted
+	standards         []roomful.Standard
+	instead           []roomful.Instead
+	standardAt        []span
+	insteadAt         []span
+	notes             []string
+
+	slotted bool // a slot was written
+	oddEven span // the first slot called odd or even
+}
+
+// scored reports whether parts of a kind have a score.
+func scored(k roomful.PartKind) bool { return k == roomful.Strength || k == roomful.Main }
+
+// empty reports whether no line of the part was read yet.
+func (pt *part) empty() bool { return len(pt.once)+len(pt.round)+len(pt.last) == 0 }

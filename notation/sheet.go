@@ -8,58 +8,14 @@ import (
 
 // parser holds a sheet while it is read.
 type parser struct {
-	diagnostics
-	lex     roomful.Lexicon
-	lines   []line
-	at      int // the next line
-	session roomful.Session
-	parts   []*part
-	part    *part // the one that lines belong to, nil before the first
-	said    map[string]span
-	freshAt []span
-
-	saidDivisions bool
-	lastMass      *roomful.MassUnit
-	ladderPart    bool       // the part being read has a ladder
-	readings      []*reading // those in use, and behind them those to use again
-	busy          int        // how many are in use
-	quiet         *parser    // for probes
-	nextLabel     string     // the letter of "Part B" before the next piece
-	then          bool       // the next piece follows without a pause
-	loose         span       // the first line of prose before the parts
+	draft
+	at        int       // the next line
+	part      *openPart // the one that lines belong to, nil before the first
+	said      map[string]span
+	nextLabel string // the letter of "Part B" before the next piece
+	then      bool   // the next piece follows without a pause
+	loose     span   // the first line of prose before the parts
 }
-
-// reader returns a reading of a whole line.
-func (p *parser) reader(l *line, head bool) *reading { return p.readerOf(at(l), head) }
-
-// readerOf returns a reading of a stretch. Readings are large, and are used
-// again once the line is done.
-func (p *parser) readerOf(c cursor, head bool) *reading {
-	if p.busy == len(p.readings) {
-		p.readings = append(p.readings, new(reading))
-	}
-	r := p.readings[p.busy]
-	p.busy++
-	*r = reading{parser: p, c: c, head: head, left: -1, elements: r.elements[:0]}
-	return r
-}
-
-// probe returns a reading whose diagnostics go nowhere.
-func (p *parser) probe(c cursor, head bool) *reading {
-	if p.quiet == nil {
-		p.quiet = &parser{lex: p.lex}
-		p.quiet.diagnostics.lex = noSuggestions{p.lex}
-	}
-	q := p.quiet
-	q.list, q.session.Divisions, q.lastMass, q.ladderPart, q.saidDivisions = q.list[:0], p.session.Divisions, p.lastMass, p.ladderPart, true
-	return q.readerOf(c, head)
-}
-
-// noSuggestions is a lexicon that saves itself the search for near names.
-type noSuggestions struct{ roomful.Lexicon }
-
-// Suggest implements [roomful.Lexicon].
-func (noSuggestions) Suggest(string) []*roomful.Movement { return nil }
 
 // sheet = [ title ] [ when ] { header } { part } .
 func (p *parser) sheet() {
@@ -84,10 +40,7 @@ func (p *parser) sheet() {
 // line reads one line where it stands: a header, the head of a part, or what
 // belongs to the part before.
 func (p *parser) line(l *line) {
-	p.busy = 0
-	if p.quiet != nil {
-		p.quiet.busy = 0
-	}
+	p.nextLine()
 	switch {
 	case l.blank():
 		p.pause()
@@ -198,7 +151,7 @@ func (p *parser) divisions(l *line, c cursor) {
 			names = append(names, name)
 		}
 	}
-	p.session.Divisions = names
+	p.session.Divisions, p.divisionNames = names, names
 	if len(names) != 2 {
 		p.fault(l.span(min(c.i, len(l.tokens)-1), c.last), "a sheet has two divisions or none", "write divisions: north, south")
 	}
@@ -231,16 +184,4 @@ func (p *parser) addAbout(text string) {
 	default:
 		p.session.About += "\n" + text
 	}
-}
-
-// key takes one of the words and a colon.
-func (c *cursor) key(words ...string) (string, bool) {
-	from := c.i
-	for _, w := range words {
-		if c.take(w) && (c.mark(":") || c.mark("=")) {
-			return w, true
-		}
-		c.i = from
-	}
-	return "", false
 }

@@ -16,7 +16,7 @@ func (pt *part) dropSlots() {
 }
 
 // every is a fixed amount of work on every interval.
-func (p *parser) every(pt *part) roomful.Format {
+func (p *draft) every(pt *part) roomful.Format {
 	f := &pt.facts
 	slots := p.slots(pt)
 	out := roomful.Every{Interval: f.interval.d}
@@ -46,7 +46,7 @@ func (p *parser) every(pt *part) roomful.Format {
 }
 
 // timesIn returns how many intervals a length holds.
-func (p *parser) timesIn(f *facts) int {
+func (p *draft) timesIn(f *facts) int {
 	n := int(f.total.d / f.interval.d)
 	switch {
 	case n == 0:
@@ -60,7 +60,7 @@ func (p *parser) timesIn(f *facts) int {
 }
 
 // checkSlotted says when odd and even stand in a piece without intervals.
-func (p *parser) checkSlotted(pt *part) {
+func (p *draft) checkSlotted(pt *part) {
 	if f := &pt.facts; pt.oddEven.isZero() || f.interval.set() || !scored(pt.kind) {
 		return
 	}
@@ -69,7 +69,7 @@ func (p *parser) checkSlotted(pt *part) {
 
 // slots settles which interval each element belongs to and returns how many
 // slots there are, 0 when every interval has all.
-func (p *parser) slots(pt *part) int {
+func (p *draft) slots(pt *part) int {
 	labelled := len(pt.round) > 0
 	for _, d := range pt.round {
 		labelled = labelled && d.label > 0
@@ -93,7 +93,7 @@ func (p *parser) slots(pt *part) int {
 }
 
 // checkSlots says when a slot is left out or cannot be, and returns the highest.
-func (p *parser) checkSlots(pt *part) int {
+func (p *draft) checkSlots(pt *part) int {
 	var used [64]bool
 	most := 0
 	for _, d := range pt.round {

@@ -160,3 +160,62 @@ func idle(t token) bool {
 	}
 	return false
 }
+
+// textAt returns what is written at a place of the line.
+func (l *line) textAt(at span) string {
+	for i, t := range l.tokens {
+		if t.col >= at.col {
+			j := i
+			for j < len(l.tokens) && l.tokens[j].stop <= at.stop {
+				j++
+			}
+			return l.slice(i, j)
+		}
+	}
+	return ""
+}
+
+// span is a stretch of one line, in columns.
+type span struct{ line, col, stop int }
+
+// isZero reports whether the span is no place.
+func (s span) isZero() bool { return s.line == 0 }
+
+// spanOf returns the place of the tokens from i up to j of a line.
+func (l *line) span(i, j int) span {
+	if len(l.tokens) == 0 || i >= len(l.tokens) {
+		return span{l.no, 1, 1}
+	}
+	return span{l.no, l.tokens[i].col, l.tokens[min(max(i, j-1), len(l.tokens)-1)].stop}
+}
+
+// whole returns the place of the whole line.
+func (l *line) whole() span { return l.span(0, len(l.tokens)) }
+
+// key takes one of the words and a colon.
+func (c *cursor) key(words ...string) (string, bool) {
+	from := c.i
+	for _, w := range words {
+		if c.take(w) && (c.mark(":") || c.mark("=")) {
+			return w, true
+		}
+		c.i = from
+	}
+	return "", false
+}
+
+// pieceLetter takes the letter of a piece.
+func (c *cursor) pieceLetter() string {
+	t := c.peek(0)
+	if t.kind == word && len(t.text) == 1 && t.text[0] >= 'a' && t.text[0] <= 'h' && (c.peek(1).text == ":" || c.peek(1).kind == end) {
+		c.i++
+		return t.text
+	}
+	return ""
+}
+
+// is2 reports whether the token after the next is this mark and a figure
+// follows it.
+func (c *cursor) is2(text string) bool {
+	return c.peek(1).text == text && figureKind(c.peek(2)) && c.peek(3).text != text
+}
