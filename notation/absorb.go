@@ -2,8 +2,6 @@ package notation
 
 import (
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"roomful"
 )
@@ -69,19 +67,6 @@ func heritable(d, last *drafted) bool {
 	}
 	base := d.Amount.Unit.Base()
 	return base == roomful.Rep || base == roomful.Second || counts(last.move, base)
-}
-
-// plainName reports whether unknown words can stand as the name of an element:
-// they do not begin like a head, a format or a unit.
-func plainName(s string) bool {
-	s = plain(s)
-	first, _, _ := strings.Cut(s, " ")
-	last := s[strings.LastIndexByte(s, ' ')+1:]
-	_, unit := unitWords[first]
-	if r, _ := utf8.DecodeRuneInString(first); !unicode.IsLetter(r) || divisionWords[last] || leadIns[last] {
-		return false
-	}
-	return !reserved[first] && !formatHints[first] && !little[first] && !leadIns[first] && !unit
 }
 
 // inherit gives "3 @ 80 %" the movement of the line before. A movement named at

@@ -8,26 +8,6 @@ import (
 	"roomful"
 )
 
-// months are the names of the months and what people cut them to.
-var months = func() map[string]time.Month {
-	m := map[string]time.Month{"sept": time.September}
-	for i := time.January; i <= time.December; i++ {
-		name := strings.ToLower(i.String())
-		m[name], m[name[:3]] = i, i
-	}
-	return m
-}()
-
-// weekday reports whether a word names a day of the week.
-func weekday(text string) bool {
-	switch text {
-	case "monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday",
-		"mon", "tue", "tues", "wed", "thu", "thur", "thurs", "fri", "sat", "sun":
-		return true
-	}
-	return false
-}
-
 // when = [ weekday ] date [ "," minutes ] | minutes .
 // What else stands on the line becomes the title, if there is none.
 func (p *parser) when(l *line) bool {
@@ -44,7 +24,7 @@ func (p *parser) when(l *line) bool {
 		if named {
 			p.checkWeekday(l.span(0, 1), day.text)
 		}
-	} else if r.c.i = from; named || p.session.Minutes > 0 || !r.lengthAlone() {
+	} else if r.c.i = from; named || p.session.Minutes > 0 || !lengthAlone(r) {
 		return false
 	}
 	r.c.skipJunk()
@@ -61,7 +41,7 @@ func (p *parser) when(l *line) bool {
 
 // lengthAlone reports whether the line is the length of the class and nothing
 // else.
-func (r *reading) lengthAlone() bool {
+func lengthAlone(r *reading) bool {
 	before := r.c.i
 	defer func() { r.c.i = before }()
 	_, ok := r.time(false)
@@ -90,7 +70,7 @@ func (p *parser) besideDate(text string, at span) {
 // date reads a date in one of the usual forms.
 func (p *parser) date(r *reading, l *line) bool {
 	from := r.c.i
-	year, month, day, ok := r.dateFigures()
+	year, month, day, ok := dateFigures(r)
 	if !ok {
 		return false
 	}
@@ -116,7 +96,7 @@ func (p *parser) date(r *reading, l *line) bool {
 }
 
 // dateFigures reads year, month and day.
-func (r *reading) dateFigures() (year, month, day int, ok bool) {
+func dateFigures(r *reading) (year, month, day int, ok bool) {
 	from := r.c.i
 	if m := months[r.c.peek(0).text]; m != 0 { // March 4, 2027
 		r.c.i++
@@ -128,7 +108,7 @@ func (r *reading) dateFigures() (year, month, day int, ok bool) {
 	}
 	first, ok := r.integer()
 	if !ok {
-		return r.dateDotted(from)
+		return dateDotted(r, from)
 	}
 	r.c.takeAny("st", "nd", "rd", "th")
 	r.c.take("of")
@@ -140,25 +120,25 @@ func (r *reading) dateFigures() (year, month, day int, ok bool) {
 		return year, int(m), first, ok && year > 99
 	}
 	r.c.i = from
-	return r.dateNumbers()
+	return dateNumbers(r)
 }
 
 // dateNumbers reads 2027-03-04 and, day first, 04.03.2027 and 4/3/2027. The
 // scanner may have taken the first two of 04.03.2027 for one figure.
-func (r *reading) dateNumbers() (year, month, day int, ok bool) {
+func dateNumbers(r *reading) (year, month, day int, ok bool) {
 	from := r.c.i
 	var v [3]int
 	sep := ""
 	for i := range v {
 		n, isInt := r.integer()
 		if !isInt {
-			return r.dateDotted(from)
+			return dateDotted(r, from)
 		}
 		v[i] = n
 		if i < 2 {
 			t := r.c.peek(0)
 			if t.text != "-" && t.text != "/" && t.text != "." || !t.tight || i > 0 && t.text != sep {
-				return r.dateDotted(from)
+				return dateDotted(r, from)
 			}
 			sep = t.text
 			r.c.i++
@@ -177,7 +157,7 @@ func (r *reading) dateNumbers() (year, month, day int, ok bool) {
 }
 
 // dateDotted reads 04.03.2027 from the raw text.
-func (r *reading) dateDotted(from int) (year, month, day int, ok bool) {
+func dateDotted(r *reading, from int) (year, month, day int, ok bool) {
 	r.c.i = from
 	raw := r.c.text(from)
 	n, err := fmt.Sscanf(raw, "%2d.%2d.%4d", &day, &month, &year)

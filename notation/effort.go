@@ -90,7 +90,7 @@ func (p *parser) effortWindow(l *line, c cursor) bool {
 	} else {
 		high = low
 	}
-	unit, times, ok := r.effortUnit(high)
+	unit, times, ok := effortUnit(r, high)
 	if under && !ok && high.unit.class == bare && r.c.done() {
 		unit, times, ok = "minutes", 1, true
 		p.hint(l.span(from, r.c.i), "read as minutes", "write the unit, such as under 12 min")
@@ -148,7 +148,7 @@ func scale(q figures, unit string) float64 {
 }
 
 // effortUnit reads what a window counts and how many of it a figure is.
-func (r *reading) effortUnit(q figures) (unit string, times float64, ok bool) {
+func effortUnit(r *reading, q figures) (unit string, times float64, ok bool) {
 	switch {
 	case q.clock:
 		return "minutes", 1.0 / 60, true

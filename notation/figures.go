@@ -54,8 +54,6 @@ func (r *reading) thirdFigure(at span, text string) {
 	r.noteHere(text)
 }
 
-func figureKind(t token) bool { return t.kind == number || t.kind == clock }
-
 // figure reads one figure with its unit into q.
 func (r *reading) figure(q *figures) bool {
 	t := r.c.peek(0)
@@ -149,9 +147,6 @@ func (r *reading) integer() (int, bool) {
 	}
 	return 0, false
 }
-
-// numerals are the numbers that coaches write as words.
-var numerals = map[string]int{"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10, "twelve": 12}
 
 // time reads a length of time. Without a unit it is one only where the place
 // says minutes; there m means minutes too.

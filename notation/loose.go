@@ -6,9 +6,6 @@ import (
 	"roomful"
 )
 
-// formatHints are words that only a line with a format has.
-var formatHints = set("amrap amreps emom rft rfts ft possible every time rounds round rd rds rnd rnds sets set intervals bouts build heavy find work on off max most x rm stations station")
-
 // looksLikeHead reports whether a line may hold a format, so that it is worth
 // reading as a head.
 func looksLikeHead(l *line) bool {
@@ -38,7 +35,7 @@ func (p *parser) looseHead(l *line) bool {
 	r.run()
 	pt := p.part
 	alone := pt == nil && r.f.rounds.set() && len(r.elements)+len(r.f.notes) == 0
-	if !r.f.beginsPiece() && !alone || !r.leads() {
+	if !r.f.beginsPiece() && !alone || !leads(r) {
 		return false
 	}
 	switch {
@@ -163,7 +160,7 @@ func (p *parser) label(c *cursor) string {
 
 // leads reports whether the format of the line comes before its elements, or
 // names the one movement it is for.
-func (r *reading) leads() bool {
+func leads(r *reading) bool {
 	if len(r.elements) == 0 {
 		return true
 	}

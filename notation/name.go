@@ -46,9 +46,6 @@ func (r *reading) restItem() bool {
 	return true
 }
 
-// restMovement stands in where a lexicon does not know rest.
-var restMovement = roomful.Movement{ID: roomful.Rest, Name: "rest", Plural: "rest", Modality: roomful.Pause, Units: []roomful.Unit{roomful.Second}}
-
 // nameMayStand reports whether only adjectives, unit words and little words
 // stand before the place of a name.
 func (r *reading) nameMayStand() bool {
@@ -92,9 +89,6 @@ func (r *reading) tail(d *drafted) {
 		r.c.i += n
 	}
 }
-
-// leadIns are words that lead from a name to a figure.
-var leadIns = set("or at to fresh tempo rpe x from as in by @ men women a b m f w")
 
 // strayName says that words right after a name were kept as a note, since they
 // may have changed what it means.

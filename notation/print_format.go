@@ -184,18 +184,6 @@ func teamClauses(t roomful.Team) []string {
 	return []string{who, how}
 }
 
-// length writes a time as coaches do: 20 s, 2 min, 2:30.
-func length(d time.Duration) string {
-	s := d.Seconds()
-	switch {
-	case d%time.Minute == 0 && d > 0:
-		return roomful.Figure(d.Minutes()) + " min"
-	case s < 120 || d%time.Second != 0:
-		return roomful.Figure(s) + " s"
-	}
-	return roomful.Clock(s)
-}
-
 // setsClause writes how many sets of how many repetitions.
 func setsClause(part roomful.Part, f roomful.Sets) string {
 	reps, same := sameReps(part)

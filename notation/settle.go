@@ -233,8 +233,5 @@ type part struct {
 	oddEven span // the first slot called odd or even
 }
 
-// scored reports whether parts of a kind have a score.
-func scored(k roomful.PartKind) bool { return k == roomful.Strength || k == roomful.Main }
-
 // empty reports whether no line of the part was read yet.
 func (pt *part) empty() bool { return len(pt.once)+len(pt.round)+len(pt.last) == 0 }

@@ -219,3 +219,5 @@ func (c *cursor) pieceLetter() string {
 func (c *cursor) is2(text string) bool {
 	return c.peek(1).text == text && figureKind(c.peek(2)) && c.peek(3).text != text
 }
+
+func figureKind(t token) bool { return t.kind == number || t.kind == clock }

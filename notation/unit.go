@@ -16,61 +16,6 @@ func (r *reading) checkUnit(d *drafted, q *figures) {
 	r.fault(q.at, d.move.Plural+" are not counted in "+unitPlural(d.Amount.Unit), "count them in "+unitList(d.move))
 }
 
-// counts reports whether a movement may be counted in a base unit. An unknown
-// one may.
-func counts(m *roomful.Movement, base roomful.Unit) bool {
-	if m == nil || len(m.Units) == 0 {
-		return true
-	}
-	for _, u := range m.Units {
-		if u == base {
-			return true
-		}
-	}
-	return false
-}
-
-// unitPlural names a unit in a sentence.
-func unitPlural(u roomful.Unit) string {
-	switch u.Base() {
-	case roomful.Rep:
-		return "repetitions"
-	case roomful.Calorie:
-		return "calories"
-	case roomful.Second:
-		return "time"
-	}
-	return "distance"
-}
-
-// unitList names the units a movement may be counted in.
-func unitList(m *roomful.Movement) string {
-	var names []string
-	for _, u := range m.Units {
-		names = append(names, unitPlural(u))
-	}
-	return strings.Join(names, " or ")
-}
-
-// takesHeight reports whether a box or a target belongs to a movement.
-func takesHeight(m *roomful.Movement) bool {
-	if m == nil {
-		return false
-	}
-	if m.Implement == roomful.Ball {
-		return true
-	}
-	for _, n := range m.Needs {
-		if n == "box" || n == "wall-target" || n == "wall" {
-			return true
-		}
-	}
-	return false
-}
-
-// loaded reports whether a load belongs to a movement.
-func loaded(m *roomful.Movement) bool { return m != nil && m.TakesLoad() }
-
 // unknownUnit says when a word that is no unit follows a figure that needs one:
 // "12 furlongs row", "9 squats 60 stone".
 func (r *reading) unknownUnit(d *drafted, q *figures) bool {
@@ -95,33 +40,6 @@ func (r *reading) unknownUnit(d *drafted, q *figures) bool {
 	r.fault(span{r.c.no, t.col, t.stop}, quote(t.text)+" is no unit I know", hint)
 	d.noLoad = true
 	d.remarks = append(d.remarks, r.remarkOf(q))
-	return true
-}
-
-// nearUnit returns a unit word one letter away.
-func nearUnit(text string) string {
-	best := ""
-	for _, w := range [...]string{"reps", "kg", "lb", "km", "miles", "metres", "cal", "min", "cm", "inches", "feet", "seconds"} {
-		if len(text) > 1 && oneEdit(text, w) && len(w) > len(best) {
-			best = w
-		}
-	}
-	return best
-}
-
-// oneEdit reports whether one letter added, dropped or changed makes b of a.
-func oneEdit(a, b string) bool {
-	if len(a) > len(b) {
-		a, b = b, a
-	}
-	if len(b)-len(a) > 1 {
-		return false
-	}
-	for i := range len(a) {
-		if a[i] != b[i] {
-			return a[i+1:] == b[i+1:] || a[i:] == b[i+1:]
-		}
-	}
 	return true
 }
 

@@ -2,6 +2,7 @@ package notation
 
 import (
 	"strings"
+	"time"
 	"unicode"
 	"unicode/utf8"
 
@@ -78,6 +79,7 @@ var divisionWords = set("a b m w f men man male males mens men's women woman fem
 // reserved words begin heads, keys or formats: a first line that begins with
 // one is not taken for a title.
 var reserved = set("warm-up warmup warm ramp primer strength lift main workout conditioning piece mobility cool-down cooldown cool " +
+
 	"title date again divisions about effort goal target intent once buy-in buy round last cash-out cash finish standards standard instead note notes score " +
 	"part amrap emom rft ft every as max most for in build odd even min minute station rest rx")
 
@@ -127,4 +129,146 @@ func titleText(l *line) string {
 		}
 		return r
 	}, text)
+}
+
+// counts reports whether a movement may be counted in a base unit. An unknown
+// one may.
+func counts(m *roomful.Movement, base roomful.Unit) bool {
+	if m == nil || len(m.Units) == 0 {
+		return true
+	}
+	for _, u := range m.Units {
+		if u == base {
+			return true
+		}
+	}
+	return false
+}
+
+// unitPlural names a unit in a sentence.
+func unitPlural(u roomful.Unit) string {
+	switch u.Base() {
+	case roomful.Rep:
+		return "repetitions"
+	case roomful.Calorie:
+		return "calories"
+	case roomful.Second:
+		return "time"
+	}
+	return "distance"
+}
+
+// unitList names the units a movement may be counted in.
+func unitList(m *roomful.Movement) string {
+	var names []string
+	for _, u := range m.Units {
+		names = append(names, unitPlural(u))
+	}
+	return strings.Join(names, " or ")
+}
+
+// takesHeight reports whether a box or a target belongs to a movement.
+func takesHeight(m *roomful.Movement) bool {
+	if m == nil {
+		return false
+	}
+	if m.Implement == roomful.Ball {
+		return true
+	}
+	for _, n := range m.Needs {
+		if n == "box" || n == "wall-target" || n == "wall" {
+			return true
+		}
+	}
+	return false
+}
+
+// loaded reports whether a load belongs to a movement.
+func loaded(m *roomful.Movement) bool { return m != nil && m.TakesLoad() }
+
+// nearUnit returns a unit word one letter away.
+func nearUnit(text string) string {
+	best := ""
+	for _, w := range [...]string{"reps", "kg", "lb", "km", "miles", "metres", "cal", "min", "cm", "inches", "feet", "seconds"} {
+		if len(text) > 1 && oneEdit(text, w) && len(w) > len(best) {
+			best = w
+		}
+	}
+	return best
+}
+
+// oneEdit reports whether one letter added, dropped or changed makes b of a.
+func oneEdit(a, b string) bool {
+	if len(a) > len(b) {
+		a, b = b, a
+	}
+	if len(b)-len(a) > 1 {
+		return false
+	}
+	for i := range len(a) {
+		if a[i] != b[i] {
+			return a[i+1:] == b[i+1:] || a[i:] == b[i+1:]
+		}
+	}
+	return true
+}
+
+// plainName reports whether unknown words can stand as the name of an element:
+// they do not begin like a head, a format or a unit.
+func plainName(s string) bool {
+	s = plain(s)
+	first, _, _ := strings.Cut(s, " ")
+	last := s[strings.LastIndexByte(s, ' ')+1:]
+	_, unit := unitWords[first]
+	if r, _ := utf8.DecodeRuneInString(first); !unicode.IsLetter(r) || divisionWords[last] || leadIns[last] {
+		return false
+	}
+	return !reserved[first] && !formatHints[first] && !little[first] && !leadIns[first] && !unit
+}
+
+// restMovement stands in where a lexicon does not know rest.
+var restMovement = roomful.Movement{ID: roomful.Rest, Name: "rest", Plural: "rest", Modality: roomful.Pause, Units: []roomful.Unit{roomful.Second}}
+
+// leadIns are words that lead from a name to a figure.
+var leadIns = set("or at to fresh tempo rpe x from as in by @ men women a b m f w")
+
+// formatHints are words that only a line with a format has.
+var formatHints = set("amrap amreps emom rft rfts ft possible every time rounds round rd rds rnd rnds sets set intervals bouts build heavy find work on off max most x rm stations station")
+
+// numerals are the numbers that coaches write as words.
+var numerals = map[string]int{"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10, "twelve": 12}
+
+// months are the names of the months and what people cut them to.
+var months = func() map[string]time.Month {
+	m := map[string]time.Month{"sept": time.September}
+	for i := time.January; i <= time.December; i++ {
+		name := strings.ToLower(i.String())
+		m[name], m[name[:3]] = i, i
+	}
+	return m
+}()
+
+// weekday reports whether a word names a day of the week.
+func weekday(text string) bool {
+	switch text {
+	case "monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday",
+		"mon", "tue", "tues", "wed", "thu", "thur", "thurs", "fri", "sat", "sun":
+		return true
+	}
+	return false
+}
+
+// scored reports whether parts of a kind have a score.
+func scored(k roomful.PartKind) bool { return k == roomful.Strength || k == roomful.Main }
+
+// length writes a time as coaches do: 20 s, 2 min, 2:30.
+func length(d time.Duration) string {
+	s := d.Seconds()
+	switch {
+	case d%time.Minute == 0 && d > 0:
+		return roomful.Figure(d.Minutes()) + " min"
+	case s < 120 || d%time.Second != 0:
+		return roomful.Figure(s) + " s"
+	}
+	return roomful.Clock(s)
 }
