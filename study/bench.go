@@ -25,10 +25,17 @@ type Model struct {
 // findings ask about one run.
 type bench struct {
 	Model
-	ctx    context.Context
-	sim    *sim.Model
-	people map[*Group][]member
-	ran    map[question][]result
+	ctx context.Context
+	sim *sim.Model
+	*cast
+	ran map[question][]result
+}
+
+// cast is what does not depend on the model's constants.
+type cast struct {
+	centres map[*Group]*roomful.Abilities
+	people  map[*Group][]member
+	pieces  map[string]roomful.Part
 }
 
 // question is a piece for a group.
@@ -45,25 +52,47 @@ type result struct {
 }
 
 func newBench(ctx context.Context, m Model) *bench {
-	c := m.Constants
+	return (&bench{Model: m, ctx: ctx, cast: &cast{map[*Group]*roomful.Abilities{}, map[*Group][]member{}, map[string]roomful.Part{}}}).with(m.Constants)
+}
+
+// with returns a bench of the same people for other constants.
+func (b *bench) with(c sim.Constants) *bench {
+	other := *b
 	c.GymEndurance, c.GymTempo = 0, 0
-	m.Constants = c
-	return &bench{
-		Model: m, ctx: ctx, sim: sim.NewWith(m.Lexicon, c),
-		people: map[*Group][]member{}, ran: map[question][]result{},
+	other.Constants, other.sim, other.ran = c, sim.NewWith(b.Lexicon, c), map[question][]result{}
+	return &other
+}
+
+// centre returns what is believed of a group.
+func (b *bench) centre(g *Group) *roomful.Abilities {
+	if b.centres[g] == nil {
+		b.centres[g] = g.abilities(b.Lexicon)
 	}
+	return b.centres[g]
 }
 
 // of returns the people of a group.
 func (b *bench) of(g *Group) []member {
 	if b.people[g] == nil {
-		b.people[g] = g.draw(b.Lexicon, b.People, b.Seed)
+		b.people[g] = g.draw(b.centre(g), b.People, b.Seed)
 	}
 	return b.people[g]
 }
 
-// piece reads a sheet of one scored piece.
+// piece returns the scored piece of a sheet.
 func (b *bench) piece(sheet string) (roomful.Part, error) {
+	if p, ok := b.pieces[sheet]; ok {
+		return p, nil
+	}
+	p, err := b.read(sheet)
+	if err == nil {
+		b.pieces[sheet] = p
+	}
+	return p, err
+}
+
+// read reads a sheet of one scored piece.
+func (b *bench) read(sheet string) (roomful.Part, error) {
 	s, ds := notation.Read(sheet, b.Lexicon)
 	for _, d := range ds {
 		if d.Severity == roomful.Fault {

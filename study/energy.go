@@ -71,7 +71,7 @@ func (f Aerobic) predict(b *bench, g *Group) (Prediction, error) {
 	if err != nil {
 		return Prediction{}, err
 	}
-	all := g.abilities(b.Lexicon)
+	all := b.centre(g)
 	asked, err := b.asked(g, f.Sheet, all)
 	if err != nil {
 		return Prediction{}, err
@@ -105,7 +105,7 @@ func (b *bench) asked(g *Group, sheet string, a *roomful.Abilities) (float64, er
 type Breaks struct{ Sheet string }
 
 func (f Breaks) predict(b *bench, g *Group) (Prediction, error) {
-	events, err := b.walk(g, f.Sheet, g.abilities(b.Lexicon), true)
+	events, err := b.walk(g, f.Sheet, b.centre(g), true)
 	var n float64
 	for _, e := range events {
 		if e.Break {
@@ -161,7 +161,7 @@ type Slowing struct {
 }
 
 func (f Slowing) predict(b *bench, g *Group) (Prediction, error) {
-	a := g.abilities(b.Lexicon)
+	a := b.centre(g)
 	lasts := func(sheet string) (first, last float64, err error) {
 		events, err := b.trace(g, sheet, a)
 		if err != nil || len(events) == 0 {

@@ -173,7 +173,7 @@ type Failure struct {
 }
 
 func (f Failure) predict(b *bench, g *Group) (Prediction, error) {
-	a := g.abilities(b.Lexicon)
+	a := b.centre(g)
 	max := b.oneRM(f.Movement, a)
 	if max == 0 {
 		return Prediction{}, fmt.Errorf("repetitions to failure: no lift bounds %q", f.Movement)

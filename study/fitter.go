@@ -1,7 +1,6 @@
 package study
 
 import (
-	"context"
 	"math"
 
 	"gonum.org/v1/gonum/mat"
@@ -18,8 +17,7 @@ const wide, narrow, farthest = 0.5, 0.25, 3.0
 
 // fitter searches for constants that suit some studies.
 type fitter struct {
-	ctx     context.Context
-	model   Model
+	bench   *bench  // at the defaults
 	studies []Study // all findings have a rule
 	owner   []int   // the study of each finding
 	weight  []float64
@@ -55,7 +53,7 @@ func (f *fitter) start() error {
 func (f *fitter) base(c Freedom) float64 {
 	for _, k := range sim.Table() {
 		if k.Name == c.Constant {
-			return k.Value(&f.model.Constants)
+			return k.Value(&f.bench.Constants)
 		}
 	}
 	return math.NaN()
@@ -63,17 +61,17 @@ func (f *fitter) base(c Freedom) float64 {
 
 // look compares the studies by the constants at x.
 func (f *fitter) look(x []float64) (point, error) {
-	m := f.model
+	constants := f.bench.Constants
 	for k, c := range Free {
-		if err := m.Constants.Set(c.Constant, c.from(f.base(c), x[k])); err != nil {
+		if err := constants.Set(c.Constant, c.from(f.base(c), x[k])); err != nil {
 			return point{}, err
 		}
 	}
-	p := point{x: x, report: Compare(f.ctx, m, f.studies)}
+	p := point{x: x, report: f.bench.with(constants).compare(f.studies)}
 	for n, row := range p.report.Rows {
 		p.residual = append(p.residual, f.weight[n]*bent(row.Z))
 	}
-	return p, f.ctx.Err()
+	return p, f.bench.ctx.Err()
 }
 
 // bent returns a number whose square is z² up to 2 and grows straight from

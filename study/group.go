@@ -82,11 +82,10 @@ type member struct {
 	abilities *roomful.Abilities
 }
 
-// draw returns n people of a group. Each factor is drawn once from each of n
+// draw returns n people of a group of which all is believed. Each factor is drawn once from each of n
 // equally likely slices, in its own random order, so that means and medians
 // settle with few people.
-func (g *Group) draw(lex roomful.Lexicon, n int, seed uint64) []member {
-	all := g.abilities(lex)
+func (g *Group) draw(all *roomful.Abilities, n int, seed uint64) []member {
 	z := strata(all.Factors, n, rand.New(rand.NewPCG(seed, 1)))
 	people := make([]member, n)
 	for i := range people {

@@ -75,7 +75,7 @@ type RefitOptions struct {
 // differences are wide, since medians of people are stepped; the people are the
 // same throughout.
 func Refit(ctx context.Context, m Model, studies []Study, o RefitOptions) (Refits, error) {
-	f := &fitter{ctx: ctx, model: m, studies: gated(studies)}
+	f := &fitter{bench: newBench(ctx, m), studies: gated(studies)}
 	if err := f.start(); err != nil {
 		return nil, err
 	}

@@ -29,8 +29,11 @@ type Report struct {
 
 // Compare asks the model for every finding of some studies.
 func Compare(ctx context.Context, m Model, studies []Study) Report {
-	var r Report
-	b := newBench(ctx, m)
+	return newBench(ctx, m).compare(studies)
+}
+
+// compare asks the model for every finding of some studies.
+func (b *bench) compare(studies []Study) (r Report) {
 	for i := range studies {
 		for _, f := range studies[i].Findings {
 			r.Rows = append(r.Rows, b.row(&studies[i], f))
