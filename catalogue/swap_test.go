@@ -221,3 +221,23 @@ func TestRatios(t *testing.T) {
 		}
 	}
 }
+
+// TestUsualForASoreBack holds what coaches often choose when bending or landing
+// hurts (common practice, no source).
+func TestUsualForASoreBack(t *testing.T) {
+	c := load(t)
+	for id, want := range map[roomful.MovementID]roomful.MovementID{
+		"box-jump":         "box-step-up",
+		"box-jump-over":    "box-step-over",
+		"broad-jump":       "stair-step-up",
+		"double-under":     "bike",
+		"muscle-up":        "ring-row",
+		"rope-climb":       "ring-row",
+		"toes-to-bar":      "dead-bug",
+		"kettlebell-swing": "hip-bridge",
+	} {
+		if swaps := c.Movement(id).SwapsFor(roomful.ForBack); len(swaps) == 0 || swaps[0].To != want {
+			t.Errorf("%s for a sore back: %v, want %s first", id, swaps, want)
+		}
+	}
+}
