@@ -32,21 +32,27 @@ func KindOf(p Part, lex Lexicon) ScoreKind {
 	switch p.ScoreBy {
 	case "load":
 		return LoadScore
-	case "time", "slowest":
+	case "time":
 		return TimeScore
 	case "reps":
 		return RepsScore
 	}
 	switch f := p.Format.(type) {
 	case RoundsInTime:
+		if p.ScoreBy == "total" {
+			return RepsScore
+		}
 		return RoundsScore
 	case ForTime:
 		return TimeScore
 	case Sets:
 		return LoadScore
 	case Every:
-		if open := firstOpen(p.Round); open != nil {
-			return kindOfUnit(open, lex)
+		if firstOpen(p.Round) != nil {
+			return kindOfOpen(p.Round, lex)
+		}
+		if p.ScoreBy == "slowest" {
+			return TimeScore
 		}
 		return RoundsScore
 	case Intervals:
@@ -58,13 +64,26 @@ func KindOf(p Part, lex Lexicon) ScoreKind {
 		}
 	case Stations, AmountInTime:
 	}
-	if open := firstOpen(p.Round); open != nil {
-		return kindOfUnit(open, lex)
+	if firstOpen(p.Round) != nil {
+		return kindOfOpen(p.Round, lex)
 	}
 	if len(p.Round) > 0 {
 		return kindOfUnit(&p.Round[0], lex)
 	}
 	return RepsScore
+}
+
+// kindOfOpen returns what open amounts count together: repetitions and
+// calories when any does, since metres and seconds do not add to them.
+func kindOfOpen(es []Element, lex Lexicon) ScoreKind {
+	kind := kindOfUnit(firstOpen(es), lex)
+	for i := range es {
+		e := &es[i]
+		if !e.Amount.Stated() && e.Movement != Rest && kindOfUnit(e, lex) == RepsScore {
+			return RepsScore
+		}
+	}
+	return kind
 }
 
 // firstOpen returns the first element without an amount, or nil.

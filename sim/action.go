@@ -49,8 +49,9 @@ type bound struct {
 	strength  int     // dim of the 1RM or the own maximum
 	endurance int     // dim, -1 when none
 	load      float64 // kg that count against the 1RM, with share and multiple
-	perKg     float64 // of that, for one kg held
+	perKg     float64 // of load, or of share, for one kg held
 	share     float64 // part of body mass moved, for own maxima, load included
+	bare      float64 // and without the load
 	curve     float64
 	fallback  float64 // units possible when the dim is missing
 	perSecond bool    // the bound counts seconds
@@ -171,7 +172,7 @@ func boundOf(mov *roomful.Movement, act *action, a *roomful.Abilities, c *Consta
 		b.strength = a.Index(roomful.OneRM(s.Lift))
 		b.endurance = a.Index(roomful.Endurance(string(s.Lift)))
 		b.perKg = multiple / share
-		b.load = act.loadKg * b.perKg
+		b.put(act.loadKg)
 		if b.curve == 0 {
 			b.curve = c.Curve
 		}
@@ -179,7 +180,8 @@ func boundOf(mov *roomful.Movement, act *action, a *roomful.Abilities, c *Consta
 	}
 	b.kind = ownBound
 	b.strength = a.Index(roomful.OwnMax(s.Own))
-	b.share = share + act.loadKg/act.massKg
+	b.bare, b.perKg = share, 1/act.massKg
+	b.put(act.loadKg)
 	if b.curve == 0 {
 		b.curve = c.BodyCurve
 	}
@@ -194,17 +196,18 @@ func boundOf(mov *roomful.Movement, act *action, a *roomful.Abilities, c *Consta
 }
 
 // fresh returns the units possible fresh for drawn abilities; below 1 means
-// that not even one is (doc/model.md, rule 4).
-func (b *bound) fresh(dims []float64) float64 {
+// that not even one is (doc/model.md, rule 4). Endurance is the day's and the
+// gym's, 1 usually.
+func (b *bound) fresh(dims []float64, endurance float64) float64 {
 	if b.kind == noBound {
 		return endless
 	}
 	if b.strength < 0 {
 		return b.fallback
 	}
-	strength, eta := dims[b.strength], 1.0
+	strength, eta := dims[b.strength], endurance
 	if b.endurance >= 0 {
-		eta = dims[b.endurance]
+		eta *= dims[b.endurance]
 	}
 	if b.kind == liftBound {
 		if b.load <= 0 {
@@ -238,15 +241,16 @@ func paceOf(m *roomful.Movement) float64 {
 	return 2
 }
 
-// resolve turns an action into a kernel act for drawn abilities.
-func (act *action) resolve(dims []float64, c *Constants, speed float64) kernel.Act {
-	n := act.bound.fresh(dims)
+// resolve turns an action into a kernel act for a member as drawn.
+func (act *action) resolve(m *member) kernel.Act {
+	dims, c := m.dims, m.c
+	n := act.bound.fresh(dims, m.endurance)
 	f := act.bound.relative(dims)
 	k := kernel.Act{Mode: act.mode, Joules: act.joules, Parts: act.parts, N: n}
 	k.Seconds = act.seconds
 	k.Still = act.movement.Modality == roomful.Hold
 	if act.task.Tempo == nil && !k.Still {
-		k.Seconds *= speed * (1 + c.SlowLoad*max(0, min(f, 1.2)-0.5))
+		k.Seconds *= m.speed * (1 + c.SlowLoad*max(0, min(f, 1.2)-0.5))
 	}
 	switch {
 	case act.bound.perSecond:

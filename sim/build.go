@@ -2,8 +2,6 @@ package sim
 
 import (
 	"math"
-
-	"roomful"
 )
 
 // build is working up to the heaviest set of a number of repetitions: from
@@ -29,7 +27,7 @@ func (b *build) next(cur *cursor, c *crew, st *step) bool {
 	if !ok {
 		return false
 	}
-	m.lift(b.act, load, c.c)
+	m.lift(b.act, load)
 	cur.round++
 	*st = step{act: b.act, amount: reps, start: c.clock, until: math.Inf(1), group: cur.round - 1, strict: true, ends: true}
 	return true
@@ -59,22 +57,4 @@ func (b *build) pick(m *member, reps float64, cur *cursor) (kg float64, ok bool)
 		}
 	}
 	return 0, false
-}
-
-// possible returns the repetitions possible at a total load for a member whose
-// muscles are tired.
-func (m *member) possible(act int, kg, tired float64) float64 {
-	b := m.actions[act].bound
-	b.load = kg * b.perKg
-	return b.fresh(m.dims) * (1 - tired)
-}
-
-// lift puts a total load on a member's action.
-func (m *member) lift(act int, kg float64, c *Constants) {
-	a := &m.actions[act]
-	a.bound.load = kg * a.bound.perKg
-	a.loadKg = kg
-	a.task.Load = roomful.Kg(kg / float64(max(a.task.Implements, 1)))
-	a.joules = repJoules(a, c)
-	m.acts[act] = a.resolve(m.dims, c, m.speed)
 }

@@ -9,14 +9,16 @@ import (
 
 // member is one person in one run: a body, and their acts for the day.
 type member struct {
-	body    kernel.Body
-	actions []action
-	acts    []kernel.Act
-	dims    []float64 // drawn capacities, by index in the abilities
-	pace    float64   // multiplies the pace that intent sets
-	speed   float64   // multiplies the time of a repetition
-	local   float64   // fatigue at the start of the chunk being sized
-	busy    float64   // s of its units in which the muscles work
+	body      kernel.Body
+	actions   []action
+	acts      []kernel.Act
+	c         *Constants
+	endurance float64   // of the gym, multiplies repetitions possible beyond the first
+	dims      []float64 // drawn capacities, by index in the abilities
+	pace      float64   // multiplies the pace that intent sets
+	speed     float64   // multiplies the time of a repetition
+	local     float64   // fatigue at the start of the chunk being sized
+	busy      float64   // s of its units in which the muscles work
 }
 
 // crew is the people who do a piece together on one clock: one, or partners.
@@ -100,6 +102,11 @@ func (c *crew) perform(st *step) bool {
 	if st.start > c.clock {
 		c.rest(min(st.start, st.until) - c.clock)
 		c.last = -1
+	}
+	if st.strict {
+		for _, m := range c.members {
+			m.find(st.act, st.amount)
+		}
 	}
 	began := c.clock
 	act := &c.members[0].actions[st.act]

@@ -39,14 +39,15 @@ func TestEveryAlternating(t *testing.T) {
 		120.0 130.0 hop       10`, 5)
 }
 
-// TestEveryWithRest: an interval of rest alone is neither held nor missed.
+// TestEveryWithRest: an interval of rest alone is held, so that a piece done in
+// full scores all of its intervals.
 func TestEveryWithRest(t *testing.T) {
 	q := ask(roomful.Every{Interval: secs(20), Count: 4}, of(slot(1, reps("hop", 5)), slot(2, roomful.Task{Movement: "rest", Unit: roomful.Second, Slot: 2})))
 	splits(t, q, `
 		 0  5 hop  5
 		20 40 rest 0
 		40 45 hop  5
-		60 80 rest 0`, 2)
+		60 80 rest 0`, 4)
 }
 
 // TestEveryLate: 35 hops do not fit 30 s. The first ends at 35 s and eats the

@@ -29,24 +29,17 @@ func (m *Model) Unbroken(a *roomful.Abilities, t roomful.Task) float64 {
 	if act.kind != repsAction {
 		return math.Inf(1)
 	}
-	return max(0, act.bound.fresh(centre(a)))
+	return max(0, act.bound.fresh(centre(a), 1))
 }
 
-// LoadFor implements [roomful.Forecaster]. A movement that no lift bounds has
-// no such load: the answer is 0.
+// LoadFor implements [roomful.Forecaster]. A movement that takes no load, or
+// that nothing bounds, has no such load: the answer is 0.
 func (m *Model) LoadFor(a *roomful.Abilities, t roomful.Task, reps float64) float64 {
 	act := m.compile(t, a, roomful.AnyDivision)
-	b := act.bound
-	if b.kind != liftBound || b.strength < 0 {
+	if act.bound.kind == noBound || act.bound.strength < 0 || !act.movement.TakesLoad() {
 		return 0
 	}
-	dims := centre(a)
-	eta := 1.0
-	if b.endurance >= 0 {
-		eta = dims[b.endurance]
-	}
-	f := 1 / (1 + (max(1, reps)-1)/(b.curve*eta))
-	return f * dims[b.strength] / b.perKg
+	return act.bound.kgFor(centre(a), 1, reps)
 }
 
 // centre returns everybody's capacities at their medians.

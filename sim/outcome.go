@@ -51,6 +51,10 @@ func (r *runner) score(p *plan, o result) float64 {
 	case "lowest":
 		return r.lowest(p)
 	case "slowest":
+		// In a window the slowest bout is the one with the least done.
+		if p.kind != roomful.TimeScore {
+			return r.lowest(p)
+		}
 		return t.slowest()
 	}
 	switch p.kind {
@@ -60,7 +64,7 @@ func (r *runner) score(p *plan, o result) float64 {
 		}
 		if _, ok := p.course.(*linear); ok {
 			n := len(t.rounds)
-			return float64(n) + min(t.inRound.over(p.whole(r.crew.members[0].actions, n)), 1-1e-9)
+			return float64(n) + min(t.inRound.over(p.whole(r.crew.members[0].actions, n)), 0.999)
 		}
 		return r.worth(p, t.total())
 	case roomful.TimeScore:

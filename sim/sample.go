@@ -156,7 +156,7 @@ var calm = day{1, 1, 1}
 
 // prepare sets a member's body and acts from what their sampler drew.
 func (m *member) prepare(s *sampler, d day, c *Constants) {
-	m.dims = s.dims
+	m.dims, m.c, m.endurance = s.dims, c, d.endurance
 	m.speed = s.role(roleSpeed) * d.tempo
 	m.pace = s.role(rolePacing)
 	m.body.C = &c.Constants
@@ -173,11 +173,7 @@ func (m *member) prepare(s *sampler, d day, c *Constants) {
 		if a.kind != repsAction {
 			continue
 		}
-		m.acts[i] = a.resolve(m.dims, c, m.speed)
-		if a.bound.kind == liftBound {
-			n := m.acts[i].N
-			m.acts[i].N = 1 + (n-1)*d.endurance
-			m.acts[i].Ready()
-		}
+		m.acts[i] = a.resolve(m)
+		m.find(i, a.amount)
 	}
 }

@@ -124,12 +124,10 @@ func (c *crew) set(who []*member, st *step, left float64) (done float64, why out
 			}
 			ch.n = math.Floor(fits)
 		}
-		n, ended := ch.n, outcome(0)
-		if !st.strict {
-			if n, ended = c.ending(ch, left-done); ended == tripped {
-				c.doUnits(who, st.act, n, ch.seconds)
-				return done + n, c.fail(who, st, ch.seconds)
-			}
+		n, ended := c.ending(ch, left-done)
+		if ended == tripped {
+			c.doUnits(who, st.act, n, ch.seconds)
+			return done + n, c.fail(who, st, ch.seconds)
 		}
 		c.doUnits(who, st.act, n, ch.seconds)
 		done += n

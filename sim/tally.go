@@ -33,7 +33,6 @@ type group struct {
 	share
 	began, ended float64
 	seen         bool
-	worked       bool // not by rest alone
 }
 
 // reset empties the tally and keeps its memory.
@@ -73,12 +72,12 @@ func (c *crew) record(st *step, act *action, d deed) {
 		g.add(did)
 	}
 	if act.kind != restAction {
-		g.ended, g.worked = c.clock, true
+		g.ended = c.clock
 	}
 	late := st.due > 0 && c.clock > st.due+1e-9
 	t.roundBad = t.roundBad || !d.full || late
 	if st.ends {
-		t.endRound(st, g.worked, c.clock)
+		t.endRound(st, c.clock)
 	}
 	if d.full && !late {
 		t.load = max(t.load, act.task.Load.Kg())
@@ -99,15 +98,16 @@ func (t *tally) open(n int, now float64) *group {
 }
 
 // endRound closes a round. What was done of a round that is not complete stays
-// on the books. An interval of rest alone is neither held nor missed.
-func (t *tally) endRound(st *step, worked bool, now float64) {
+// on the books. An interval of rest alone counts as held, so that a piece done in
+// full scores all of its intervals.
+func (t *tally) endRound(st *step, now float64) {
 	if t.roundBad {
 		t.roundBad = false
 		return
 	}
 	t.rounds = append(t.rounds, mark{t.roundBegan, now})
 	t.inRound, t.roundBegan = share{}, now
-	if st.due > 0 && worked {
+	if st.due > 0 {
 		t.held++
 	}
 }
