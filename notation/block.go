@@ -4,6 +4,8 @@ import (
 	"strings"
 
 	"roomful"
+	"roomful/notation/internal/scan"
+	"roomful/notation/internal/settle"
 )
 
 // pause closes an unindented block at an empty line.
@@ -14,13 +16,13 @@ func (p *parser) pause() {
 }
 
 // leaveBlock closes a block when a line stands no further right than its key.
-func (p *parser) leaveBlock(l *line) {
+func (p *parser) leaveBlock(l *scan.Line) {
 	pt := p.part
 	if pt.block == inRound {
 		return
 	}
 	switch {
-	case l.indent > pt.blockIndent:
+	case l.Indent > pt.blockIndent:
 		pt.deeper = true
 	case pt.deeper, pt.filled:
 		pt.block = inRound
@@ -43,19 +45,19 @@ var blockKeys = []struct {
 }
 
 // blockKey = ( "once" | "round" | "last" | "standards" | "instead" | "note" ) ":" [ content ] .
-func (p *parser) blockKey(l *line) bool {
+func (p *parser) blockKey(l *scan.Line) bool {
 	pt := p.part
 	for _, k := range blockKeys {
-		c := at(l)
-		if !c.take(k.word) || !c.mark(":") && !k.plain && !(c.done() && k.block != inNote) {
+		c := scan.Over(l)
+		if !c.Take(k.word) || !c.Mark(":") && !k.plain && !(c.Done() && k.block != inNote) {
 			continue
 		}
 		if k.block != inNote {
-			c.skipJunk()
+			c.SkipJunk()
 		}
-		pt.block, pt.blockIndent, pt.filled, pt.deeper = k.block, l.indent, !c.done(), false
+		pt.block, pt.blockIndent, pt.filled, pt.deeper = k.block, l.Indent, !c.Done(), false
 		pt.slot, pt.slotOpen, pt.nested = 0, false, -1
-		if !c.done() {
+		if !c.Done() {
 			p.blockContent(l, c)
 		}
 		return true
@@ -64,80 +66,80 @@ func (p *parser) blockKey(l *line) bool {
 }
 
 // blockContent reads what stands on the line of a block's key.
-func (p *parser) blockContent(l *line, c cursor) {
+func (p *parser) blockContent(l *scan.Line, c scan.Cursor) {
 	switch pt := p.part; pt.block {
 	case inStandards:
 		p.standard(l, c)
 	case inInstead:
 		p.insteadLine(l, c)
 	case inNote:
-		pt.notes = append(pt.notes, l.text(c.i))
+		pt.Notes = append(pt.Notes, l.Text(c.I))
 	default:
 		p.elements(l, c)
 	}
 }
 
 // standard = movement ":" text .
-func (p *parser) standard(l *line, c cursor) {
+func (p *parser) standard(l *scan.Line, c scan.Cursor) {
 	pt := p.part
-	m, n := p.match(c)
+	m, n := p.Match(c)
 	if m == nil {
-		stop := c.i
-		for stop < c.last && l.tokens[stop].text != ":" {
+		stop := c.I
+		for stop < c.Last && l.Tokens[stop].Text != ":" {
 			stop++
 		}
-		p.unknown(roomful.Warning, l.span(c.i, stop), l.slice(c.i, stop))
-		pt.notes = append(pt.notes, l.text(c.i))
+		p.Unknown(roomful.Warning, l.Span(c.I, stop), l.Slice(c.I, stop))
+		pt.Notes = append(pt.Notes, l.Text(c.I))
 		return
 	}
-	at := l.span(c.i, c.i+n)
-	c.i += n
-	c.mark(":")
-	c.mark("-")
-	c.mark(",")
-	pt.standards = append(pt.standards, roomful.Standard{Movement: m.ID, Text: l.text(c.i)})
-	pt.standardAt = append(pt.standardAt, at)
+	at := l.Span(c.I, c.I+n)
+	c.I += n
+	c.Mark(":")
+	c.Mark("-")
+	c.Mark(",")
+	pt.Standards = append(pt.Standards, roomful.Standard{Movement: m.ID, Text: l.Text(c.I)})
+	pt.StandardAt = append(pt.StandardAt, at)
 }
 
 // insteadLine = movement ":" element { ";" element } .
-func (p *parser) insteadLine(l *line, c cursor) {
+func (p *parser) insteadLine(l *scan.Line, c scan.Cursor) {
 	pt := p.part
-	from := c.i
-	m, n := p.match(c)
-	c.i += n
-	c.mark("s")
-	if m == nil || !c.mark(":") && !c.mark("-") && !c.mark(">") && !c.mark("=") {
+	from := c.I
+	m, n := p.Match(c)
+	c.I += n
+	c.Mark("s")
+	if m == nil || !c.Mark(":") && !c.Mark("-") && !c.Mark(">") && !c.Mark("=") {
 		stop := from
-		for stop < c.last && l.tokens[stop].text != ":" {
+		for stop < c.Last && l.Tokens[stop].Text != ":" {
 			stop++
 		}
 		if m != nil {
-			p.warn(l.span(from, stop), "nothing follows "+m.Name, "write "+m.Name+": and what may be done instead")
+			p.Warn(l.Span(from, stop), "nothing follows "+m.Name, "write "+m.Name+": and what may be done instead")
 		} else {
-			p.unknown(roomful.Fault, l.span(from, stop), l.slice(from, stop))
+			p.Unknown(roomful.Fault, l.Span(from, stop), l.Slice(from, stop))
 		}
-		pt.notes = append(pt.notes, "instead "+l.text(from))
+		pt.Notes = append(pt.Notes, "instead "+l.Text(from))
 		return
 	}
-	c.mark(">")
+	c.Mark(">")
 	entry := roomful.Instead{Movement: m.ID}
-	for !c.done() {
+	for !c.Done() {
 		stop := optionEnd(l, c)
-		if stop > c.i {
-			entry.Options = append(entry.Options, p.option(l, cursor{line: l, i: c.i, last: stop})...)
+		if stop > c.I {
+			entry.Options = append(entry.Options, p.option(l, scan.Cursor{Line: l, I: c.I, Last: stop})...)
 		}
-		c.i = min(stop+1, c.last)
+		c.I = min(stop+1, c.Last)
 	}
-	pt.instead = append(pt.instead, entry)
-	pt.insteadAt = append(pt.insteadAt, l.span(from, from+n))
+	pt.Instead = append(pt.Instead, entry)
+	pt.InsteadAt = append(pt.InsteadAt, l.Span(from, from+n))
 }
 
 // optionEnd returns where an option ends: at a semicolon, or at a comma or "or"
 // that stands in no brackets.
-func optionEnd(l *line, c cursor) int {
+func optionEnd(l *scan.Line, c scan.Cursor) int {
 	open := false
-	for i := c.i; i < c.last; i++ {
-		switch l.tokens[i].text {
+	for i := c.I; i < c.Last; i++ {
+		switch l.Tokens[i].Text {
 		case "(":
 			open = true
 		case ")":
@@ -150,26 +152,26 @@ func optionEnd(l *line, c cursor) int {
 			}
 		}
 	}
-	return c.last
+	return c.Last
 }
 
 // option reads one movement that may be done instead. What stands in brackets is
 // its note.
-func (p *parser) option(l *line, c cursor) []roomful.Element {
+func (p *parser) option(l *scan.Line, c scan.Cursor) []roomful.Element {
 	note := ""
-	for i := c.i; i < c.last; i++ {
-		if l.tokens[i].text == "(" {
-			note = strings.Trim(l.slice(i+1, c.last), " ()[]{}")
-			c.last = i
+	for i := c.I; i < c.Last; i++ {
+		if l.Tokens[i].Text == "(" {
+			note = strings.Trim(l.Slice(i+1, c.Last), " ()[]{}")
+			c.Last = i
 			break
 		}
 	}
-	r := p.readerOf(c, false)
-	r.run()
+	r := p.ReaderOf(c, false)
+	r.Run()
 	var out []roomful.Element
-	for _, d := range r.elements {
+	for _, d := range r.Elements {
 		if d.Movement == "" {
-			p.unknown(severity(p.part.kind), d.nameAt, d.Words)
+			p.Unknown(settle.Severity(p.part.Kind), d.NameAt, d.Words)
 		}
 		out = append(out, d.Element)
 	}

@@ -6,142 +6,146 @@ import (
 	"time"
 
 	"roomful"
+	"roomful/notation/internal/diag"
+	"roomful/notation/internal/phrase"
+	"roomful/notation/internal/scan"
+	"roomful/notation/internal/vocab"
 )
 
 // when = [ weekday ] date [ "," minutes ] | minutes .
 // What else stands on the line becomes the title, if there is none.
-func (p *parser) when(l *line) bool {
-	r := p.reader(l, true)
-	day := r.c.peek(0)
-	named := weekday(day.text)
+func (p *parser) when(l *scan.Line) bool {
+	r := p.Reader(l, true)
+	day := r.C.Peek(0)
+	named := vocab.Weekday(day.Text)
 	if named {
-		r.c.i++
-		r.c.mark(",")
-		r.c.mark(".")
+		r.C.I++
+		r.C.Mark(",")
+		r.C.Mark(".")
 	}
-	from := r.c.i
+	from := r.C.I
 	if p.date(r, l) {
 		if named {
-			p.checkWeekday(l.span(0, 1), day.text)
+			p.checkWeekday(l.Span(0, 1), day.Text)
 		}
-	} else if r.c.i = from; named || p.session.Minutes > 0 || !lengthAlone(r) {
+	} else if r.C.I = from; named || p.Session.Minutes > 0 || !lengthAlone(r) {
 		return false
 	}
-	r.c.skipJunk()
-	if t, ok := r.time(false); ok {
+	r.C.SkipJunk()
+	if t, ok := r.Time(false); ok {
 		p.minutes(t)
 	}
-	r.c.takeAny("class", "hour", "session", "long")
-	r.c.skipJunk()
-	if rest := l.text(r.c.i); rest != "" {
-		p.besideDate(rest, l.span(r.c.i, len(l.tokens)))
+	r.C.TakeAny("class", "hour", "session", "long")
+	r.C.SkipJunk()
+	if rest := l.Text(r.C.I); rest != "" {
+		p.besideDate(rest, l.Span(r.C.I, len(l.Tokens)))
 	}
 	return true
 }
 
 // lengthAlone reports whether the line is the length of the class and nothing
 // else.
-func lengthAlone(r *reading) bool {
-	before := r.c.i
-	defer func() { r.c.i = before }()
-	_, ok := r.time(false)
-	r.c.takeAny("class", "session")
-	return ok && r.c.done()
+func lengthAlone(r *phrase.Reading) bool {
+	before := r.C.I
+	defer func() { r.C.I = before }()
+	_, ok := r.Time(false)
+	r.C.TakeAny("class", "session")
+	return ok && r.C.Done()
 }
 
 // minutes keeps the length of the class.
-func (p *parser) minutes(t timed) {
-	p.session.Minutes = int(t.d.Minutes())
-	if p.session.Minutes < 5 || p.session.Minutes > 240 {
-		p.fault(t.at, "a class of "+length(t.d)+" cannot be right", "write its length in minutes, such as 60 min")
+func (p *parser) minutes(t phrase.Timed) {
+	p.Session.Minutes = int(t.D.Minutes())
+	if p.Session.Minutes < 5 || p.Session.Minutes > 240 {
+		p.Fault(t.At, "a class of "+vocab.Length(t.D)+" cannot be right", "write its length in minutes, such as 60 min")
 	}
 }
 
 // besideDate keeps what else stands on the line of the date.
-func (p *parser) besideDate(text string, at span) {
-	if p.session.Title == "" && !(p.at < len(p.lines) && plainTitle(&p.lines[p.at])) {
-		p.session.Title = text
+func (p *parser) besideDate(text string, at scan.Span) {
+	if p.Session.Title == "" && !(p.at < len(p.Lines) && vocab.PlainTitle(&p.Lines[p.at])) {
+		p.Session.Title = text
 		return
 	}
 	p.addAbout(text)
-	p.hint(at, quote(text)+" is kept as part of the story", "write it after about:")
+	p.Hint(at, diag.Quote(text)+" is kept as part of the story", "write it after about:")
 }
 
 // date reads a date in one of the usual forms.
-func (p *parser) date(r *reading, l *line) bool {
-	from := r.c.i
+func (p *parser) date(r *phrase.Reading, l *scan.Line) bool {
+	from := r.C.I
 	year, month, day, ok := dateFigures(r)
 	if !ok {
 		return false
 	}
-	at := l.span(from, r.c.i)
+	at := l.Span(from, r.C.I)
 	d := roomful.Date{Year: year, Month: time.Month(month), Day: day}
 	t := time.Date(year, d.Month, day, 0, 0, 0, 0, time.UTC)
 	switch {
 	case month < 1 || month > 12 || t.Day() != day || t.Month() != d.Month:
-		p.fault(at, fmt.Sprintf("there is no %s", quote(l.slice(from, r.c.i))), "write the date as 2027-03-04")
-		p.addAbout(l.slice(from, r.c.i))
+		p.Fault(at, fmt.Sprintf("there is no %s", diag.Quote(l.Slice(from, r.C.I))), "write the date as 2027-03-04")
+		p.addAbout(l.Slice(from, r.C.I))
 		return true
 	case year < 1900 || year > 2199:
-		p.fault(at, fmt.Sprintf("the year %d cannot be right", year), "write the date as 2027-03-04")
-		p.addAbout(l.slice(from, r.c.i))
+		p.Fault(at, fmt.Sprintf("the year %d cannot be right", year), "write the date as 2027-03-04")
+		p.addAbout(l.Slice(from, r.C.I))
 		return true
 	}
-	if !p.session.Date.IsZero() && p.session.Date != d {
-		p.fault(at, "a second date", "the first one holds; delete one of them")
+	if !p.Session.Date.IsZero() && p.Session.Date != d {
+		p.Fault(at, "a second date", "the first one holds; delete one of them")
 		return true
 	}
-	p.session.Date = d
+	p.Session.Date = d
 	return true
 }
 
 // dateFigures reads year, month and day.
-func dateFigures(r *reading) (year, month, day int, ok bool) {
-	from := r.c.i
-	if m := months[r.c.peek(0).text]; m != 0 { // March 4, 2027
-		r.c.i++
-		day, okDay := r.integer()
-		r.c.takeAny("st", "nd", "rd", "th")
-		r.c.mark(",")
-		year, okYear := r.integer()
+func dateFigures(r *phrase.Reading) (year, month, day int, ok bool) {
+	from := r.C.I
+	if m := vocab.Months[r.C.Peek(0).Text]; m != 0 { // March 4, 2027
+		r.C.I++
+		day, okDay := r.Integer()
+		r.C.TakeAny("st", "nd", "rd", "th")
+		r.C.Mark(",")
+		year, okYear := r.Integer()
 		return year, int(m), day, okDay && okYear && year > 99
 	}
-	first, ok := r.integer()
+	first, ok := r.Integer()
 	if !ok {
 		return dateDotted(r, from)
 	}
-	r.c.takeAny("st", "nd", "rd", "th")
-	r.c.take("of")
-	r.c.mark(".")
-	if m := months[r.c.peek(0).text]; m != 0 { // 4 March 2027
-		r.c.i++
-		r.c.mark(",")
-		year, ok = r.integer()
+	r.C.TakeAny("st", "nd", "rd", "th")
+	r.C.Take("of")
+	r.C.Mark(".")
+	if m := vocab.Months[r.C.Peek(0).Text]; m != 0 { // 4 March 2027
+		r.C.I++
+		r.C.Mark(",")
+		year, ok = r.Integer()
 		return year, int(m), first, ok && year > 99
 	}
-	r.c.i = from
+	r.C.I = from
 	return dateNumbers(r)
 }
 
 // dateNumbers reads 2027-03-04 and, day first, 04.03.2027 and 4/3/2027. The
 // scanner may have taken the first two of 04.03.2027 for one figure.
-func dateNumbers(r *reading) (year, month, day int, ok bool) {
-	from := r.c.i
+func dateNumbers(r *phrase.Reading) (year, month, day int, ok bool) {
+	from := r.C.I
 	var v [3]int
 	sep := ""
 	for i := range v {
-		n, isInt := r.integer()
+		n, isInt := r.Integer()
 		if !isInt {
 			return dateDotted(r, from)
 		}
 		v[i] = n
 		if i < 2 {
-			t := r.c.peek(0)
-			if t.text != "-" && t.text != "/" && t.text != "." || !t.tight || i > 0 && t.text != sep {
+			t := r.C.Peek(0)
+			if t.Text != "-" && t.Text != "/" && t.Text != "." || !t.Tight || i > 0 && t.Text != sep {
 				return dateDotted(r, from)
 			}
-			sep = t.text
-			r.c.i++
+			sep = t.Text
+			r.C.I++
 		}
 	}
 	if v[0] > 999 {
@@ -151,33 +155,33 @@ func dateNumbers(r *reading) (year, month, day int, ok bool) {
 		return 0, 0, 0, false
 	}
 	if sep == "/" && v[0] <= 12 && v[1] <= 12 && v[0] != v[1] {
-		r.warn(r.c.span(from, r.c.i), quote(r.c.slice(from, r.c.i))+" is read day first", "write the date as 2027-03-04")
+		r.Warn(r.C.Span(from, r.C.I), diag.Quote(r.C.Slice(from, r.C.I))+" is read day first", "write the date as 2027-03-04")
 	}
 	return v[2], v[1], v[0], true
 }
 
 // dateDotted reads 04.03.2027 from the raw text.
-func dateDotted(r *reading, from int) (year, month, day int, ok bool) {
-	r.c.i = from
-	raw := r.c.text(from)
+func dateDotted(r *phrase.Reading, from int) (year, month, day int, ok bool) {
+	r.C.I = from
+	raw := r.C.Text(from)
 	n, err := fmt.Sscanf(raw, "%2d.%2d.%4d", &day, &month, &year)
 	if err != nil || n != 3 || year < 1000 {
 		return 0, 0, 0, false
 	}
-	for !r.c.done() && r.c.peek(0).kind != word && (r.c.i == from || r.c.peek(0).tight) && r.c.peek(0).text != "," {
-		r.c.i++
+	for !r.C.Done() && r.C.Peek(0).Kind != scan.Word && (r.C.I == from || r.C.Peek(0).Tight) && r.C.Peek(0).Text != "," {
+		r.C.I++
 	}
 	return year, month, day, true
 }
 
 // checkWeekday says when the day of the week is not that of the date.
-func (p *parser) checkWeekday(at span, text string) {
-	d := p.session.Date
+func (p *parser) checkWeekday(at scan.Span, text string) {
+	d := p.Session.Date
 	if d.IsZero() {
 		return
 	}
 	is := strings.ToLower(time.Date(d.Year, d.Month, d.Day, 0, 0, 0, 0, time.UTC).Weekday().String())
 	if !strings.HasPrefix(is, text) {
-		p.warn(at, d.String()+" is a "+strings.ToUpper(is[:1])+is[1:], "correct the day or the date")
+		p.Warn(at, d.String()+" is a "+strings.ToUpper(is[:1])+is[1:], "correct the day or the date")
 	}
 }

@@ -3,18 +3,21 @@
 // held by the cases in testdata/spec.
 //
 // [Read] always returns the most complete session it can, beside what it has to
-// say about the text. It works in four steps, one to a group of files:
+// say about the text. The work is divided so that each step can be read alone:
 //
-//   - scan: the text becomes lines of tokens, with curly quotes, crosses,
-//     fractions, bullets and the like made plain;
-//   - parse: one method for each production of the grammar; what stands at a
-//     head is gathered as facts, what stands on lines as elements;
-//   - settle: the facts of a part become its format;
-//   - check: what could not be run, or is absurd, is said.
+//	scan     text → lines of tokens
+//	phrase   one line → facts and elements, a method for each production
+//	notation lines → parts: titles, heads, blocks, boards without any heads
+//	settle   facts → formats, and what cannot be run
+//	canon    session → text
 //
-// [Print] shares the vocabulary with the parser but never calls it: printing
-// what was read and reading that again gives the same text, and the fuzz targets
-// hold both to it.
+// with vocab, the words that reading and printing share, and diag, what is said,
+// beneath them all. A coach writes clauses in any order and leaves heads out, so
+// that nothing is decided about a part before all of it has been read: clauses
+// are gathered as facts, and settled at the end.
+//
+// [Print] never calls the reader: printing what was read and reading that again
+// gives the same text, and the fuzz targets hold both to it.
 //
 // Nothing that was typed is lost: what is not understood is kept as a note or as
 // the words of an element. Nothing is guessed silently: what was assumed is said.

@@ -6,65 +6,70 @@ import (
 	"unicode"
 
 	"roomful"
+	"roomful/notation/internal/canon"
+	"roomful/notation/internal/diag"
+	"roomful/notation/internal/phrase"
+	"roomful/notation/internal/scan"
+	"roomful/notation/internal/vocab"
 )
 
 // effort = "effort:" clause { "," clause } { indented effort-line } .
-func (p *parser) effort(l *line, c cursor) {
+func (p *parser) effort(l *scan.Line, c scan.Cursor) {
 	p.effortClauses(l, c)
-	for p.at < len(p.lines) {
-		next := &p.lines[p.at]
-		if next.blank() || next.indent <= l.indent {
+	for p.at < len(p.Lines) {
+		next := &p.Lines[p.at]
+		if next.Blank() || next.Indent <= l.Indent {
 			return
 		}
 		p.at++
-		c := at(next)
-		if c.takeAny("protect", "protects") {
-			c.mark(":")
+		c := scan.Over(next)
+		if c.TakeAny("protect", "protects") {
+			c.Mark(":")
 			p.protect(next, c)
 			continue
 		}
-		if !p.freshRule(next, at(next)) {
-			p.effortClauses(next, at(next))
+		if !p.freshRule(next, scan.Over(next)) {
+			p.effortClauses(next, scan.Over(next))
 		}
 	}
 }
 
 // effortClauses reads clauses with commas between.
-func (p *parser) effortClauses(l *line, c cursor) {
-	for !c.done() {
-		c.skipJunk()
-		stop := c.i
-		for stop < c.last && l.tokens[stop].text != "," && l.tokens[stop].text != ";" {
+func (p *parser) effortClauses(l *scan.Line, c scan.Cursor) {
+	for !c.Done() {
+		c.SkipJunk()
+		stop := c.I
+		for stop < c.Last && l.Tokens[stop].Text != "," && l.Tokens[stop].Text != ";" {
 			stop++
 		}
-		if stop > c.i {
-			p.effortClause(l, cursor{line: l, i: c.i, last: stop})
+		if stop > c.I {
+			p.effortClause(l, scan.Cursor{Line: l, I: c.I, Last: stop})
 		}
-		c.i = min(stop+1, c.last)
+		c.I = min(stop+1, c.Last)
 	}
 }
 
 // effortClause = window | fresh rule | "protect" what | feel .
-func (p *parser) effortClause(l *line, c cursor) {
-	for c.last > c.i+1 && c.tokens[c.last-1].text != "+" && idle(c.tokens[c.last-1]) {
-		c.last--
+func (p *parser) effortClause(l *scan.Line, c scan.Cursor) {
+	for c.Last > c.I+1 && c.Tokens[c.Last-1].Text != "+" && scan.Idle(c.Tokens[c.Last-1]) {
+		c.Last--
 	}
-	from := c.i
-	if c.takeAny("protect the", "protect") {
-		c.mark(":")
+	from := c.I
+	if c.TakeAny("protect the", "protect") {
+		c.Mark(":")
 		p.protect(l, c)
 		return
 	}
-	c.i = from
+	c.I = from
 	if p.freshRule(l, c) || p.effortWindow(l, c) {
 		return
 	}
-	p.addFeel(strings.TrimRight(l.slice(c.i, c.last), " .!"))
+	p.addFeel(strings.TrimRight(l.Slice(c.I, c.Last), " .!"))
 }
 
 // addFeel adds to the coach's own words.
 func (p *parser) addFeel(text string) {
-	e := &p.session.Effort
+	e := &p.Session.Effort
 	if e.Feel != "" && text != "" {
 		e.Feel += ", "
 	}
@@ -72,52 +77,52 @@ func (p *parser) addFeel(text string) {
 }
 
 // effortWindow = figure [ "-" figure ] unit | "under" figure unit .
-func (p *parser) effortWindow(l *line, c cursor) bool {
-	from := c.i
-	r := p.readerOf(c, false)
-	under := r.c.takeAny("under", "sub", "less than", "at most", "up to")
-	about := r.c.takeAny("about", "around", "roughly", "aim for", "finish in", "in")
-	var low, high figures
-	if !r.figure(&low) {
+func (p *parser) effortWindow(l *scan.Line, c scan.Cursor) bool {
+	from := c.I
+	r := p.ReaderOf(c, false)
+	under := r.C.TakeAny("under", "sub", "less than", "at most", "up to")
+	about := r.C.TakeAny("about", "around", "roughly", "aim for", "finish in", "in")
+	var low, high phrase.Figures
+	if !r.Figure(&low) {
 		return false
 	}
-	open := r.c.mark("+")
-	if r.c.mark("-") || r.c.takeAny("to", "and") {
-		if !r.figure(&high) {
+	open := r.C.Mark("+")
+	if r.C.Mark("-") || r.C.TakeAny("to", "and") {
+		if !r.Figure(&high) {
 			return false
 		}
-		open = r.c.mark("+") || open
+		open = r.C.Mark("+") || open
 	} else {
 		high = low
 	}
 	unit, times, ok := effortUnit(r, high)
-	if under && !ok && high.unit.class == bare && r.c.done() {
+	if under && !ok && high.Unit.Class == vocab.Bare && r.C.Done() {
 		unit, times, ok = "minutes", 1, true
-		p.hint(l.span(from, r.c.i), "read as minutes", "write the unit, such as under 12 min")
+		p.Hint(l.Span(from, r.C.I), "read as minutes", "write the unit, such as under 12 min")
 	}
-	r.c.takeAny("each", "total", "in all")
-	if !ok || !r.c.done() {
+	r.C.TakeAny("each", "total", "in all")
+	if !ok || !r.C.Done() {
 		return false
 	}
-	at := l.span(from, r.c.i)
-	e := &p.session.Effort
+	at := l.Span(from, r.C.I)
+	e := &p.Session.Effort
 	switch {
 	case e.Stated():
-		p.clash("effort window", at)
-		p.addFeel(l.slice(from, r.c.i))
+		p.Clash("effort window", at)
+		p.addFeel(l.Slice(from, r.C.I))
 		return true
 	case open:
-		p.warn(at, quote(l.slice(from, r.c.i))+" has no upper end: kept as words", "write a window such as 5-7 rounds")
-		p.addFeel(l.slice(from, r.c.i))
+		p.Warn(at, diag.Quote(l.Slice(from, r.C.I))+" has no upper end: kept as words", "write a window such as 5-7 rounds")
+		p.addFeel(l.Slice(from, r.C.I))
 		return true
 	}
-	e.Low, e.High, e.Unit = min(low.by[0]*times, largest), min(high.by[0]*times, largest), unit
-	if low.unit.class != bare && high.unit.class != bare && low.unit != high.unit && low.n > 0 {
+	e.Low, e.High, e.Unit = min(low.By[0]*times, scan.Largest), min(high.By[0]*times, scan.Largest), unit
+	if low.Unit.Class != vocab.Bare && high.Unit.Class != vocab.Bare && low.Unit != high.Unit && low.N > 0 {
 		e.Low = e.Low / times * scale(low, unit)
 	}
 	if times == roomful.KgPerLb {
 		e.Low, e.High = math.Round(e.Low*10)/10, math.Round(e.High*10)/10
-		p.hint(at, "pounds are kept as "+window(*e), "write the window in kg to say so")
+		p.Hint(at, "pounds are kept as "+canon.Window(*e), "write the window in kg to say so")
 	}
 	if under {
 		e.Low = 0
@@ -127,144 +132,144 @@ func (p *parser) effortWindow(l *line, c cursor) bool {
 }
 
 // checkWindow says when a window cannot be aimed at.
-func (p *parser) checkWindow(at span, about bool) {
-	e := &p.session.Effort
+func (p *parser) checkWindow(at scan.Span, about bool) {
+	e := &p.Session.Effort
 	switch {
 	case e.Low > e.High:
-		p.fault(at, "the window ends before it begins", "write the lower figure first")
+		p.Fault(at, "the window ends before it begins", "write the lower figure first")
 	case e.High <= 0:
-		p.fault(at, "a window of nothing", "write a window such as 5-7 rounds")
+		p.Fault(at, "a window of nothing", "write a window such as 5-7 rounds")
 	case e.Low == e.High && (about || e.Unit == "minutes"):
-		p.warn(at, "a window of one figure", "write a window such as 8-11 min, so that people can be aimed at it")
+		p.Warn(at, "a window of one figure", "write a window such as 8-11 min, so that people can be aimed at it")
 	}
 }
 
 // scale returns how many of an effort unit one of a figure's unit is.
-func scale(q figures, unit string) float64 {
+func scale(q phrase.Figures, unit string) float64 {
 	if unit == "minutes" {
-		return q.unit.unit.Size() / 60
+		return q.Unit.Unit.Size() / 60
 	}
-	return q.unit.unit.Size()
+	return q.Unit.Unit.Size()
 }
 
 // effortUnit reads what a window counts and how many of it a figure is.
-func effortUnit(r *reading, q figures) (unit string, times float64, ok bool) {
+func effortUnit(r *phrase.Reading, q phrase.Figures) (unit string, times float64, ok bool) {
 	switch {
-	case q.clock:
+	case q.Clock:
 		return "minutes", 1.0 / 60, true
-	case q.unit.class == massed && q.unit.mass == roomful.Pound:
+	case q.Unit.Class == vocab.Massed && q.Unit.Mass == roomful.Pound:
 		return "kg", roomful.KgPerLb, true // said by the caller
-	case q.unit.class == massed:
+	case q.Unit.Class == vocab.Massed:
 		return "kg", 1, true
-	case q.unit.class == bare && r.c.takeAny("rounds", "round", "rds"):
+	case q.Unit.Class == vocab.Bare && r.C.TakeAny("rounds", "round", "rds"):
 		return "rounds", 1, true
-	case q.unit.class != counted:
+	case q.Unit.Class != vocab.Counted:
 		return "", 0, false
 	}
-	switch q.unit.unit.Base() {
+	switch q.Unit.Unit.Base() {
 	case roomful.Rep:
 		return "reps", 1, true
 	case roomful.Calorie:
 		return "cal", 1, true
 	case roomful.Metre:
-		return "m", q.unit.unit.Size(), true
+		return "m", q.Unit.Unit.Size(), true
 	}
-	if q.unit.unit == roomful.Minute {
+	if q.Unit.Unit == roomful.Minute {
 		return "minutes", 1, true
 	}
 	return "s", 1, true
 }
 
 // freshRule = movement [ ":" ] "fresh" n "+" | "fresh" n "+" movement .
-func (p *parser) freshRule(l *line, c cursor) bool {
-	from := c.i
-	r := p.readerOf(c, false)
+func (p *parser) freshRule(l *scan.Line, c scan.Cursor) bool {
+	from := c.I
+	r := p.ReaderOf(c, false)
 	stop := from
-	for stop < c.last && l.tokens[stop].text != "fresh" {
+	for stop < c.Last && l.Tokens[stop].Text != "fresh" {
 		stop++
 	}
-	if stop == c.last {
+	if stop == c.Last {
 		return false
 	}
-	r.c.i = stop + 1
-	n, ok := r.integer()
+	r.C.I = stop + 1
+	n, ok := r.Integer()
 	if !ok {
-		if r.c.i = stop - 2; r.c.i < from { // 12+ fresh
+		if r.C.I = stop - 2; r.C.I < from { // 12+ fresh
 			return false
 		}
-		if n, ok = r.integer(); !ok || !r.c.mark("+") {
+		if n, ok = r.Integer(); !ok || !r.C.Mark("+") {
 			return false
 		}
-		stop = r.c.i - 2
-		r.c.i++
+		stop = r.C.I - 2
+		r.C.I++
 	}
-	r.c.mark("+")
-	r.c.takeAny("of", "for", "unbroken")
-	name := l.slice(from, stop)
+	r.C.Mark("+")
+	r.C.TakeAny("of", "for", "unbroken")
+	name := l.Slice(from, stop)
 	if stop == from {
-		name = l.slice(r.c.i, r.c.last)
+		name = l.Slice(r.C.I, r.C.Last)
 	}
 	if stop == from {
-		stop = c.last
+		stop = c.Last
 	}
 	if strings.ContainsAny(name, ",;") {
 		return false
 	}
-	return p.addFresh(name, l.span(from, stop), n)
+	return p.addFresh(name, l.Span(from, stop), n)
 }
 
 // addFresh keeps a fresh rule by its movement.
-func (p *parser) addFresh(name string, at span, n int) bool {
+func (p *parser) addFresh(name string, at scan.Span, n int) bool {
 	name = strings.TrimFunc(name, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
 	if name == "" {
-		p.warn(at, "a fresh rule without a movement: kept as words", "write front squat: fresh 12+")
+		p.Warn(at, "a fresh rule without a movement: kept as words", "write front squat: fresh 12+")
 		return false
 	}
-	words := strings.Fields(plain(name))
-	m, k := p.lex.Match(words)
+	words := strings.Fields(scan.Plain(name))
+	m, k := p.Lex.Match(words)
 	if m == nil || k != len(words) {
-		p.unknown(roomful.Warning, at, name)
+		p.Unknown(roomful.Warning, at, name)
 		p.addFeel(name + " fresh " + roomful.Figure(float64(n)) + "+")
 		return true
 	}
 	if n < 1 || n > 200 {
-		p.fault(at, "fresh "+roomful.Figure(float64(n))+" cannot be right", "write how often it could be done unbroken, such as fresh 12+")
+		p.Fault(at, "fresh "+roomful.Figure(float64(n))+" cannot be right", "write how often it could be done unbroken, such as fresh 12+")
 	}
-	if p.session.Effort.FreshFor(m.ID) > 0 {
-		p.clash("fresh rule for "+m.Name, at)
+	if p.Session.Effort.FreshFor(m.ID) > 0 {
+		p.Clash("fresh rule for "+m.Name, at)
 		return true
 	}
-	p.session.Effort.Fresh = append(p.session.Effort.Fresh, roomful.FreshRule{Movement: m.ID, Reps: n})
-	p.freshAt = append(p.freshAt, at)
+	p.Session.Effort.Fresh = append(p.Session.Effort.Fresh, roomful.FreshRule{Movement: m.ID, Reps: n})
+	p.FreshAt = append(p.FreshAt, at)
 	return true
 }
 
 // protect keeps what must not be traded away: pace, load, skill or a movement.
-func (p *parser) protect(l *line, c cursor) {
-	from := c.i
-	c.take("the")
-	e := &p.session.Effort
-	text := strings.TrimRight(l.slice(c.i, c.last), " .!")
-	at := l.span(min(c.i, len(l.tokens)-1), c.last)
+func (p *parser) protect(l *scan.Line, c scan.Cursor) {
+	from := c.I
+	c.Take("the")
+	e := &p.Session.Effort
+	text := strings.TrimRight(l.Slice(c.I, c.Last), " .!")
+	at := l.Span(min(c.I, len(l.Tokens)-1), c.Last)
 	switch {
 	case text == "":
-		p.warn(l.span(max(from-1, 0), from), "nothing is protected", "write protect: pace, load, skill or a movement")
+		p.Warn(l.Span(max(from-1, 0), from), "nothing is protected", "write protect: pace, load, skill or a movement")
 		return
 	case e.Protect != "":
-		p.clash("thing to protect", at)
+		p.Clash("thing to protect", at)
 		p.addFeel("also protect " + text)
 		return
 	}
 	e.Protect = text
-	switch plain(text) {
+	switch scan.Plain(text) {
 	case "pace", "load", "skill":
-		e.Protect = plain(text)
+		e.Protect = scan.Plain(text)
 		return
 	}
-	words := strings.Fields(plain(text))
-	if m, n := p.lex.Match(words); m != nil && n == len(words) {
+	words := strings.Fields(scan.Plain(text))
+	if m, n := p.Lex.Match(words); m != nil && n == len(words) {
 		e.Protect = string(m.ID)
 		return
 	}
-	p.warn(at, quote(text)+" cannot be protected", "write pace, load, skill or a movement")
+	p.Warn(at, diag.Quote(text)+" cannot be protected", "write pace, load, skill or a movement")
 }

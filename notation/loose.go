@@ -4,17 +4,20 @@ import (
 	"strings"
 
 	"roomful"
+	"roomful/notation/internal/phrase"
+	"roomful/notation/internal/scan"
+	"roomful/notation/internal/vocab"
 )
 
 // looksLikeHead reports whether a line may hold a format, so that it is worth
 // reading as a head.
-func looksLikeHead(l *line) bool {
+func looksLikeHead(l *scan.Line) bool {
 	dashes := 0
-	for _, t := range l.tokens {
+	for _, t := range l.Tokens {
 		switch {
-		case t.kind == word && (formatHints[t.text] || t.text[0] == 'e' && len(t.text) > 1 && isDigit(t.text[1])):
+		case t.Kind == scan.Word && (vocab.FormatHints[t.Text] || t.Text[0] == 'e' && len(t.Text) > 1 && scan.IsDigit(t.Text[1])):
 			return true
-		case t.text == "-" || t.kind == dots || t.text == ",":
+		case t.Text == "-" || t.Kind == scan.Dots || t.Text == ",":
 			dashes++
 		}
 	}
@@ -23,39 +26,39 @@ func looksLikeHead(l *line) bool {
 
 // looseHead reads a line that is a format by itself. It begins a piece, or
 // completes the head of the one that has no lines yet.
-func (p *parser) looseHead(l *line) bool {
+func (p *parser) looseHead(l *scan.Line) bool {
 	if !looksLikeHead(l) {
 		return false
 	}
-	c := at(l)
-	then := c.takeAny(joiners...)
+	c := scan.Over(l)
+	then := c.TakeAny(joiners...)
 	label := p.label(&c)
-	r := p.probe(c, true)
-	r.scored = true
-	r.run()
+	r := p.Probe(c, true)
+	r.Scored = true
+	r.Run()
 	pt := p.part
-	alone := pt == nil && r.f.rounds.set() && len(r.elements)+len(r.f.notes) == 0
-	if !r.f.beginsPiece() && !alone || !leads(r) {
+	alone := pt == nil && r.F.Rounds.Set() && len(r.Elements)+len(r.F.Notes) == 0
+	if !r.F.BeginsPiece() && !alone || !leads(r) {
 		return false
 	}
 	switch {
-	case p.withinPiece(l, &r.f):
+	case p.withinPiece(l, &r.F):
 		return false
-	case pt == nil || !p.completes(&r.f):
+	case pt == nil || !p.completes(&r.F):
 		heading := p.heading(l)
 		p.restBefore()
 		p.then = p.then || then
 		p.begin(l, kindOf(r), "")
-		p.underHeading(heading, len(r.elements) == 0)
-	case pt.line != l.no && pt.explicit:
-		pt.head = l.whole()
+		p.underHeading(heading, len(r.Elements) == 0)
+	case pt.Line != l.No && pt.Explicit:
+		pt.Head = l.Whole()
 	}
 	if label != "" {
-		p.part.notes = append(p.part.notes, label)
+		p.part.Notes = append(p.part.Notes, label)
 	}
-	r = p.readerOf(c, true)
-	r.scored = scored(p.part.kind)
-	r.run()
+	r = p.ReaderOf(c, true)
+	r.Scored = vocab.Scored(p.part.Kind)
+	r.Run()
 	p.placeSuffix(l, r)
 	p.absorb(r)
 	return true
@@ -64,17 +67,17 @@ func (p *parser) looseHead(l *line) bool {
 // withinPiece reports whether "2 x 10" is a line of the piece being read rather
 // than sets of its own: the piece has a clock, or is a warm-up, and no empty line
 // stands between.
-func (p *parser) withinPiece(l *line, f *facts) bool {
+func (p *parser) withinPiece(l *scan.Line, f *phrase.Facts) bool {
 	pt := p.part
-	if pt == nil || f.timedFormat() || !f.scheme() || !f.build.isZero() || l.letter != "" || l.no > 1 && p.lines[l.no-2].blank() {
+	if pt == nil || f.TimedFormat() || !f.Scheme() || !f.Build.IsZero() || l.Letter != "" || l.No > 1 && p.Lines[l.No-2].Blank() {
 		return false
 	}
-	return pt.facts.timedFormat() || !scored(pt.kind)
+	return pt.Facts.TimedFormat() || !vocab.Scored(pt.Kind)
 }
 
 // heading takes back the line before a piece when it is no more than a name: it
 // was read as the title, or as the last line of the piece before.
-func (p *parser) heading(l *line) *drafted {
+func (p *parser) heading(l *scan.Line) *phrase.Element {
 	if p.part == nil {
 		return p.titleAsName()
 	}
@@ -85,7 +88,7 @@ func (p *parser) heading(l *line) *drafted {
 	}
 	d := (*list)[n]
 	bare := !d.Amount.Stated() && d.Load == nil && d.Note == "" && d.Movement != roomful.Rest
-	if !bare || !p.directlyAbove(d.Line, l.no) || d.move != nil && !p.lines[d.Line-2].blank() || d.move == nil && p.lines[l.no-2].blank() && n == 0 {
+	if !bare || !p.directlyAbove(d.Line, l.No) || d.Move != nil && !p.Lines[d.Line-2].Blank() || d.Move == nil && p.Lines[l.No-2].Blank() && n == 0 {
 		return nil
 	}
 	*list = (*list)[:n]
@@ -96,7 +99,7 @@ func (p *parser) heading(l *line) *drafted {
 // two lines, and the first is not the top of the sheet.
 func (p *parser) directlyAbove(first, second int) bool {
 	for no := first + 1; no < second; no++ {
-		if !p.lines[no-1].blank() {
+		if !p.Lines[no-1].Blank() {
 			return false
 		}
 	}
@@ -105,54 +108,54 @@ func (p *parser) directlyAbove(first, second int) bool {
 
 // titleAsName returns the title as an element when it names a movement and
 // nothing else.
-func (p *parser) titleAsName() *drafted {
-	words := strings.Fields(plain(p.session.Title))
-	m, n := p.lex.Match(words)
+func (p *parser) titleAsName() *phrase.Element {
+	words := strings.Fields(scan.Plain(p.Session.Title))
+	m, n := p.Lex.Match(words)
 	if m == nil || n != len(words) {
 		return nil
 	}
-	d := &drafted{move: m, fromHead: true}
-	d.Movement, d.Words = m.ID, p.session.Title
+	d := &phrase.Element{Move: m, FromHead: true}
+	d.Movement, d.Words = m.ID, p.Session.Title
 	return d
 }
 
 // underHeading uses the line before a piece: its movement, when the piece has
 // none and is sets, or a note.
-func (p *parser) underHeading(d *drafted, empty bool) {
+func (p *parser) underHeading(d *phrase.Element, empty bool) {
 	if d == nil {
 		return
 	}
 	pt := p.part
 	switch {
 	case d.Line == 0: // the title, which stays
-		if empty && pt.kind == roomful.Strength {
-			d.Line = pt.line
-			pt.round = append(pt.round, *d)
+		if empty && pt.Kind == roomful.Strength {
+			d.Line = pt.Line
+			pt.Round = append(pt.Round, *d)
 		}
-	case d.move != nil && empty && pt.kind == roomful.Strength:
-		pt.round = append(pt.round, *d)
+	case d.Move != nil && empty && pt.Kind == roomful.Strength:
+		pt.Round = append(pt.Round, *d)
 	default:
-		pt.notes = append(pt.notes, d.Words)
+		pt.Notes = append(pt.Notes, d.Words)
 	}
 }
 
 // label takes a word that stands before a colon and a format.
-func (p *parser) label(c *cursor) string {
+func (p *parser) label(c *scan.Cursor) string {
 	for n := 1; n <= 3; n++ {
-		if c.peek(n-1).kind != word {
+		if c.Peek(n-1).Kind != scan.Word {
 			return ""
 		}
-		if c.peek(n).text == ":" {
-			from := c.i
-			if _, k := p.match(*c); k > 0 {
+		if c.Peek(n).Text == ":" {
+			from := c.I
+			if _, k := p.Match(*c); k > 0 {
 				return ""
 			}
-			probe := p.probe(*c, true)
-			if probe.clause() {
+			probe := p.Probe(*c, true)
+			if probe.Clause() {
 				return ""
 			}
-			c.i += n + 1
-			return c.slice(from, from+n)
+			c.I += n + 1
+			return c.Slice(from, from+n)
 		}
 	}
 	return ""
@@ -160,55 +163,55 @@ func (p *parser) label(c *cursor) string {
 
 // leads reports whether the format of the line comes before its elements, or
 // names the one movement it is for.
-func leads(r *reading) bool {
-	if len(r.elements) == 0 {
+func leads(r *phrase.Reading) bool {
+	if len(r.Elements) == 0 {
 		return true
 	}
-	first := r.elements[0]
-	if first.move == nil {
+	first := r.Elements[0]
+	if first.Move == nil {
 		return false
 	}
-	return first.at.col > r.f.firstCol() || r.f.scheme() || len(r.elements) == 1
+	return first.At.Col > r.F.FirstCol() || r.F.Scheme() || len(r.Elements) == 1
 }
 
 // completes reports whether facts belong to the part that is being read: it has
 // no lines yet, and no format that they would contradict.
-func (p *parser) completes(f *facts) bool {
+func (p *parser) completes(f *phrase.Facts) bool {
 	pt := p.part
-	g := &pt.facts
-	if !pt.empty() {
-		if f.timedFormat() && !g.timedFormat() && !f.scheme() && pt.kind == roomful.Main && p.ends() {
+	g := &pt.Facts
+	if !pt.Empty() {
+		if f.TimedFormat() && !g.TimedFormat() && !f.Scheme() && pt.Kind == roomful.Main && p.ends() {
 			return true // the clock comes after the work
 		}
-		return pt.kind == roomful.Strength && f.sameScheme(g) || !f.ladderAt.isZero() && !f.timedFormat() && !f.scheme() && p.takesLadder(pt)
+		return pt.Kind == roomful.Strength && f.SameScheme(g) || !f.LadderAt.IsZero() && !f.TimedFormat() && !f.Scheme() && p.takesLadder(pt)
 	}
-	if !scored(pt.kind) {
-		return !g.structured()
+	if !vocab.Scored(pt.Kind) {
+		return !g.Structured()
 	}
-	return !(g.begins() && f.timedFormat()) || g.compatible(f)
+	return !(g.Begins() && f.TimedFormat()) || g.Compatible(f)
 }
 
 // ends reports whether no work follows the line being read.
-func (p *parser) ends() bool { return p.at >= len(p.lines) || p.lines[p.at].blank() }
+func (p *parser) ends() bool { return p.at >= len(p.Lines) || p.Lines[p.at].Blank() }
 
 // takesLadder reports whether a ladder among the lines of a part is its rounds.
 func (p *parser) takesLadder(pt *openPart) bool {
-	return pt.kind == roomful.Main && pt.facts.ladderAt.isZero() && !pt.facts.rounds.set() && !pt.facts.forTime.isZero()
+	return pt.Kind == roomful.Main && pt.Facts.LadderAt.IsZero() && !pt.Facts.Rounds.Set() && !pt.Facts.ForTime.IsZero()
 }
 
 // kindOf tells strength from main: sets of a movement are strength.
-func kindOf(r *reading) roomful.PartKind {
-	f := &r.f
-	if f.timedFormat() && !f.scheme() || f.intervals.set() {
+func kindOf(r *phrase.Reading) roomful.PartKind {
+	f := &r.F
+	if f.TimedFormat() && !f.Scheme() || f.Intervals.Set() {
 		return roomful.Main
 	}
-	if f.scheme() && f.forTime.isZero() && f.asMany.isZero() {
+	if f.Scheme() && f.ForTime.IsZero() && f.AsMany.IsZero() {
 		return roomful.Strength
 	}
-	if !f.ladderAt.isZero() && len(r.elements) == 1 && !monotone(f.ladder.Steps) {
+	if !f.LadderAt.IsZero() && len(r.Elements) == 1 && !phrase.Monotone(f.Ladder.Steps) {
 		return roomful.Strength
 	}
-	if f.sets.set() && f.forTime.isZero() {
+	if f.Sets.Set() && f.ForTime.IsZero() {
 		return roomful.Strength
 	}
 	return roomful.Main
@@ -218,32 +221,32 @@ func kindOf(r *reading) roomful.PartKind {
 // piece out of the round: it is a pause between the two.
 func (p *parser) restBefore() {
 	pt := p.part
-	if pt == nil || pt.kind != roomful.Main || len(pt.round) < 2 {
+	if pt == nil || pt.Kind != roomful.Main || len(pt.Round) < 2 {
 		return
 	}
-	d := pt.round[len(pt.round)-1]
-	if d.Movement != roomful.Rest || !d.Amount.Stated() || d.at.line < p.at-3 {
+	d := pt.Round[len(pt.Round)-1]
+	if d.Movement != roomful.Rest || !d.Amount.Stated() || d.At.Line < p.at-3 {
 		return
 	}
-	pt.round = pt.round[:len(pt.round)-1]
-	pt.notes = append(pt.notes, "then "+d.Words+" "+roomful.Figure(d.Amount.By[0])+" "+d.Amount.Unit.String())
-	p.warn(d.at, "the rest between two pieces is kept as a note", "the clock of main b goes on from main a: leave time for it in the hour")
+	pt.Round = pt.Round[:len(pt.Round)-1]
+	pt.Notes = append(pt.Notes, "then "+d.Words+" "+roomful.Figure(d.Amount.By[0])+" "+d.Amount.Unit.String())
+	p.Warn(d.At, "the rest between two pieces is kept as a note", "the clock of main b goes on from main a: leave time for it in the hour")
 }
 
 // looseElement reads a line of work before any head: it begins a main piece.
-func (p *parser) looseElement(l *line) bool {
-	r := p.probe(at(l), false)
-	r.run()
-	if named := p.titleAsName(); named != nil && len(r.elements) == 1 && r.elements[0].Words == "" && r.elements[0].Load != nil {
+func (p *parser) looseElement(l *scan.Line) bool {
+	r := p.Probe(scan.Over(l), false)
+	r.Run()
+	if named := p.titleAsName(); named != nil && len(r.Elements) == 1 && r.Elements[0].Words == "" && r.Elements[0].Load != nil {
 		p.begin(l, roomful.Strength, "")
 		p.underHeading(named, true)
 		p.workLine(l)
 		return true
 	}
-	if len(r.elements) == 0 || r.elements[0].move == nil || prose(l) {
+	if len(r.Elements) == 0 || r.Elements[0].Move == nil || prose(l) {
 		return false
 	}
-	if first := r.elements[0]; !first.Amount.Stated() && first.Note != "" && len(strings.Fields(first.Note)) > 2 {
+	if first := r.Elements[0]; !first.Amount.Stated() && first.Note != "" && len(strings.Fields(first.Note)) > 2 {
 		return false
 	}
 	p.begin(l, roomful.Main, "")

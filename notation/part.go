@@ -2,11 +2,15 @@ package notation
 
 import (
 	"roomful"
+	"roomful/notation/internal/phrase"
+	"roomful/notation/internal/scan"
+	"roomful/notation/internal/settle"
+	"roomful/notation/internal/vocab"
 )
 
 // openPart is a part with what tells where its next lines belong.
 type openPart struct {
-	*part
+	*settle.Part
 	block       block // what the next lines belong to
 	blockIndent int
 	filled      bool // the line of the block's key had content
@@ -42,24 +46,24 @@ var kinds = []struct {
 }
 
 // head = kind [ letter ] [ ":" | "-" ] { clause } [ line ] .
-func (p *parser) head(l *line) bool {
-	c := at(l)
-	c.take("then")
+func (p *parser) head(l *scan.Line) bool {
+	c := scan.Over(l)
+	c.Take("then")
 	for _, k := range kinds {
-		from := c.i
-		if !c.take(k.word) {
+		from := c.I
+		if !c.Take(k.word) {
 			continue
 		}
-		letter := c.pieceLetter()
+		letter := c.PieceLetter()
 		if !p.headEnds(&c, letter != "") {
-			c.i = from
+			c.I = from
 			continue
 		}
 		p.begin(l, k.kind, letter)
-		p.part.explicit = true
-		r := p.readerOf(c, true)
-		r.scored = scored(k.kind)
-		r.run()
+		p.part.Explicit = true
+		r := p.ReaderOf(c, true)
+		r.Scored = vocab.Scored(k.kind)
+		r.Run()
 		p.absorb(r)
 		return true
 	}
@@ -68,45 +72,45 @@ func (p *parser) head(l *line) bool {
 
 // headEnds reports whether what follows a kind shows that it is a head: a mark,
 // the end, a figure, or a word of a format.
-func (p *parser) headEnds(c *cursor, lettered bool) bool {
-	if c.mark(":") || lettered || c.done() {
+func (p *parser) headEnds(c *scan.Cursor, lettered bool) bool {
+	if c.Mark(":") || lettered || c.Done() {
 		return true
 	}
-	t := c.peek(0)
-	if t.kind == mark || figureKind(t) || t.kind == junk {
-		c.mark("-")
+	t := c.Peek(0)
+	if t.Kind == scan.Mark || scan.FigureKind(t) || t.Kind == scan.Junk {
+		c.Mark("-")
 		return true
 	}
-	probe := p.probe(*c, true)
-	probe.run()
-	return probe.f.structured() || len(probe.elements) > 0 && probe.elements[0].move != nil && probe.elements[0].at.col == t.col
+	probe := p.Probe(*c, true)
+	probe.Run()
+	return probe.F.Structured() || len(probe.Elements) > 0 && probe.Elements[0].Move != nil && probe.Elements[0].At.Col == t.Col
 }
 
 // begin starts a part.
-func (p *parser) begin(l *line, kind roomful.PartKind, letter string) {
-	label := l.letter
+func (p *parser) begin(l *scan.Line, kind roomful.PartKind, letter string) {
+	label := l.Letter
 	if label == "" {
 		label, p.nextLabel = p.nextLabel, ""
 	}
-	p.part = &openPart{part: &part{kind: kind, letter: letter, label: label, head: l.whole(), line: l.no}, nested: -1}
-	p.part.facts.then, p.then = p.then, false
-	p.parts = append(p.parts, p.part.part)
-	p.ladderPart = false
+	p.part = &openPart{Part: &settle.Part{Kind: kind, Letter: letter, Label: label, Head: l.Whole(), Line: l.No}, nested: -1}
+	p.part.Facts.Then, p.then = p.then, false
+	p.Parts = append(p.Parts, p.part.Part)
+	p.LadderPart = false
 }
 
 // list returns the elements that lines are added to.
-func (pt *openPart) list() *[]drafted {
+func (pt *openPart) list() *[]phrase.Element {
 	switch pt.block {
 	case inOnce:
-		return &pt.once
+		return &pt.Once
 	case inLast:
-		return &pt.last
+		return &pt.Last
 	}
-	return &pt.round
+	return &pt.Round
 }
 
 // partLine reads a line within a part.
-func (p *parser) partLine(l *line) {
+func (p *parser) partLine(l *scan.Line) {
 	pt := p.part
 	p.leaveBlock(l)
 	if p.blockKey(l) {
@@ -114,11 +118,11 @@ func (p *parser) partLine(l *line) {
 	}
 	switch pt.block {
 	case inStandards:
-		p.standard(l, at(l))
+		p.standard(l, scan.Over(l))
 	case inInstead:
-		p.insteadLine(l, at(l))
+		p.insteadLine(l, scan.Over(l))
 	case inNote:
-		pt.notes = append(pt.notes, l.text(0))
+		pt.Notes = append(pt.Notes, l.Text(0))
 	default:
 		p.workLine(l)
 	}

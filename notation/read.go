@@ -6,6 +6,10 @@ import (
 	"unicode/utf8"
 
 	"roomful"
+	"roomful/notation/internal/canon"
+	"roomful/notation/internal/phrase"
+	"roomful/notation/internal/scan"
+	"roomful/notation/internal/settle"
 )
 
 // maxBytes is the size of the longest sheet that is read. A long one has 2 kB.
@@ -16,26 +20,30 @@ const maxBytes = 1 << 20
 // it stands. Ranges count lines and columns from 1, in characters, and come in
 // the order of the text.
 func Read(text string, lex roomful.Lexicon) (roomful.Session, []roomful.Diagnostic) {
-	p := parser{draft: draft{context: newContext(lex)}}
+	p := parser{Draft: settle.Draft{Context: phrase.NewContext(lex)}}
 	if p.refuses(text) {
-		return p.session, p.list
+		return p.Session, p.List
 	}
-	p.lines = scan(text)
+	p.Lines = scan.Scan(text)
 	p.sheet()
-	p.settle()
-	p.check()
-	return p.session, p.sorted()
+	p.Settle()
+	p.Check()
+	return p.Session, p.Sorted()
 }
+
+// Print writes a session in the canonical form. Reading that again gives the
+// same session, and printing it the same text.
+func Print(s roomful.Session, lex roomful.Lexicon) string { return canon.Print(s, lex) }
 
 // refuses says why a text is no sheet, if it is none.
 func (p *parser) refuses(text string) bool {
-	top := span{1, 1, 1}
+	top := scan.Place(1, 1, 1)
 	if len(text) > maxBytes {
-		p.fault(top, fmt.Sprintf("the text has %d kB; a sheet has at most %d", len(text)>>10, maxBytes>>10), "send the text of one day alone")
+		p.Fault(top, fmt.Sprintf("the text has %d kB; a sheet has at most %d", len(text)>>10, maxBytes>>10), "send the text of one day alone")
 		return true
 	}
-	if strings.TrimFunc(text, space) == "" {
-		p.fault(top, "the sheet is empty", `write a title and a piece, such as "AMRAP 12" with its movements below`)
+	if strings.TrimFunc(text, scan.Space) == "" {
+		p.Fault(top, "the sheet is empty", `write a title and a piece, such as "AMRAP 12" with its movements below`)
 		return true
 	}
 	line, from := 1, 0
@@ -52,7 +60,7 @@ func (p *parser) refuses(text string) bool {
 		}
 		if what != "" {
 			col := utf8.RuneCountInString(text[from:i]) + 1
-			p.fault(span{line, col, col + 1}, what, "save the sheet as plain text in UTF-8")
+			p.Fault(scan.Place(line, col, col+1), what, "save the sheet as plain text in UTF-8")
 			return true
 		}
 		i += size

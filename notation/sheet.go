@@ -4,49 +4,52 @@ import (
 	"strings"
 
 	"roomful"
+	"roomful/notation/internal/scan"
+	"roomful/notation/internal/settle"
+	"roomful/notation/internal/vocab"
 )
 
 // parser holds a sheet while it is read.
 type parser struct {
-	draft
+	settle.Draft
 	at        int       // the next line
 	part      *openPart // the one that lines belong to, nil before the first
-	said      map[string]span
-	nextLabel string // the letter of "Part B" before the next piece
-	then      bool   // the next piece follows without a pause
-	loose     span   // the first line of prose before the parts
+	said      map[string]scan.Span
+	nextLabel string    // the letter of "Part B" before the next piece
+	then      bool      // the next piece follows without a pause
+	loose     scan.Span // the first line of prose before the parts
 }
 
 // sheet = [ title ] [ when ] { header } { part } .
 func (p *parser) sheet() {
-	p.said = map[string]span{}
-	for p.at < len(p.lines) && p.lines[p.at].blank() {
+	p.said = map[string]scan.Span{}
+	for p.at < len(p.Lines) && p.Lines[p.at].Blank() {
 		p.at++
 	}
-	if p.at < len(p.lines) && plainTitle(&p.lines[p.at]) {
-		p.session.Title = titleText(&p.lines[p.at])
+	if p.at < len(p.Lines) && vocab.PlainTitle(&p.Lines[p.at]) {
+		p.Session.Title = vocab.TitleText(&p.Lines[p.at])
 		p.at++
 	}
-	for p.at < len(p.lines) {
-		l := &p.lines[p.at]
+	for p.at < len(p.Lines) {
+		l := &p.Lines[p.at]
 		p.at++
 		p.line(l)
 	}
-	if !p.loose.isZero() {
-		p.hint(p.loose, "prose before the first part is read as the story", "write about: before it")
+	if !p.loose.IsZero() {
+		p.Hint(p.loose, "prose before the first part is read as the story", "write about: before it")
 	}
 }
 
 // line reads one line where it stands: a header, the head of a part, or what
 // belongs to the part before.
-func (p *parser) line(l *line) {
-	p.nextLine()
+func (p *parser) line(l *scan.Line) {
+	p.NextLine()
 	switch {
-	case l.blank():
+	case l.Blank():
 		p.pause()
-	case l.cut && !p.header(l):
+	case l.Cut && !p.header(l):
 		p.tooLong(l)
-	case l.cut:
+	case l.Cut:
 	case p.header(l), p.head(l):
 	case p.part == nil:
 		p.preamble(l)
@@ -57,58 +60,58 @@ func (p *parser) line(l *line) {
 
 // tooLong keeps a line with more on it than anybody writes: as a note of the
 // part, or as the story.
-func (p *parser) tooLong(l *line) {
+func (p *parser) tooLong(l *scan.Line) {
 	if p.part == nil {
-		p.addAbout(strings.TrimSpace(l.raw))
+		p.addAbout(strings.TrimSpace(l.Raw))
 		return
 	}
-	if c := at(l); c.take("note") && c.mark(":") {
-		p.part.notes = append(p.part.notes, l.text(c.i))
+	if c := scan.Over(l); c.Take("note") && c.Mark(":") {
+		p.part.Notes = append(p.part.Notes, l.Text(c.I))
 		return
 	}
-	p.fault(l.whole(), "the line is too long to read", "write one movement to a line")
-	p.part.notes = append(p.part.notes, strings.TrimSpace(l.raw))
+	p.Fault(l.Whole(), "the line is too long to read", "write one movement to a line")
+	p.part.Notes = append(p.part.Notes, strings.TrimSpace(l.Raw))
 }
 
 // preamble reads a line before the first part that is no header: a date, a
 // piece that needs no head, or prose.
-func (p *parser) preamble(l *line) {
+func (p *parser) preamble(l *scan.Line) {
 	switch {
 	case p.when(l):
-	case p.session.Title == "" && p.loose.isZero() && plainTitle(l):
-		p.session.Title = titleText(l)
+	case p.Session.Title == "" && p.loose.IsZero() && vocab.PlainTitle(l):
+		p.Session.Title = vocab.TitleText(l)
 	case p.partLabel(l):
 	case p.looseHead(l):
 	case p.looseElement(l):
-	case p.session.Title == "" && p.loose.isZero() && p.onlyTitle(l):
-		p.session.Title = titleText(l)
+	case p.Session.Title == "" && p.loose.IsZero() && p.onlyTitle(l):
+		p.Session.Title = vocab.TitleText(l)
 	default:
-		p.addAbout(strings.TrimSpace(l.raw))
-		if p.loose.isZero() {
-			p.loose = l.whole()
+		p.addAbout(strings.TrimSpace(l.Raw))
+		if p.loose.IsZero() {
+			p.loose = l.Whole()
 		}
 	}
 }
 
 // onlyTitle reports whether a line can only be a title: it is short and no
 // sentence.
-func (p *parser) onlyTitle(l *line) bool { return len([]rune(l.raw)) <= 60 && !prose(l) }
+func (p *parser) onlyTitle(l *scan.Line) bool { return len([]rune(l.Raw)) <= 60 && !prose(l) }
 
 // header = "title:" | "date:" | "again:" | "divisions:" | "about:" | "effort:" .
-func (p *parser) header(l *line) bool {
-	c := at(l)
-	key, ok := c.key("title", "date", "again", "divisions", "about", "effort", "goal", "target", "intent")
+func (p *parser) header(l *scan.Line) bool {
+	c := scan.Over(l)
+	key, ok := c.Key("title", "date", "again", "divisions", "about", "effort", "goal", "target", "intent")
 	if !ok {
 		return false
 	}
-	at := l.span(0, c.i)
+	at := l.Span(0, c.I)
 	switch key {
 	case "goal", "target", "intent":
 		key = "effort"
 	}
 	if first, twice := p.said[key]; twice && key != "about" {
-		p.fault(at, key+" is said twice", "it stands at line "+roomful.Figure(float64(first.line))+" already: delete one of them")
-		p.addAbout(l.text(c.i))
+		p.Fault(at, key+" is said twice", "it stands at line "+roomful.Figure(float64(first.Line))+" already: delete one of them")
+		p.addAbout(l.Text(c.I))
 		return true
 	}
 	p.said[key] = at
@@ -117,22 +120,22 @@ func (p *parser) header(l *line) bool {
 }
 
 // headerValue reads what follows the key of a header.
-func (p *parser) headerValue(key string, l *line, c cursor) {
+func (p *parser) headerValue(key string, l *scan.Line, c scan.Cursor) {
 	switch key {
 	case "title":
-		p.session.Title = strings.TrimFunc(l.text(c.i), space)
+		p.Session.Title = strings.TrimFunc(l.Text(c.I), scan.Space)
 	case "date":
 		rest := *l
-		rest.tokens = l.tokens[c.i:]
-		rest.words = l.words[c.i:]
-		if rest.blank() || !p.when(&rest) {
-			p.fault(l.span(c.i, c.last), "no date I can read", "write the date as 2027-03-04")
-			p.addAbout(l.text(c.i))
+		rest.Tokens = l.Tokens[c.I:]
+		rest.Words = l.Words[c.I:]
+		if rest.Blank() || !p.when(&rest) {
+			p.Fault(l.Span(c.I, c.Last), "no date I can read", "write the date as 2027-03-04")
+			p.addAbout(l.Text(c.I))
 		}
 	case "again":
-		p.session.Again = l.text(c.i)
-		if p.session.Again == "" {
-			p.warn(l.whole(), "again: without a title", "write the title of the earlier session")
+		p.Session.Again = l.Text(c.I)
+		if p.Session.Again == "" {
+			p.Warn(l.Whole(), "again: without a title", "write the title of the earlier session")
 		}
 	case "divisions":
 		p.divisions(l, c)
@@ -144,33 +147,33 @@ func (p *parser) headerValue(key string, l *line, c cursor) {
 }
 
 // divisions = word "," word .
-func (p *parser) divisions(l *line, c cursor) {
+func (p *parser) divisions(l *scan.Line, c scan.Cursor) {
 	var names []string
-	for _, name := range strings.FieldsFunc(l.text(c.i), func(r rune) bool { return r == ',' || r == '/' || r == ';' }) {
+	for _, name := range strings.FieldsFunc(l.Text(c.I), func(r rune) bool { return r == ',' || r == '/' || r == ';' }) {
 		if name = strings.TrimSpace(name); name != "" {
 			names = append(names, name)
 		}
 	}
-	p.session.Divisions, p.divisionNames = names, names
+	p.Session.Divisions, p.DivisionNames = names, names
 	if len(names) != 2 {
-		p.fault(l.span(min(c.i, len(l.tokens)-1), c.last), "a sheet has two divisions or none", "write divisions: north, south")
+		p.Fault(l.Span(min(c.I, len(l.Tokens)-1), c.Last), "a sheet has two divisions or none", "write divisions: north, south")
 	}
 }
 
 // about = text { indented line } .
-func (p *parser) about(l *line, c cursor) {
-	text := []string{l.text(c.i)}
-	for p.at < len(p.lines) {
-		next := &p.lines[p.at]
-		if next.blank() && strings.TrimSpace(next.raw) == "" {
-			if p.at+1 == len(p.lines) || p.lines[p.at+1].blank() || p.lines[p.at+1].indent <= l.indent {
+func (p *parser) about(l *scan.Line, c scan.Cursor) {
+	text := []string{l.Text(c.I)}
+	for p.at < len(p.Lines) {
+		next := &p.Lines[p.at]
+		if next.Blank() && strings.TrimSpace(next.Raw) == "" {
+			if p.at+1 == len(p.Lines) || p.Lines[p.at+1].Blank() || p.Lines[p.at+1].Indent <= l.Indent {
 				break
 			}
-		} else if next.indent <= l.indent {
+		} else if next.Indent <= l.Indent {
 			break
 		}
 		p.at++
-		text = append(text, strings.TrimSpace(next.raw))
+		text = append(text, strings.TrimSpace(next.Raw))
 	}
 	p.addAbout(strings.TrimSpace(strings.Join(text, "\n")))
 }
@@ -179,9 +182,9 @@ func (p *parser) about(l *line, c cursor) {
 func (p *parser) addAbout(text string) {
 	switch {
 	case text == "":
-	case p.session.About == "":
-		p.session.About = text
+	case p.Session.About == "":
+		p.Session.About = text
 	default:
-		p.session.About += "\n" + text
+		p.Session.About += "\n" + text
 	}
 }

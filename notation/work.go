@@ -2,30 +2,34 @@ package notation
 
 import (
 	"roomful"
+	"roomful/notation/internal/diag"
+	"roomful/notation/internal/phrase"
+	"roomful/notation/internal/scan"
+	"roomful/notation/internal/vocab"
 )
 
 // workLine reads a line of work: a new piece that needs no head, a slot, or
 // elements and clauses.
-func (p *parser) workLine(l *line) {
+func (p *parser) workLine(l *scan.Line) {
 	pt := p.part
 	if p.looseHead(l) {
 		return
 	}
-	c := at(l)
+	c := scan.Over(l)
 	if n, ok := p.slotKey(&c); ok {
-		pt.slot, pt.slotIndent, pt.slotOpen, pt.slotted = n, l.indent, c.done(), true
-		if l.tokens[0].kind == word && l.tokens[0].text[0] != 's' && pt.oddEven.isZero() {
-			pt.oddEven = l.span(0, c.i)
+		pt.slot, pt.slotIndent, pt.slotOpen, pt.Slotted = n, l.Indent, c.Done(), true
+		if l.Tokens[0].Kind == scan.Word && l.Tokens[0].Text[0] != 's' && pt.OddEven.IsZero() {
+			pt.OddEven = l.Span(0, c.I)
 		}
-		if !c.done() {
+		if !c.Done() {
 			p.elements(l, c)
 		}
 		return
 	}
-	if pt.slot != 0 && !pt.slotOpen && l.indent <= pt.slotIndent {
+	if pt.slot != 0 && !pt.slotOpen && l.Indent <= pt.slotIndent {
 		pt.slot = 0
 	}
-	if joined := c; joined.takeAny(joiners...) && joined.done() {
+	if joined := c; joined.TakeAny(joiners...) && joined.Done() {
 		p.then = true
 		return
 	}
@@ -40,18 +44,18 @@ func (p *parser) workLine(l *line) {
 
 // partLabel = "part" letter [ ":" ] .
 // The letter is kept for the piece that follows.
-func (p *parser) partLabel(l *line) bool {
-	c := at(l)
-	if !c.take("part") {
+func (p *parser) partLabel(l *scan.Line) bool {
+	c := scan.Over(l)
+	if !c.Take("part") {
 		return false
 	}
-	letter := c.peek(0)
-	c.i++
-	c.mark(":")
-	if !c.done() || letter.kind != word || len(letter.text) != 1 || letter.text[0] > 'h' {
+	letter := c.Peek(0)
+	c.I++
+	c.Mark(":")
+	if !c.Done() || letter.Kind != scan.Word || len(letter.Text) != 1 || letter.Text[0] > 'h' {
 		return false
 	}
-	p.nextLabel = letter.text
+	p.nextLabel = letter.Text
 	return true
 }
 
@@ -59,128 +63,128 @@ func (p *parser) partLabel(l *line) bool {
 var joiners = []string{"then straight into", "straight into", "directly into", "then into", "into", "then", "followed by"}
 
 // slotKey = ( "odd" | "even" | [ "min" | "minute" | "station" ] n ) ":" .
-func (p *parser) slotKey(c *cursor) (n int, ok bool) {
-	from := c.i
-	if c.takeAny("odd minutes", "odd minute", "odd min", "odds", "odd") {
+func (p *parser) slotKey(c *scan.Cursor) (n int, ok bool) {
+	from := c.I
+	if c.TakeAny("odd minutes", "odd minute", "odd min", "odds", "odd") {
 		n = 1
-	} else if c.takeAny("even minutes", "even minute", "even min", "evens", "even") {
+	} else if c.TakeAny("even minutes", "even minute", "even min", "evens", "even") {
 		n = 2
 	}
 	if n == 0 {
-		named := c.takeAny("min", "minute", "mins", "station", "slot", "interval")
-		t := c.peek(0)
-		if t.kind != number || t.value != float64(int(t.value)) || named && t.value > 60 {
-			c.i = from
+		named := c.TakeAny("min", "minute", "mins", "station", "slot", "interval")
+		t := c.Peek(0)
+		if t.Kind != scan.Number || t.Value != float64(int(t.Value)) || named && t.Value > 60 {
+			c.I = from
 			return 0, false
 		}
-		n = int(t.value)
-		c.i++
-		if !c.mark(":") && !(named && (c.mark("-") || c.mark(")"))) {
-			c.i = from
+		n = int(t.Value)
+		c.I++
+		if !c.Mark(":") && !(named && (c.Mark("-") || c.Mark(")"))) {
+			c.I = from
 			return 0, false
 		}
 		return n, true
 	}
-	if c.mark(":") || c.mark("-") || c.done() {
+	if c.Mark(":") || c.Mark("-") || c.Done() {
 		return n, true
 	}
-	c.i = from
+	c.I = from
 	return 0, false
 }
 
 // aside keeps a line of prose, or one with a label of its own ("Rx+: 70/50 kg"),
 // as a note.
-func (p *parser) aside(l *line) bool {
+func (p *parser) aside(l *scan.Line) bool {
 	if !p.labelled(l) && !prose(l) && !p.remarked(l) {
 		return false
 	}
 	pt := p.part
-	pt.notes = append(pt.notes, l.text(0))
-	p.hint(l.whole(), quote(l.text(0))+" is kept as a note", "write note: before it to keep this quiet")
+	pt.Notes = append(pt.Notes, l.Text(0))
+	p.Hint(l.Whole(), diag.Quote(l.Text(0))+" is kept as a note", "write note: before it to keep this quiet")
 	return true
 }
 
 // remarked reports whether a short line is a remark rather than a misspelt
 // movement: it has no figure, several words, and is like no name.
-func (p *parser) remarked(l *line) bool {
-	if !scored(p.part.kind) || len(l.tokens) < 2 {
+func (p *parser) remarked(l *scan.Line) bool {
+	if !vocab.Scored(p.part.Kind) || len(l.Tokens) < 2 {
 		return false
 	}
 	words := 0
-	for _, t := range l.tokens {
+	for _, t := range l.Tokens {
 		switch {
-		case figureKind(t), t.text == ";", t.text == "@", t.text == ",", t.text == "+":
+		case scan.FigureKind(t), t.Text == ";", t.Text == "@", t.Text == ",", t.Text == "+":
 			return false
-		case t.kind == word:
+		case t.Kind == scan.Word:
 			words++
 		}
 	}
-	closed := l.tokens[len(l.tokens)-1]
-	if words < 3 && !(words == 2 && (closed.text == "!" || closed.text == ".")) {
+	closed := l.Tokens[len(l.Tokens)-1]
+	if words < 3 && !(words == 2 && (closed.Text == "!" || closed.Text == ".")) {
 		return false
 	}
-	r := p.probe(at(l), false)
-	r.run()
-	if len(r.elements) != 1 || r.elements[0].move != nil || r.elements[0].Amount.Unit != roomful.Rep || r.f.structured() {
+	r := p.Probe(scan.Over(l), false)
+	r.Run()
+	if len(r.Elements) != 1 || r.Elements[0].Move != nil || r.Elements[0].Amount.Unit != roomful.Rep || r.F.Structured() {
 		return false
 	}
-	return len(p.near(r.elements[0].Words)) == 0
+	return len(p.Near(r.Elements[0].Words)) == 0
 }
 
 // labelled reports whether a line begins with a word that names neither a
 // movement nor anything else, and a colon.
-func (p *parser) labelled(l *line) bool {
-	for i, t := range l.tokens {
+func (p *parser) labelled(l *scan.Line) bool {
+	for i, t := range l.Tokens {
 		switch {
-		case t.text == ":" && i > 0:
-			_, n := p.match(at(l))
-			r := p.probe(at(l), false)
-			return n < i && r.division(l.words[0], true) == 0 && !r.clause()
-		case t.kind != word && t.text != "+" || i > 3:
-			return i == 1 && l.words[0] == "rx"
+		case t.Text == ":" && i > 0:
+			_, n := p.Match(scan.Over(l))
+			r := p.Probe(scan.Over(l), false)
+			return n < i && r.Division(l.Words[0], true) == 0 && !r.Clause()
+		case t.Kind != scan.Word && t.Text != "+" || i > 3:
+			return i == 1 && l.Words[0] == "rx"
 		}
 	}
-	return len(l.tokens) <= 2 && l.words[0] == "rx"
+	return len(l.Tokens) <= 2 && l.Words[0] == "rx"
 }
 
 // prose reports whether a line is a sentence rather than an element: it begins
 // with no figure, and is long or ends like a sentence.
-func prose(l *line) bool {
-	first, last := l.tokens[0], l.tokens[len(l.tokens)-1]
-	if figureKind(first) || len(l.tokens) < 4 {
+func prose(l *scan.Line) bool {
+	first, last := l.Tokens[0], l.Tokens[len(l.Tokens)-1]
+	if scan.FigureKind(first) || len(l.Tokens) < 4 {
 		return false
 	}
 	words := 0
-	for _, t := range l.tokens {
-		if t.kind == number || t.kind == clock || t.text == ";" || t.text == "@" {
+	for _, t := range l.Tokens {
+		if t.Kind == scan.Number || t.Kind == scan.Clock || t.Text == ";" || t.Text == "@" {
 			return false
 		}
-		if t.kind == word {
+		if t.Kind == scan.Word {
 			words++
 		}
 	}
-	return words > 8 || words > 3 && (last.text == "." || last.text == "!" || last.text == "?")
+	return words > 8 || words > 3 && (last.Text == "." || last.Text == "!" || last.Text == "?")
 }
 
 // placeSuffix sorts out "3 rounds of" among the lines: those before are the
 // once, those after it the round, and what comes back to the left is the last.
-func (p *parser) placeSuffix(l *line, r *reading) {
+func (p *parser) placeSuffix(l *scan.Line, r *phrase.Reading) {
 	pt := p.part
-	if pt.kind != roomful.Main || pt.block != inRound {
+	if pt.Kind != roomful.Main || pt.block != inRound {
 		return
 	}
-	inner := r.f.rounds.set() || !r.f.ladderAt.isZero()
-	outer := pt.facts.rounds.set() || !pt.facts.ladderAt.isZero() || pt.facts.interval.set()
+	inner := r.F.Rounds.Set() || !r.F.LadderAt.IsZero()
+	outer := pt.Facts.Rounds.Set() || !pt.Facts.LadderAt.IsZero() || pt.Facts.Interval.Set()
 	switch {
-	case inner && !outer && len(pt.round) > 0 && len(pt.once) == 0:
-		pt.once, pt.round = pt.round, nil
-		pt.nested = l.indent
-		p.hint(l.whole(), "the lines above are read as once, those below as the round", "write once: and round: to say so")
-	case pt.nested >= 0 && len(pt.round) > 0 && (l.indent <= pt.nested && pt.round[0].indent > pt.nested || l.words[0] == "then"):
-		pt.block, pt.blockIndent, pt.filled, pt.deeper = inLast, l.indent-1, false, true
-		p.hint(l.whole(), "read as last, after the rounds", "write last: to say so")
+	case inner && !outer && len(pt.Round) > 0 && len(pt.Once) == 0:
+		pt.Once, pt.Round = pt.Round, nil
+		pt.nested = l.Indent
+		p.Hint(l.Whole(), "the lines above are read as once, those below as the round", "write once: and round: to say so")
+	case pt.nested >= 0 && len(pt.Round) > 0 && (l.Indent <= pt.nested && pt.Round[0].Indent > pt.nested || l.Words[0] == "then"):
+		pt.block, pt.blockIndent, pt.filled, pt.deeper = inLast, l.Indent-1, false, true
+		p.Hint(l.Whole(), "read as last, after the rounds", "write last: to say so")
 	}
-	for i := range r.elements {
-		r.elements[i].indent = l.indent
+	for i := range r.Elements {
+		r.Elements[i].Indent = l.Indent
 	}
 }

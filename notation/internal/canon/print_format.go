@@ -1,10 +1,11 @@
-package notation
+package canon
 
 import (
 	"strings"
 	"time"
 
 	"roomful"
+	"roomful/notation/internal/vocab"
 )
 
 // formatClauses writes the head of a part: its format, then what else holds.
@@ -14,7 +15,7 @@ func formatClauses(part roomful.Part) []string {
 	if part.ScoreBy != "" {
 		clauses = append(clauses, "score is "+part.ScoreBy)
 	}
-	if !part.Scored && scored(part.Kind) {
+	if !part.Scored && vocab.Scored(part.Kind) {
 		clauses = append(clauses, "not scored")
 	}
 	return clauses
@@ -38,7 +39,7 @@ func formatOf(part roomful.Part) []string {
 	case roomful.Intervals:
 		return intervalsClauses(f)
 	case roomful.Stations:
-		return []string{stationsText(f)}
+		return []string{StationsText(f)}
 	case roomful.Sets:
 		return setsClauses(part, f)
 	case roomful.Unscored:
@@ -55,7 +56,7 @@ func in(d time.Duration) string {
 	if d == 0 {
 		return ""
 	}
-	return " in " + length(d)
+	return " in " + vocab.Length(d)
 }
 
 func withLadder(text string, l roomful.Ladder) []string {
@@ -75,10 +76,10 @@ func forTimeClauses(f roomful.ForTime) []string {
 	}
 	clauses := []string{text}
 	if f.Cap > 0 {
-		clauses = append(clauses, "cap "+length(f.Cap))
+		clauses = append(clauses, "cap "+vocab.Length(f.Cap))
 	}
 	if f.Rest > 0 {
-		clauses = append(clauses, "rest "+length(f.Rest)+" between rounds")
+		clauses = append(clauses, "rest "+vocab.Length(f.Rest)+" between rounds")
 	}
 	return clauses
 }
@@ -86,7 +87,7 @@ func forTimeClauses(f roomful.ForTime) []string {
 // everyClause writes "every minute x 12"; the count is left out when it is not
 // known.
 func everyClause(d time.Duration, n int) string {
-	text := "every " + length(d)
+	text := "every " + vocab.Length(d)
 	if d == time.Minute {
 		text = "every minute"
 	}
@@ -100,29 +101,29 @@ func intervalsClauses(f roomful.Intervals) []string {
 	n := roomful.Figure(float64(f.Count))
 	switch {
 	case f.Work > 0 && f.Rest > 0:
-		return []string{n + " x " + length(f.Work) + " work / " + length(f.Rest) + " rest"}
+		return []string{n + " x " + vocab.Length(f.Work) + " work / " + vocab.Length(f.Rest) + " rest"}
 	case f.Work > 0:
-		return []string{n + " x " + length(f.Work) + " work"}
+		return []string{n + " x " + vocab.Length(f.Work) + " work"}
 	case f.Rest > 0:
-		return []string{plural(f.Count, "interval"), "rest " + length(f.Rest)}
+		return []string{plural(f.Count, "interval"), "rest " + vocab.Length(f.Rest)}
 	}
 	return []string{plural(f.Count, "interval")}
 }
 
-// stationsText writes rounds of timed stations.
-func stationsText(f roomful.Stations) string {
-	text := plural(f.Rounds, "round") + " of " + length(f.Work) + " stations"
+// StationsText writes rounds of timed stations.
+func StationsText(f roomful.Stations) string {
+	text := plural(f.Rounds, "round") + " of " + vocab.Length(f.Work) + " stations"
 	if f.Work == 0 {
 		text = plural(f.Rounds, "round") + " of stations"
 	}
 	switch {
 	case f.Change > 0 && f.Resting:
-		text += ", " + length(f.Change) + " rest between stations"
+		text += ", " + vocab.Length(f.Change) + " rest between stations"
 	case f.Change > 0:
-		text += ", " + length(f.Change) + " change"
+		text += ", " + vocab.Length(f.Change) + " change"
 	}
 	if f.Rest > 0 {
-		text += ", rest " + length(f.Rest) + " between rounds"
+		text += ", rest " + vocab.Length(f.Rest) + " between rounds"
 	}
 	return text
 }
@@ -136,10 +137,10 @@ func setsClauses(part roomful.Part, f roomful.Sets) []string {
 		clauses = append(clauses, everyClause(f.Every, 0))
 	}
 	if f.Rest > 0 {
-		clauses = append(clauses, "rest "+length(f.Rest))
+		clauses = append(clauses, "rest "+vocab.Length(f.Rest))
 	}
 	if f.Within > 0 {
-		clauses = append(clauses, "in "+length(f.Within))
+		clauses = append(clauses, "in "+vocab.Length(f.Within))
 	}
 	return clauses
 }
@@ -150,10 +151,10 @@ func unscoredClauses(f roomful.Unscored) []string {
 		clauses = append(clauses, plural(f.Rounds, "round"))
 	}
 	if f.Each > 0 {
-		clauses = append(clauses, length(f.Each)+" each")
+		clauses = append(clauses, vocab.Length(f.Each)+" each")
 	}
 	if f.Duration > 0 {
-		clauses = append(clauses, length(f.Duration))
+		clauses = append(clauses, vocab.Length(f.Duration))
 	}
 	return clauses
 }

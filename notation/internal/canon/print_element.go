@@ -1,9 +1,11 @@
-package notation
+package canon
 
 import (
 	"strings"
 
 	"roomful"
+	"roomful/notation/internal/scan"
+	"roomful/notation/internal/vocab"
 )
 
 // inRound writes an element of a round. What the head says already, the
@@ -34,7 +36,7 @@ func (p *printer) option(e roomful.Element) string { return p.write(e, false) }
 func (p *printer) write(e roomful.Element, many bool) string {
 	m := p.lex.Movement(e.Movement)
 	if m == nil && e.Movement == roomful.Rest {
-		m = &restMovement
+		m = &vocab.RestMovement
 	}
 	before, inline, after := p.splitNote(e, m)
 	var words []string
@@ -43,7 +45,7 @@ func (p *printer) write(e roomful.Element, many bool) string {
 			words = append(words, s)
 		}
 	}
-	amount := amountText(e.Amount)
+	amount := AmountText(e.Amount)
 	trails := m != nil && (m.Modality == roomful.Hold || m.Modality == roomful.Easy || m.Modality == roomful.Pause) && e.Amount.Unit.Base() == roomful.Second
 	if !trails {
 		add(amount)
@@ -53,8 +55,8 @@ func (p *printer) write(e roomful.Element, many bool) string {
 	if trails {
 		add(amount)
 	}
-	add(loadText(e))
-	add(heightText(e.Heights))
+	add(LoadText(e))
+	add(HeightText(e.Heights))
 	if t := e.Tempo; t != nil {
 		add("tempo " + tempoText(*t))
 	}
@@ -75,14 +77,14 @@ func nameText(e roomful.Element, m *roomful.Movement, many bool) string {
 		return m.Name
 	case e.Amount.Stated() && (len(e.Amount.By) > 1 || e.Amount.By[0] != 1):
 		return m.Plural
-	case !e.Amount.Stated() && many && counts(m, roomful.Rep) && m.Modality != roomful.Machine:
+	case !e.Amount.Stated() && many && vocab.Counts(m, roomful.Rep) && m.Modality != roomful.Machine:
 		return m.Plural
 	}
 	return m.Name
 }
 
-// amountText writes an amount; without figures, its unit alone.
-func amountText(a roomful.Amount) string {
+// AmountText writes an amount; without figures, its unit alone.
+func AmountText(a roomful.Amount) string {
 	if !a.Stated() {
 		if a.Unit == roomful.Rep {
 			return ""
@@ -105,8 +107,8 @@ func pair(by []float64) string {
 	return text
 }
 
-// loadText writes a load.
-func loadText(e roomful.Element) string {
+// LoadText writes a load.
+func LoadText(e roomful.Element) string {
 	switch l := e.Load.(type) {
 	case roomful.Masses:
 		by := make([]float64, len(l))
@@ -133,8 +135,8 @@ func loadText(e roomful.Element) string {
 	return ""
 }
 
-// heightText writes the height of a box or a target.
-func heightText(heights []roomful.Length) string {
+// HeightText writes the height of a box or a target.
+func HeightText(heights []roomful.Length) string {
 	if len(heights) == 0 {
 		return ""
 	}
@@ -170,9 +172,9 @@ func (p *printer) splitNote(e roomful.Element, m *roomful.Movement) (before, inl
 // leads reports whether a note is adjectives that can stand before the name
 // without making another name of it.
 func (p *printer) leads(note string, m *roomful.Movement) bool {
-	words := strings.Fields(plain(note))
+	words := strings.Fields(scan.Plain(note))
 	for _, w := range words {
-		if !adjectives[w] {
+		if !vocab.Adjectives[w] {
 			return false
 		}
 	}
@@ -187,8 +189,8 @@ func (p *printer) leads(note string, m *roomful.Movement) bool {
 
 // isPhrase reports whether a note is a phrase that may stand after a movement.
 func isPhrase(note string) bool {
-	note = plain(note)
-	for _, p := range phrases {
+	note = scan.Plain(note)
+	for _, p := range vocab.Phrases {
 		if note == p {
 			return true
 		}

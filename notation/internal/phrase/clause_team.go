@@ -1,7 +1,9 @@
-package notation
+package phrase
 
 import (
 	"roomful"
+	"roomful/notation/internal/diag"
+	"roomful/notation/internal/scan"
 )
 
 // scoreRules are the stated rules of a score, with what coaches write for them.
@@ -13,48 +15,48 @@ var scoreRules = []struct{ phrase, rule string }{
 }
 
 // scoreClause = "score" ( "is" | ":" | "=" ) rule { word } | rule "counts" .
-func (r *reading) scoreClause() bool {
-	from := r.c.i
+func (r *Reading) scoreClause() bool {
+	from := r.C.I
 	counts := false
-	if r.c.take("slowest") || r.c.take("lowest") {
-		r.c.takeAny("round", "interval", "set")
-		counts = r.c.take("counts")
-		r.c.i = from
+	if r.C.Take("slowest") || r.C.Take("lowest") {
+		r.C.TakeAny("round", "interval", "set")
+		counts = r.C.Take("counts")
+		r.C.I = from
 		if !counts {
 			return false
 		}
 	} else {
-		r.c.take("your")
-		if !r.c.take("score") || !r.c.take("is") && !r.c.mark(":") && !r.c.mark("=") && !r.c.mark("-") {
+		r.C.Take("your")
+		if !r.C.Take("score") || !r.C.Take("is") && !r.C.Mark(":") && !r.C.Mark("=") && !r.C.Mark("-") {
 			return false
 		}
 	}
-	before := r.c.i
+	before := r.C.I
 	for _, s := range scoreRules {
-		if r.c.take(s.phrase) {
-			r.f.score = s.rule
+		if r.C.Take(s.phrase) {
+			r.F.Score = s.rule
 			r.restOfClause(s.rule)
 			return true
 		}
 	}
 	r.restOfClause("")
-	r.warn(r.c.span(before, r.c.i), quote(r.c.slice(before, r.c.i))+" is no score rule I know",
+	r.Warn(r.C.Span(before, r.C.I), diag.Quote(r.C.Slice(before, r.C.I))+" is no score rule I know",
 		"write score is total, sum, slowest, lowest, each, load, time or reps")
-	r.f.notes = append(r.f.notes, r.c.slice(from, r.c.i))
+	r.F.Notes = append(r.F.Notes, r.C.Slice(from, r.C.I))
 	return true
 }
 
 // restOfClause passes over the words up to the next comma; "total time" and
 // "total reps" say the rule by their second word.
-func (r *reading) restOfClause(rule string) {
-	for !r.c.done() && r.c.peek(0).kind == word {
-		switch t := r.c.peek(0).text; {
+func (r *Reading) restOfClause(rule string) {
+	for !r.C.Done() && r.C.Peek(0).Kind == scan.Word {
+		switch t := r.C.Peek(0).Text; {
 		case rule == "total" && (t == "time" || t == "load"):
-			r.f.score = t
+			r.F.Score = t
 		case rule == "total" && t == "weight":
-			r.f.score = "load"
+			r.F.Score = "load"
 		}
-		r.c.i++
+		r.C.I++
 	}
 }
 
@@ -80,25 +82,25 @@ var (
 )
 
 // teamClause = "in pairs" | "in threes" | "in teams of" n | style .
-func (r *reading) teamClause() bool {
-	from := r.c.i
+func (r *Reading) teamClause() bool {
+	from := r.C.I
 	if r.naming() {
 		return false
 	}
 	for _, t := range teams {
-		if r.c.take(t.phrase) {
-			r.f.team.Size, r.f.teamAt = t.size, r.c.span(from, r.c.i)
+		if r.C.Take(t.phrase) {
+			r.F.Team.Size, r.F.TeamAt = t.size, r.C.Span(from, r.C.I)
 			return true
 		}
 	}
-	if r.c.takeAny("in teams of", "teams of", "team of", "in groups of") {
-		n, ok := r.integer()
-		r.f.team.Size, r.f.teamAt = n, r.c.span(from, r.c.i)
+	if r.C.TakeAny("in teams of", "teams of", "team of", "in groups of") {
+		n, ok := r.Integer()
+		r.F.Team.Size, r.F.TeamAt = n, r.C.Span(from, r.C.I)
 		return ok
 	}
 	for _, s := range styles {
-		if r.c.take(s.phrase) {
-			r.f.team.Style, r.f.teamAt = s.style, r.c.span(from, r.c.i)
+		if r.C.Take(s.phrase) {
+			r.F.Team.Style, r.F.TeamAt = s.style, r.C.Span(from, r.C.I)
 			return true
 		}
 	}
@@ -106,20 +108,20 @@ func (r *reading) teamClause() bool {
 }
 
 // wordClause = "unbroken" | "alternating" | "not scored" .
-func (r *reading) wordClause() bool {
-	from := r.c.i
+func (r *Reading) wordClause() bool {
+	from := r.C.I
 	if r.naming() || r.movementFollows() {
 		return false
 	}
 	switch {
-	case r.c.takeAny("unbroken"):
-		r.f.unbroken = r.c.span(from, r.c.i)
-	case r.c.takeAny("alternating stations", "alternating", "alternate", "alt"):
-		r.f.alternating = r.c.span(from, r.c.i)
-	case r.head && r.c.take("stations"):
-		r.f.stations = r.c.span(from, r.c.i)
-	case r.c.takeAny("not scored", "no score", "not for score", "not for time"):
-		r.f.notScored = true
+	case r.C.TakeAny("unbroken"):
+		r.F.Unbroken = r.C.Span(from, r.C.I)
+	case r.C.TakeAny("alternating stations", "alternating", "alternate", "alt"):
+		r.F.Alternating = r.C.Span(from, r.C.I)
+	case r.head && r.C.Take("stations"):
+		r.F.Stations = r.C.Span(from, r.C.I)
+	case r.C.TakeAny("not scored", "no score", "not for score", "not for time"):
+		r.F.NotScored = true
 	default:
 		return false
 	}

@@ -1,4 +1,4 @@
-package notation
+package scan
 
 import (
 	"strconv"
@@ -7,30 +7,30 @@ import (
 	"unicode/utf8"
 )
 
-// largest is the greatest figure that is kept; whatever is larger is absurd and
+// Largest is the greatest figure that is kept; whatever is larger is absurd and
 // said to be so.
-const largest = 999999
+const Largest = 999999
 
 // mostTokens is how much of one line is read; a long one has 30.
 const mostTokens = 400
 
-// scan splits a text into lines of tokens.
-func scan(text string) []line {
+// Scan splits a text into lines of tokens.
+func Scan(text string) []Line {
 	text = strings.TrimPrefix(text, "\ufeff")
-	lines := make([]line, 0, strings.Count(text, "\n")+1)
-	tokens := make([]token, 0, len(text)/4+8)
+	lines := make([]Line, 0, strings.Count(text, "\n")+1)
+	tokens := make([]Token, 0, len(text)/4+8)
 	words := make([]string, 0, cap(tokens))
 	for no := 1; text != ""; no++ {
 		raw, rest, _ := strings.Cut(text, "\n")
 		text = rest
-		s := scanner{line: line{no: no, raw: strings.TrimRight(raw, "\r")}, tokens: tokens[len(tokens):]}
+		s := scanner{line: Line{No: no, Raw: strings.TrimRight(raw, "\r")}, tokens: tokens[len(tokens):]}
 		s.scan()
 		tokens = s.tokens
 		from := len(words)
-		for _, t := range s.line.tokens {
-			words = append(words, t.text)
+		for _, t := range s.line.Tokens {
+			words = append(words, t.Text)
 		}
-		s.line.words = words[from:len(words):len(words)]
+		s.line.Words = words[from:len(words):len(words)]
 		lines = append(lines, s.line)
 	}
 	return lines
@@ -38,8 +38,8 @@ func scan(text string) []line {
 
 // scanner turns one line into tokens.
 type scanner struct {
-	line   line
-	tokens []token
+	line   Line
+	tokens []Token
 	at     int // byte of the raw line
 	col    int // characters before at
 }
@@ -48,13 +48,13 @@ type scanner struct {
 func (s *scanner) scan() {
 	width := 0
 	spaced := true
-	for s.at < len(s.line.raw) {
+	for s.at < len(s.line.Raw) {
 		if len(s.tokens) == mostTokens {
-			s.line.cut = true
+			s.line.Cut = true
 			break
 		}
-		r, size := utf8.DecodeRuneInString(s.line.raw[s.at:])
-		if space(r) {
+		r, size := utf8.DecodeRuneInString(s.line.Raw[s.at:])
+		if Space(r) {
 			s.at, s.col, spaced = s.at+size, s.col+1, true
 			if width++; r == '\t' {
 				width = (width + 3) / 4 * 4
@@ -62,57 +62,57 @@ func (s *scanner) scan() {
 			continue
 		}
 		if len(s.tokens) == 0 {
-			s.line.indent = width
+			s.line.Indent = width
 		}
 		s.token(r, size, !spaced)
 		spaced = false
 	}
-	s.line.tokens = s.tokens[:len(s.tokens):len(s.tokens)]
+	s.line.Tokens = s.tokens[:len(s.tokens):len(s.tokens)]
 	s.lead()
 }
 
-// space reports whether a character only separates; the invisible ones that
+// Space reports whether a character only separates; the invisible ones that
 // come with pasted text do.
-func space(r rune) bool {
+func Space(r rune) bool {
 	return unicode.IsSpace(r) || r == '\u200b' || r == '\ufeff' || r == '\u2060' || r == '\ufe0f' || r == '\u200d'
 }
 
 // token reads the token that begins with r.
 func (s *scanner) token(r rune, size int, tight bool) {
-	t := token{tight: tight, from: s.at, col: s.col + 1}
-	raw := s.line.raw[s.at:]
+	t := Token{Tight: tight, From: s.at, Col: s.col + 1}
+	raw := s.line.Raw[s.at:]
 	n := size
 	switch next := nextByte(raw, size); {
-	case digit(r), r == '.' && isDigit(next) && !tight:
-		t.kind, t.value, n = figure(raw)
-	case r == ':' && isDigit(next) && (!tight || s.last().text == "/"):
-		t.kind, t.value, n = figure("0" + raw)
-		if n--; t.kind != clock {
-			t.kind, t.text, n = mark, ":", 1
+	case digit(r), r == '.' && IsDigit(next) && !tight:
+		t.Kind, t.Value, n = Figure(raw)
+	case r == ':' && IsDigit(next) && (!tight || s.last().Text == "/"):
+		t.Kind, t.Value, n = Figure("0" + raw)
+		if n--; t.Kind != Clock {
+			t.Kind, t.Text, n = Mark, ":", 1
 		}
 	case fractions[r] != 0:
-		t.kind, t.value = number, fractions[r]
+		t.Kind, t.Value = Number, fractions[r]
 	case unicode.IsLetter(r):
 		n = wordLength(raw)
-		t.kind, t.text = word, plain(raw[:n])
+		t.Kind, t.Text = Word, Plain(raw[:n])
 	case r == '…' || strings.HasPrefix(raw, "..."):
-		t.kind, n = dots, max(size, len(raw)-len(strings.TrimLeft(raw, ".")))
+		t.Kind, n = Dots, max(size, len(raw)-len(strings.TrimLeft(raw, ".")))
 	default:
-		t.kind, t.text = markOf(r)
-		if t.text == "x" {
-			t.kind = word
+		t.Kind, t.Text = markOf(r)
+		if t.Text == "x" {
+			t.Kind = Word
 		}
 	}
-	t.to = s.at + n
-	s.at, s.col = t.to, s.col+utf8.RuneCountInString(raw[:n])
-	t.stop = s.col + 1
+	t.To = s.at + n
+	s.at, s.col = t.To, s.col+utf8.RuneCountInString(raw[:n])
+	t.Stop = s.col + 1
 	s.tokens = append(s.tokens, t)
 }
 
 // last returns the token before.
-func (s *scanner) last() token {
+func (s *scanner) last() Token {
 	if len(s.tokens) == 0 {
-		return token{}
+		return Token{}
 	}
 	return s.tokens[len(s.tokens)-1]
 }
@@ -122,9 +122,9 @@ func (s *scanner) last() token {
 func (s *scanner) lead() {
 	l := &s.line
 	i := 0
-	for i < len(l.tokens) {
+	for i < len(l.Tokens) {
 		n := max(listNumber(l, i), listLetter(l, i))
-		if n == 0 && (l.tokens[i].kind == junk || l.tokens[i].kind == mark) {
+		if n == 0 && (l.Tokens[i].Kind == Junk || l.Tokens[i].Kind == Mark) {
 			n = 1
 		}
 		if n == 0 {
@@ -132,75 +132,75 @@ func (s *scanner) lead() {
 		}
 		i += n
 	}
-	l.tokens = l.tokens[i:]
-	for len(l.tokens) > 0 && l.tokens[len(l.tokens)-1].kind == junk {
-		l.tokens = l.tokens[:len(l.tokens)-1]
+	l.Tokens = l.Tokens[i:]
+	for len(l.Tokens) > 0 && l.Tokens[len(l.Tokens)-1].Kind == Junk {
+		l.Tokens = l.Tokens[:len(l.Tokens)-1]
 	}
 }
 
 // listNumber returns how many tokens "2." or "(2)" takes at i, 0 when none.
-func listNumber(l *line, i int) int {
+func listNumber(l *Line, i int) int {
 	n := 0
-	if i < len(l.tokens) && l.tokens[i].text == "(" {
+	if i < len(l.Tokens) && l.Tokens[i].Text == "(" {
 		n++
 	}
-	if i+n+1 >= len(l.tokens) {
+	if i+n+1 >= len(l.Tokens) {
 		return 0
 	}
-	t, stop := l.tokens[i+n], l.tokens[i+n+1]
-	if t.kind != number || t.value != float64(int(t.value)) || t.value < 1 || t.value > 30 || !stop.tight || stop.text != ")" && (stop.text != "." || n > 0) {
+	t, stop := l.Tokens[i+n], l.Tokens[i+n+1]
+	if t.Kind != Number || t.Value != float64(int(t.Value)) || t.Value < 1 || t.Value > 30 || !stop.Tight || stop.Text != ")" && (stop.Text != "." || n > 0) {
 		return 0
 	}
-	l.label = int(t.value)
+	l.Label = int(t.Value)
 	return n + 2
 }
 
 // listLetter returns how many tokens "a)", "B." or "A1." takes at i.
-func listLetter(l *line, i int) int {
-	if i+1 >= len(l.tokens) {
+func listLetter(l *Line, i int) int {
+	if i+1 >= len(l.Tokens) {
 		return 0
 	}
-	t, stop := l.tokens[i], l.tokens[i+1]
-	listed := t.kind == word && len(t.text) == 1 || t.kind == word && len(t.text) == 2 && isDigit(t.text[1])
-	if !listed || t.text[0] > 'h' || !stop.tight || stop.text != ")" && stop.text != "." {
+	t, stop := l.Tokens[i], l.Tokens[i+1]
+	listed := t.Kind == Word && len(t.Text) == 1 || t.Kind == Word && len(t.Text) == 2 && IsDigit(t.Text[1])
+	if !listed || t.Text[0] > 'h' || !stop.Tight || stop.Text != ")" && stop.Text != "." {
 		return 0
 	}
-	l.letter = t.text[:1]
+	l.Letter = t.Text[:1]
 	return 2
 }
 
 // fractions are the written fractions that coaches use.
 var fractions = map[rune]float64{'½': 0.5, '¼': 0.25, '¾': 0.75, '⅓': 1.0 / 3, '⅔': 2.0 / 3}
 
-// figure reads a number or a clock at the start of raw and returns its length in
+// Figure reads a number or a clock at the start of raw and returns its length in
 // bytes.
-func figure(raw string) (k kind, value float64, n int) {
-	n = digits(raw)
+func Figure(raw string) (k kind, value float64, n int) {
+	n = Digits(raw)
 	if m, v, ok := clockTail(raw[:n], raw[n:]); ok {
-		return clock, v, n + m
+		return Clock, v, n + m
 	}
 	text := raw[:n]
-	for len(raw) > n+3 && raw[n] == ',' && digits(raw[n+1:]) == 3 && n <= 3 && n > 0 {
+	for len(raw) > n+3 && raw[n] == ',' && Digits(raw[n+1:]) == 3 && n <= 3 && n > 0 {
 		text, n = text+raw[n+1:n+4], n+4
 	}
 	if len(raw) > n+1 && (raw[n] == '.' || raw[n] == ',') {
-		if d := digits(raw[n+1:]); d > 0 && (raw[n] == '.' || d <= 2 && !listGoesOn(raw[n+1+d:]) && n == len(text)) {
+		if d := Digits(raw[n+1:]); d > 0 && (raw[n] == '.' || d <= 2 && !listGoesOn(raw[n+1+d:]) && n == len(text)) {
 			text, n = text+"."+raw[n+1:n+1+d], n+1+d
 		}
 	}
 	value, err := strconv.ParseFloat(text, 64)
-	if err != nil || value > largest {
-		value = largest
+	if err != nil || value > Largest {
+		value = Largest
 	}
 	if r, size := utf8.DecodeRuneInString(raw[n:]); fractions[r] != 0 {
 		value, n = value+fractions[r], n+size
 	}
-	return number, value, n
+	return Number, value, n
 }
 
 // listGoesOn reports whether a comma and another figure follow, so that a comma
 // before was no decimal one.
-func listGoesOn(raw string) bool { return len(raw) > 1 && raw[0] == ',' && isDigit(raw[1]) }
+func listGoesOn(raw string) bool { return len(raw) > 1 && raw[0] == ',' && IsDigit(raw[1]) }
 
 // clockTail reads ":00" or ":05:30" after the first digits of a clock and
 // returns its length and the whole time in seconds.
@@ -211,7 +211,7 @@ func clockTail(first, raw string) (n int, seconds float64, ok bool) {
 	part, _ := strconv.Atoi(first)
 	seconds = float64(part)
 	for range 2 {
-		if len(raw) < n+3 || raw[n] != ':' || digits(raw[n+1:]) != 2 {
+		if len(raw) < n+3 || raw[n] != ':' || Digits(raw[n+1:]) != 2 {
 			break
 		}
 		part, _ = strconv.Atoi(raw[n+1 : n+3])
@@ -259,8 +259,8 @@ func joins(r rune) bool {
 	return false
 }
 
-// plain returns a word in small letters with plain hyphens and quotes.
-func plain(s string) string {
+// Plain returns a word in small letters with plain hyphens and quotes.
+func Plain(s string) string {
 	for i := range len(s) {
 		if s[i] >= utf8.RuneSelf {
 			return plainMarks.Replace(strings.ToLower(s))
@@ -276,31 +276,31 @@ var plainMarks = strings.NewReplacer("‐", "-", "‑", "-", "–", "-", "’", 
 func markOf(r rune) (kind, string) {
 	switch r {
 	case '–', '—', '−', '‐', '‑', '‒':
-		return mark, "-"
+		return Mark, "-"
 	case '×', '✕', '✖', '⨯':
-		return mark, "x"
+		return Mark, "x"
 	case '’', '‘', '′', '`':
-		return mark, "'"
+		return Mark, "'"
 	case '“', '”', '″':
-		return mark, "\""
+		return Mark, "\""
 	case '⁄', '∕':
-		return mark, "/"
+		return Mark, "/"
 	case '♂':
-		return word, "men"
+		return Word, "men"
 	case '♀':
-		return word, "women"
+		return Word, "women"
 	case '[', '{':
-		return mark, "("
+		return Mark, "("
 	case ']', '}':
-		return mark, ")"
+		return Mark, ")"
 	}
 	if r < utf8.RuneSelf && unicode.IsPrint(r) {
 		if r == '|' || r == '_' || r == '~' || r == '\\' || r == '^' {
-			return junk, ""
+			return Junk, ""
 		}
-		return mark, asciiMarks[r : r+1]
+		return Mark, asciiMarks[r : r+1]
 	}
-	return junk, ""
+	return Junk, ""
 }
 
 // asciiMarks holds each ASCII character at its own place, so that a mark's text
@@ -313,9 +313,10 @@ var asciiMarks = func() string {
 	return string(b)
 }()
 
-func digits(s string) int {
+// Digits returns how many digits a text begins with.
+func Digits(s string) int {
 	n := 0
-	for n < len(s) && isDigit(s[n]) {
+	for n < len(s) && IsDigit(s[n]) {
 		n++
 	}
 	return n
@@ -328,5 +329,6 @@ func nextByte(s string, i int) byte {
 	return 0
 }
 
-func isDigit(b byte) bool { return b >= '0' && b <= '9' }
+// IsDigit reports whether a byte is a digit.
+func IsDigit(b byte) bool { return b >= '0' && b <= '9' }
 func digit(r rune) bool   { return r >= '0' && r <= '9' }

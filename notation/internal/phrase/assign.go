@@ -1,23 +1,25 @@
-package notation
+package phrase
 
 import (
 	"slices"
 	"strings"
 
 	"roomful"
+	"roomful/notation/internal/diag"
+	"roomful/notation/internal/vocab"
 )
 
 // assign puts the figures of an element to use, now that its movement is known:
 // an amount, a load or a height. What fits nowhere is kept as a note, and said.
-func (r *reading) assign(d *drafted) {
+func (r *Reading) assign(d *Element) {
 	for i := range d.figures {
 		q := &d.figures[i]
 		switch {
-		case q.unit.class == massed:
+		case q.Unit.Class == vocab.Massed:
 			r.assignMass(d, q)
-		case q.unit.class == percent:
+		case q.Unit.Class == vocab.Percent:
 			r.spare(d, q)
-		case q.unit.class == bare:
+		case q.Unit.Class == vocab.Bare:
 			r.assignBare(d, q)
 		default:
 			r.assignCounted(d, q)
@@ -30,7 +32,7 @@ func (r *reading) assign(d *drafted) {
 
 // noteOf joins what is kept of a line in the order it stands there; stretches
 // that touch become one.
-func (r *reading) noteOf(list []remark) string {
+func (r *Reading) noteOf(list []remark) string {
 	slices.SortStableFunc(list, func(a, b remark) int { return a.from - b.from })
 	var b strings.Builder
 	for i := 0; i < len(list); i++ {
@@ -40,7 +42,7 @@ func (r *reading) noteOf(list []remark) string {
 			i++
 		}
 		if m.text == "" {
-			m.text = r.c.slice(m.from, m.to)
+			m.text = r.C.Slice(m.from, m.to)
 		}
 		if b.Len() > 0 {
 			b.WriteString(", ")
@@ -51,20 +53,20 @@ func (r *reading) noteOf(list []remark) string {
 }
 
 // adjective reports whether a remark is an adjective, which stays by itself.
-func (r *reading) adjective(m remark) bool { return r.onlyAdjectives(m.from, m.to) }
+func (r *Reading) adjective(m remark) bool { return r.onlyAdjectives(m.from, m.to) }
 
 // phraseAt reports whether a phrase stands at token i.
-func (r *reading) phraseAt(i int) bool {
-	before := r.c.i
-	defer func() { r.c.i = before }()
-	r.c.i = i
+func (r *Reading) phraseAt(i int) bool {
+	before := r.C.I
+	defer func() { r.C.I = before }()
+	r.C.I = i
 	return r.phrase() > 0
 }
 
 // amounted reports whether a figure can be the amount already.
-func (d *drafted) amounted() bool {
+func (d *Element) amounted() bool {
 	for _, q := range d.figures {
-		if q.unit.class == bare || q.unit.class == counted {
+		if q.Unit.Class == vocab.Bare || q.Unit.Class == vocab.Counted {
 			return true
 		}
 	}
@@ -72,104 +74,104 @@ func (d *drafted) amounted() bool {
 }
 
 // values returns the figures as a slice.
-func (q *figures) values() []float64 {
-	if q.n == 2 && q.by[0] == q.by[1] {
-		return []float64{q.by[0]}
+func (q *Figures) values() []float64 {
+	if q.N == 2 && q.By[0] == q.By[1] {
+		return []float64{q.By[0]}
 	}
-	return append([]float64(nil), q.by[:q.n]...)
+	return append([]float64(nil), q.By[:q.N]...)
 }
 
 // assignMass makes figures with a unit of mass the load.
-func (r *reading) assignMass(d *drafted, q *figures) {
+func (r *Reading) assignMass(d *Element, q *Figures) {
 	if d.Load != nil {
-		r.fault(q.at, "a second load for one movement", "give one load, or write two lines")
+		r.Fault(q.at, "a second load for one movement", "give one load, or write two lines")
 		d.remarks = append(d.remarks, r.remarkOf(q))
 		return
 	}
 	var m roomful.Masses
 	for _, v := range q.values() {
-		m = append(m, roomful.Mass{Value: v, Unit: q.unit.mass})
+		m = append(m, roomful.Mass{Value: v, Unit: q.Unit.Mass})
 	}
-	d.Load, d.Implements, d.loadAt = m, q.implements, q.at
-	r.lastMass = &q.unit.mass
+	d.Load, d.Implements, d.LoadAt = m, q.implements, q.at
+	r.lastMass = &q.Unit.Mass
 }
 
 // remarkOf returns figures as typed.
-func (r *reading) remarkOf(q *figures) remark {
-	i, j := 0, len(r.c.tokens)
-	for i < j && r.c.tokens[i].col < q.at.col {
+func (r *Reading) remarkOf(q *Figures) remark {
+	i, j := 0, len(r.C.Tokens)
+	for i < j && r.C.Tokens[i].Col < q.at.Col {
 		i++
 	}
-	for j > i && r.c.tokens[j-1].stop > q.at.stop {
+	for j > i && r.C.Tokens[j-1].Stop > q.at.Stop {
 		j--
 	}
 	return remark{from: i, to: j}
 }
 
 // textOf returns figures as typed.
-func (r *reading) textOf(q *figures) string {
+func (r *Reading) textOf(q *Figures) string {
 	m := r.remarkOf(q)
-	return r.c.slice(m.from, m.to)
+	return r.C.Slice(m.from, m.to)
 }
 
 // spare keeps figures that nothing can be done with.
-func (r *reading) spare(d *drafted, q *figures) {
+func (r *Reading) spare(d *Element, q *Figures) {
 	m := r.remarkOf(q)
 	if !r.phraseAt(m.to) {
-		r.hint(q.at, quote(r.textOf(q))+" is kept as a note", "put a note after ; to keep this quiet")
+		r.Hint(q.at, diag.Quote(r.textOf(q))+" is kept as a note", "put a note after ; to keep this quiet")
 	}
 	d.remarks = append(d.remarks, m)
 }
 
 // assignCounted makes figures with a unit the amount, or the height.
-func (r *reading) assignCounted(d *drafted, q *figures) {
-	unit := q.unit.unit
-	high := takesHeight(d.move)
-	if unit == roomful.Inch && q.unit.times == 0 && !high && len(d.Heights) == 0 {
+func (r *Reading) assignCounted(d *Element, q *Figures) {
+	unit := q.Unit.Unit
+	high := vocab.TakesHeight(d.Move)
+	if unit == roomful.Inch && q.Unit.Times == 0 && !high && len(d.Heights) == 0 {
 		unit = roomful.Second // 30"
 	}
 	length := unit.Base() == roomful.Metre
 	short := unit == roomful.Inch || unit == roomful.Centimetre
 	switch {
-	case d.Amount.Stated() && length && (high || short) && len(d.Heights) == 0, (short || (unit == roomful.Metre || unit == roomful.Foot) && high && !counts(d.move, roomful.Metre)) && len(d.Heights) == 0:
+	case d.Amount.Stated() && length && (high || short) && len(d.Heights) == 0, (short || (unit == roomful.Metre || unit == roomful.Foot) && high && !vocab.Counts(d.Move, roomful.Metre)) && len(d.Heights) == 0:
 		for _, v := range q.values() {
 			d.Heights = append(d.Heights, roomful.Length{Value: v, Unit: unit})
 		}
-		if d.move != nil && !high {
-			r.warn(q.at, d.move.Name+" has no height to set", "delete "+quote(r.textOf(q))+", or put it after ;")
+		if d.Move != nil && !high {
+			r.Warn(q.at, d.Move.Name+" has no height to set", "delete "+diag.Quote(r.textOf(q))+", or put it after ;")
 		}
-	case unit == roomful.Minute && high && q.n == 2 && d.Amount.Stated():
+	case unit == roomful.Minute && high && q.N == 2 && d.Amount.Stated():
 		for _, v := range q.values() { // 10/9'
 			d.Heights = append(d.Heights, roomful.Length{Value: v, Unit: roomful.Foot})
 		}
 	case d.Amount.Stated(), short:
 		r.spare(d, q)
 	default:
-		d.Amount, d.amountAt = roomful.Amount{By: q.values(), Unit: unit}, q.at
+		d.Amount, d.AmountAt = roomful.Amount{By: q.values(), Unit: unit}, q.at
 		r.checkUnit(d, q)
 	}
 }
 
 // assignBare puts figures without a unit to use: the amount comes first, then a
 // load or a height, by what the movement takes.
-func (r *reading) assignBare(d *drafted, q *figures) {
+func (r *Reading) assignBare(d *Element, q *Figures) {
 	taken := d.Amount.Stated() || r.laterAmount(d, q)
-	switch m := d.move; {
+	switch m := d.Move; {
 	case q.implements > 0 && d.Load == nil:
 		r.loadWithoutUnit(d, q)
 	case r.unknownUnit(d, q):
-	case !taken && (m == nil || counts(m, roomful.Rep)) && !((r.f.reps.set() || r.repsKnown) && loaded(m)):
+	case !taken && (m == nil || vocab.Counts(m, roomful.Rep)) && !((r.F.Reps.Set() || r.RepsKnown) && vocab.Loaded(m)):
 		if d.Amount.Unit.Base() != roomful.Rep { // "cal row 12"
 			d.Amount.By = q.values()
 			r.checkUnit(d, q)
 			return
 		}
-		d.Amount, d.amountAt = roomful.Amount{By: q.values()}, q.at
+		d.Amount, d.AmountAt = roomful.Amount{By: q.values()}, q.at
 	case !taken:
 		r.amountWithoutUnit(d, q)
-	case loaded(m) && d.Load == nil:
+	case vocab.Loaded(m) && d.Load == nil:
 		r.loadWithoutUnit(d, q)
-	case takesHeight(m) && len(d.Heights) == 0:
+	case vocab.TakesHeight(m) && len(d.Heights) == 0:
 		r.heightWithoutUnit(d, q)
 	default:
 		r.spare(d, q)
@@ -178,59 +180,59 @@ func (r *reading) assignBare(d *drafted, q *figures) {
 
 // laterAmount reports whether figures after q say the amount with a unit, or
 // stood before the name while q does not.
-func (r *reading) laterAmount(d *drafted, q *figures) bool {
+func (r *Reading) laterAmount(d *Element, q *Figures) bool {
 	if q.first {
 		return false
 	}
 	for i := range d.figures {
-		if p := &d.figures[i]; p != q && p.unit.class == counted && p.unit.unit == roomful.Rep {
+		if p := &d.figures[i]; p != q && p.Unit.Class == vocab.Counted && p.Unit.Unit == roomful.Rep {
 			return true
 		}
 	}
-	return q.n == 2 && (r.f.reps.set() || r.repsKnown || !r.f.ladderAt.isZero() || r.ladderPart) && (loaded(d.move) || takesHeight(d.move))
+	return q.N == 2 && (r.F.Reps.Set() || r.RepsKnown || !r.F.LadderAt.IsZero() || r.LadderPart) && (vocab.Loaded(d.Move) || vocab.TakesHeight(d.Move))
 }
 
 // amountWithoutUnit reads "15/12 row" and "400 run".
-func (r *reading) amountWithoutUnit(d *drafted, q *figures) {
+func (r *Reading) amountWithoutUnit(d *Element, q *Figures) {
 	unit, name := d.Amount.Unit, ""
 	switch {
 	case unit.Base() != roomful.Rep:
 		d.Amount.By = q.values()
 		r.checkUnit(d, q)
 		return
-	case q.by[0] >= 100 && counts(d.move, roomful.Metre):
+	case q.By[0] >= 100 && vocab.Counts(d.Move, roomful.Metre):
 		unit, name = roomful.Metre, "metres"
-	case counts(d.move, roomful.Calorie) && q.by[0] < 100:
+	case vocab.Counts(d.Move, roomful.Calorie) && q.By[0] < 100:
 		unit, name = roomful.Calorie, "calories"
 	default:
-		r.fault(q.at, "what "+quote(r.textOf(q))+" counts is not said", d.move.Name+" is counted in "+unitList(d.move)+": add the unit")
+		r.Fault(q.at, "what "+diag.Quote(r.textOf(q))+" counts is not said", d.Move.Name+" is counted in "+vocab.UnitList(d.Move)+": add the unit")
 		d.remarks = append(d.remarks, r.remarkOf(q))
 		return
 	}
-	r.warn(q.at, quote(r.textOf(q))+" has no unit: read as "+name, "add the unit")
+	r.Warn(q.at, diag.Quote(r.textOf(q))+" has no unit: read as "+name, "add the unit")
 	d.Amount = roomful.Amount{By: q.values(), Unit: unit}
 }
 
 // loadWithoutUnit reads "95/65" after a loaded movement, in the unit of the
 // sheet's other loads.
-func (r *reading) loadWithoutUnit(d *drafted, q *figures) {
+func (r *Reading) loadWithoutUnit(d *Element, q *Figures) {
 	unit := roomful.Kilogram
 	if r.lastMass != nil {
 		unit = *r.lastMass
 	}
-	q.unit = measureUnit{massed, 0, unit, 1}
+	q.Unit = vocab.MeasureUnit{Class: vocab.Massed, Mass: unit, Times: 1}
 	r.assignMass(d, q)
-	r.warn(q.at, quote(r.textOf(q))+" has no unit: read as "+unit.String(), "add kg or lb")
+	r.Warn(q.at, diag.Quote(r.textOf(q))+" has no unit: read as "+unit.String(), "add kg or lb")
 }
 
 // heightWithoutUnit reads "box jump 24/20": inches up to 40, centimetres above.
-func (r *reading) heightWithoutUnit(d *drafted, q *figures) {
+func (r *Reading) heightWithoutUnit(d *Element, q *Figures) {
 	unit := roomful.Inch
-	if q.by[0] >= 40 {
+	if q.By[0] >= 40 {
 		unit = roomful.Centimetre
 	}
 	for _, v := range q.values() {
 		d.Heights = append(d.Heights, roomful.Length{Value: v, Unit: unit})
 	}
-	r.warn(q.at, quote(r.textOf(q))+" has no unit: read as "+unit.String(), "add in or cm")
+	r.Warn(q.at, diag.Quote(r.textOf(q))+" has no unit: read as "+unit.String(), "add in or cm")
 }

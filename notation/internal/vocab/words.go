@@ -1,4 +1,4 @@
-package notation
+package vocab
 
 import (
 	"strings"
@@ -7,31 +7,35 @@ import (
 	"unicode/utf8"
 
 	"roomful"
+	"roomful/notation/internal/scan"
 )
 
 // The vocabulary that reading and printing share.
 
-// measureUnit is what a unit word stands for.
-type measureUnit struct {
-	class classOf
-	unit  roomful.Unit
-	mass  roomful.MassUnit
-	times float64 // how many of the unit one is, for units that are not kept
+// MeasureUnit is what a unit word stands for.
+type MeasureUnit struct {
+	Class Class
+	Unit  roomful.Unit
+	Mass  roomful.MassUnit
+	Times float64 // how many of the unit one is, for units that are not kept
 }
 
-// classOf is what kind of quantity a unit measures.
-type classOf uint8
+// In returns a unit of amounts.
+func In(u roomful.Unit) MeasureUnit { return MeasureUnit{Class: Counted, Unit: u, Times: 1} }
+
+// Class is what kind of quantity a unit measures.
+type Class uint8
 
 const (
-	bare    classOf = iota // no unit
-	counted                // an amount in a unit of [roomful.Unit]
-	massed
-	percent
+	Bare    Class = iota // no unit
+	Counted              // an amount in a unit of [roomful.Unit]
+	Massed
+	Percent
 )
 
-// unitWords gives every unit word that is read.
-var unitWords = func() map[string]measureUnit {
-	words := map[string]measureUnit{"%": {class: percent}, "percent": {class: percent}, "pc": {class: percent}, "h": {counted, roomful.Minute, 0, 60}, "hour": {counted, roomful.Minute, 0, 60}, "hours": {counted, roomful.Minute, 0, 60}}
+// UnitWords gives every unit word that is read.
+var UnitWords = func() map[string]MeasureUnit {
+	words := map[string]MeasureUnit{"%": {Class: Percent}, "percent": {Class: Percent}, "pc": {Class: Percent}, "h": {Counted, roomful.Minute, 0, 60}, "hour": {Counted, roomful.Minute, 0, 60}, "hours": {Counted, roomful.Minute, 0, 60}}
 	for unit, list := range map[roomful.Unit]string{
 		roomful.Rep:        "rep reps repetition repetitions steps step",
 		roomful.Metre:      "m metre metres meter meters mtr mtrs",
@@ -46,7 +50,7 @@ var unitWords = func() map[string]measureUnit {
 		roomful.Centimetre: "cm cms centimetre centimetres",
 	} {
 		for _, w := range strings.Fields(list) {
-			words[w] = measureUnit{class: counted, unit: unit, times: 1}
+			words[w] = MeasureUnit{Class: Counted, Unit: unit, Times: 1}
 		}
 	}
 	for unit, list := range map[roomful.MassUnit]string{
@@ -54,24 +58,24 @@ var unitWords = func() map[string]measureUnit {
 		roomful.Pound:    "lb lbs pound pounds #",
 	} {
 		for _, w := range strings.Fields(list) {
-			words[w] = measureUnit{class: massed, mass: unit, times: 1}
+			words[w] = MeasureUnit{Class: Massed, Mass: unit, Times: 1}
 		}
 	}
 	return words
 }()
 
-// adjectives stand before a movement and change nothing but the note.
-var adjectives = set("easy slow steady light heavy fast quick quickly hard controlled smooth relaxed moderate brisk gentle tempo empty-bar empty bar alternating alternate")
+// Adjectives stand before a movement and change nothing but the note.
+var Adjectives = set("easy slow steady light heavy fast quick quickly hard controlled smooth relaxed moderate brisk gentle tempo empty-bar empty bar alternating alternate")
 
-// phrases may stand after a movement and are kept where they are.
-var phrases = []string{
+// Phrases may stand after a movement and are kept where they are.
+var Phrases = []string{
 	"a side", "each side", "per side", "a leg", "each leg", "per leg", "an arm", "each arm", "per arm", "a hand", "each hand", "per hand",
 	"each way", "each direction", "from the floor", "from the rack", "from the hang", "to working load", "to working weight", "at working load", "at working weight",
 	"unbroken", "alternating", "alternate", "together", "synchronised", "as needed",
 }
 
-// little words mean nothing where an element may begin.
-var little = set("of the then and with a an on for to into your each max maximum")
+// Little words mean nothing where an element may begin.
+var Little = set("of the then and with a an on for to into your each max maximum")
 
 // divisionWords name a division when a figure follows.
 var divisionWords = set("a b m w f men man male males mens men's women woman female females ladies womens women's")
@@ -95,34 +99,34 @@ func set(words string) map[string]bool {
 	return m
 }
 
-// plainTitle reports whether a line can stand first as a title without
+// PlainTitle reports whether a line can stand first as a title without
 // "title:" before it: it begins with a letter, has no colon, is no date and
 // does not look like a format.
-func plainTitle(l *line) bool {
+func PlainTitle(l *scan.Line) bool {
 	const longest = 60 // characters; what is longer, or ends in a full stop, is prose
-	if l.blank() || len(l.raw) > longest && utf8.RuneCountInString(l.raw) > longest || l.tokens[len(l.tokens)-1].text == "." {
+	if l.Blank() || len(l.Raw) > longest && utf8.RuneCountInString(l.Raw) > longest || l.Tokens[len(l.Tokens)-1].Text == "." {
 		return false
 	}
-	if l.tokens[0].kind != word || reserved[l.tokens[0].text] || l.label > 0 || l.letter != "" {
+	if l.Tokens[0].Kind != scan.Word || reserved[l.Tokens[0].Text] || l.Label > 0 || l.Letter != "" {
 		return false
 	}
-	for i, t := range l.tokens {
+	for i, t := range l.Tokens {
 		switch {
-		case t.text == ":" || t.kind == clock || t.text == ";":
+		case t.Text == ":" || t.Kind == scan.Clock || t.Text == ";":
 			return false
-		case t.kind == word && formatWords[t.text]:
+		case t.Kind == scan.Word && formatWords[t.Text]:
 			return false
-		case t.kind == number && (i < len(l.tokens)-1 || t.tight):
+		case t.Kind == scan.Number && (i < len(l.Tokens)-1 || t.Tight):
 			return false
 		}
 	}
-	return months[l.tokens[0].text] == 0 && !weekday(l.tokens[0].text)
+	return Months[l.Tokens[0].Text] == 0 && !Weekday(l.Tokens[0].Text)
 }
 
-// titleText returns a line without the marks of a heading around it, its spaces
+// TitleText returns a line without the marks of a heading around it, its spaces
 // made plain.
-func titleText(l *line) string {
-	text := strings.TrimRightFunc(l.slice(0, len(l.tokens)), func(r rune) bool { return space(r) || strings.ContainsRune("*#=_~", r) })
+func TitleText(l *scan.Line) string {
+	text := strings.TrimRightFunc(l.Slice(0, len(l.Tokens)), func(r rune) bool { return scan.Space(r) || strings.ContainsRune("*#=_~", r) })
 	return strings.Map(func(r rune) rune {
 		if unicode.IsSpace(r) {
 			return ' '
@@ -131,9 +135,9 @@ func titleText(l *line) string {
 	}, text)
 }
 
-// counts reports whether a movement may be counted in a base unit. An unknown
+// Counts reports whether a movement may be counted in a base unit. An unknown
 // one may.
-func counts(m *roomful.Movement, base roomful.Unit) bool {
+func Counts(m *roomful.Movement, base roomful.Unit) bool {
 	if m == nil || len(m.Units) == 0 {
 		return true
 	}
@@ -145,8 +149,8 @@ func counts(m *roomful.Movement, base roomful.Unit) bool {
 	return false
 }
 
-// unitPlural names a unit in a sentence.
-func unitPlural(u roomful.Unit) string {
+// UnitPlural names a unit in a sentence.
+func UnitPlural(u roomful.Unit) string {
 	switch u.Base() {
 	case roomful.Rep:
 		return "repetitions"
@@ -158,17 +162,17 @@ func unitPlural(u roomful.Unit) string {
 	return "distance"
 }
 
-// unitList names the units a movement may be counted in.
-func unitList(m *roomful.Movement) string {
+// UnitList names the units a movement may be counted in.
+func UnitList(m *roomful.Movement) string {
 	var names []string
 	for _, u := range m.Units {
-		names = append(names, unitPlural(u))
+		names = append(names, UnitPlural(u))
 	}
 	return strings.Join(names, " or ")
 }
 
-// takesHeight reports whether a box or a target belongs to a movement.
-func takesHeight(m *roomful.Movement) bool {
+// TakesHeight reports whether a box or a target belongs to a movement.
+func TakesHeight(m *roomful.Movement) bool {
 	if m == nil {
 		return false
 	}
@@ -183,11 +187,11 @@ func takesHeight(m *roomful.Movement) bool {
 	return false
 }
 
-// loaded reports whether a load belongs to a movement.
-func loaded(m *roomful.Movement) bool { return m != nil && m.TakesLoad() }
+// Loaded reports whether a load belongs to a movement.
+func Loaded(m *roomful.Movement) bool { return m != nil && m.TakesLoad() }
 
-// nearUnit returns a unit word one letter away.
-func nearUnit(text string) string {
+// NearUnit returns a unit word one letter away.
+func NearUnit(text string) string {
 	best := ""
 	for _, w := range [...]string{"reps", "kg", "lb", "km", "miles", "metres", "cal", "min", "cm", "inches", "feet", "seconds"} {
 		if len(text) > 1 && oneEdit(text, w) && len(w) > len(best) {
@@ -213,33 +217,33 @@ func oneEdit(a, b string) bool {
 	return true
 }
 
-// plainName reports whether unknown words can stand as the name of an element:
+// PlainName reports whether unknown words can stand as the name of an element:
 // they do not begin like a head, a format or a unit.
-func plainName(s string) bool {
-	s = plain(s)
+func PlainName(s string) bool {
+	s = scan.Plain(s)
 	first, _, _ := strings.Cut(s, " ")
 	last := s[strings.LastIndexByte(s, ' ')+1:]
-	_, unit := unitWords[first]
-	if r, _ := utf8.DecodeRuneInString(first); !unicode.IsLetter(r) || divisionWords[last] || leadIns[last] {
+	_, unit := UnitWords[first]
+	if r, _ := utf8.DecodeRuneInString(first); !unicode.IsLetter(r) || divisionWords[last] || LeadIns[last] {
 		return false
 	}
-	return !reserved[first] && !formatHints[first] && !little[first] && !leadIns[first] && !unit
+	return !reserved[first] && !FormatHints[first] && !Little[first] && !LeadIns[first] && !unit
 }
 
-// restMovement stands in where a lexicon does not know rest.
-var restMovement = roomful.Movement{ID: roomful.Rest, Name: "rest", Plural: "rest", Modality: roomful.Pause, Units: []roomful.Unit{roomful.Second}}
+// RestMovement stands in where a lexicon does not know rest.
+var RestMovement = roomful.Movement{ID: roomful.Rest, Name: "rest", Plural: "rest", Modality: roomful.Pause, Units: []roomful.Unit{roomful.Second}}
 
-// leadIns are words that lead from a name to a figure.
-var leadIns = set("or at to fresh tempo rpe x from as in by @ men women a b m f w")
+// LeadIns are words that lead from a name to a figure.
+var LeadIns = set("or at to fresh tempo rpe x from as in by @ men women a b m f w")
 
-// formatHints are words that only a line with a format has.
-var formatHints = set("amrap amreps emom rft rfts ft possible every time rounds round rd rds rnd rnds sets set intervals bouts build heavy find work on off max most x rm stations station")
+// FormatHints are words that only a line with a format has.
+var FormatHints = set("amrap amreps emom rft rfts ft possible every time rounds round rd rds rnd rnds sets set intervals bouts build heavy find work on off max most x rm stations station")
 
-// numerals are the numbers that coaches write as words.
-var numerals = map[string]int{"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10, "twelve": 12}
+// Numerals are the numbers that coaches write as words.
+var Numerals = map[string]int{"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10, "twelve": 12}
 
-// months are the names of the months and what people cut them to.
-var months = func() map[string]time.Month {
+// Months are the names of the months and what people cut them to.
+var Months = func() map[string]time.Month {
 	m := map[string]time.Month{"sept": time.September}
 	for i := time.January; i <= time.December; i++ {
 		name := strings.ToLower(i.String())
@@ -248,8 +252,8 @@ var months = func() map[string]time.Month {
 	return m
 }()
 
-// weekday reports whether a word names a day of the week.
-func weekday(text string) bool {
+// Weekday reports whether a word names a day of the week.
+func Weekday(text string) bool {
 	switch text {
 	case "monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday",
 		"mon", "tue", "tues", "wed", "thu", "thur", "thurs", "fri", "sat", "sun":
@@ -258,11 +262,11 @@ func weekday(text string) bool {
 	return false
 }
 
-// scored reports whether parts of a kind have a score.
-func scored(k roomful.PartKind) bool { return k == roomful.Strength || k == roomful.Main }
+// Scored reports whether parts of a kind have a score.
+func Scored(k roomful.PartKind) bool { return k == roomful.Strength || k == roomful.Main }
 
-// length writes a time as coaches do: 20 s, 2 min, 2:30.
-func length(d time.Duration) string {
+// Length writes a time as coaches do: 20 s, 2 min, 2:30.
+func Length(d time.Duration) string {
 	s := d.Seconds()
 	switch {
 	case d%time.Minute == 0 && d > 0:

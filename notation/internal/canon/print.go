@@ -1,10 +1,12 @@
-package notation
+package canon
 
 import (
 	"slices"
 	"strings"
 
 	"roomful"
+	"roomful/notation/internal/scan"
+	"roomful/notation/internal/vocab"
 )
 
 // Print writes a session in the canonical form. Reading that again gives the
@@ -45,11 +47,11 @@ func (p *printer) gap() {
 }
 
 func (p *printer) title(s roomful.Session) {
-	title := strings.TrimFunc(s.Title, space)
+	title := strings.TrimFunc(s.Title, scan.Space)
 	if title == "" {
 		return
 	}
-	if l := scan(title); len(l) != 1 || !plainTitle(&l[0]) || titleText(&l[0]) != title {
+	if l := scan.Scan(title); len(l) != 1 || !vocab.PlainTitle(&l[0]) || vocab.TitleText(&l[0]) != title {
 		title = "title: " + title
 	}
 	p.line(0, title)
@@ -94,7 +96,7 @@ func (p *printer) about(text string) {
 func (p *printer) effort(e roomful.Effort) {
 	var clauses []string
 	if e.Stated() {
-		clauses = append(clauses, window(e))
+		clauses = append(clauses, Window(e))
 	}
 	if e.Feel != "" {
 		clauses = append(clauses, e.Feel)
@@ -112,8 +114,8 @@ func (p *printer) effort(e roomful.Effort) {
 	}
 }
 
-// window writes what the effort aims at.
-func window(e roomful.Effort) string {
+// Window writes what the effort aims at.
+func Window(e roomful.Effort) string {
 	unit := e.Unit
 	if unit == "minutes" {
 		unit = "min"

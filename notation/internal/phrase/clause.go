@@ -1,0 +1,373 @@
+package phrase
+
+import (
+	"strings"
+	"time"
+
+	"roomful"
+	"roomful/notation/internal/diag"
+	"roomful/notation/internal/scan"
+	"roomful/notation/internal/vocab"
+)
+
+// Clause reads one clause of a head and reports whether there was one. The
+// order matters only where one clause is the beginning of another.
+func (r *Reading) Clause() bool {
+	for _, production := range [...]func(*Reading) bool{
+		(*Reading).asManyClause,
+		(*Reading).everyClause,
+		(*Reading).ladderClause,
+		(*Reading).forTimeClause,
+		(*Reading).timesClause,
+		(*Reading).roundsClause,
+		(*Reading).buildClause,
+		(*Reading).capClause,
+		(*Reading).scoreClause,
+		(*Reading).teamClause,
+		(*Reading).wordClause,
+		(*Reading).workRestClause,
+		(*Reading).restClause,
+		(*Reading).windowClause,
+	} {
+		before, said := r.C.I, len(r.List)
+		if production(r) {
+			return true
+		}
+		r.C.I, r.List = before, r.List[:said]
+	}
+	return false
+}
+
+// asManyClause = "AMRAP" [ [ "in" ] time ] | ( "as many" | "max" | "most" ) what "in" time .
+// A movement between is left for the element that follows.
+func (r *Reading) asManyClause() bool {
+	from := r.C.I
+	switch {
+	case r.C.TakeAny("amrap", "amreps"):
+		r.F.AsMany = r.C.Span(from, r.C.I)
+		r.C.TakeAny("in", "for", "of", "x")
+		r.C.Mark(":")
+		r.C.Mark("-")
+		r.setTime(&r.F.Window, "window", true)
+		return true
+	case r.C.TakeAny("as many", "as much"):
+		return r.asPossible(from)
+	case r.C.TakeAny("max", "maximum", "most"):
+		return r.mostClause(from)
+	}
+	return false
+}
+
+// asPossible reads what follows "as many": a word for what is counted, or a
+// movement, then "as possible". Words that are counted stay for the element.
+func (r *Reading) asPossible(from int) bool {
+	skip := r.C.I
+	for n := 0; n < 6 && !r.C.Take("as possible"); n++ {
+		if r.C.Peek(0).Kind != scan.Word {
+			return false
+		}
+		r.C.I++
+	}
+	if r.C.Tokens[r.C.I-1].Text != "possible" {
+		return false
+	}
+	r.F.AsMany = r.C.Span(from, r.C.I)
+	what := r.C.Line.Words[skip : r.C.I-2]
+	r.C.TakeAny("in", "for", "within")
+	r.setTime(&r.F.Window, "window", true)
+	r.countedWords(what, skip)
+	return true
+}
+
+// countedWords opens an element for a movement named within the clause, "as
+// many burpees as possible". General words count nothing of their own.
+func (r *Reading) countedWords(what []string, from int) {
+	if len(what) == 0 || what[0] == "rounds" || what[0] == "reps" && len(what) == 1 || what[0] == "rounds/reps" {
+		return
+	}
+	inner := r.ReaderOf(scan.Cursor{Line: r.C.Line, I: from, Last: from + len(what)}, false)
+	inner.Scored = r.Scored
+	inner.Run()
+	if len(inner.Elements) == 1 && inner.Elements[0].Move != nil {
+		r.Elements = append(r.Elements, inner.Elements...)
+	} else if u, ok := vocab.UnitWords[what[0]]; ok && u.Class == vocab.Counted {
+		r.Counts = u.Unit
+	}
+}
+
+// mostClause reads "max burpees in 5 min": only the time at the end makes it a
+// format, and what is counted stays for the element.
+func (r *Reading) mostClause(from int) bool {
+	skip := r.C.I
+	for n := 0; n < 7; n++ {
+		if r.C.Peek(0).Kind != scan.Word {
+			return false
+		}
+		if r.C.I > skip && r.C.TakeAny("in", "within") {
+			words := r.C.Line.Words[skip : r.C.I-1]
+			if !r.setTime(&r.F.Window, "window", true) {
+				return false
+			}
+			r.F.AsMany = r.C.Span(from, skip)
+			r.countedWords(words, skip)
+			return true
+		}
+		r.C.I++
+	}
+	return false
+}
+
+// everyClause = ( "every" time | "EMOM" | "E2MOM" | "E2:30" ) [ "on the minute" ] [ "x" n | [ "for" ] n ] .
+func (r *Reading) everyClause() bool {
+	from := r.C.I
+	each := Timed{D: time.Minute}
+	switch {
+	case r.C.TakeAny("emom", "on the minute", "every minute"):
+	case r.C.Take("every"):
+		var ok bool
+		if each, ok = r.Time(false); !ok {
+			return false
+		}
+	case r.emomWord(&each):
+	default:
+		return false
+	}
+	r.C.TakeAny("on the minute", "on the clock", "on the")
+	each.At = r.C.Span(from, r.C.I)
+	r.F.Interval = each
+	r.C.Mark(":")
+	r.everyLength(each)
+	return true
+}
+
+// emomWord reads E2MOM and E90S.
+func (r *Reading) emomWord(each *Timed) bool {
+	t := r.C.Peek(0).Text
+	n := scan.Digits(strings.TrimPrefix(t, "e"))
+	if t == "e" && r.C.Peek(1).Tight && r.C.Peek(1).Kind == scan.Clock {
+		each.D = time.Duration(r.C.Peek(1).Value) * time.Second
+		r.C.I += 2
+		r.C.Take("mom")
+		return true
+	}
+	if !strings.HasPrefix(t, "e") || n == 0 || n > 4 {
+		return false
+	}
+	_, value, _ := scan.Figure(t[1 : 1+n])
+	switch t[1+n:] {
+	case "mom", "min":
+		each.D = time.Duration(value) * time.Minute
+	case "s", "sec":
+		each.D = time.Duration(value) * time.Second
+	default:
+		return false
+	}
+	r.C.I++
+	return true
+}
+
+// everyLength reads how often or how long: "x 5", "for 12 min", or a figure
+// alone, which is minutes.
+func (r *Reading) everyLength(each Timed) {
+	before := r.C.I
+	if r.C.Take("x") {
+		if n, ok := r.Integer(); ok && vocab.UnitWords[r.C.Peek(0).Text].Class == vocab.Bare {
+			if r.C.TakeAny("rounds", "rds") {
+				r.F.Rounds = Count{n, r.C.Span(before, r.C.I)}
+				return
+			}
+			r.C.TakeAny("sets", "times", "intervals")
+			r.F.Times = Count{n, r.C.Span(before, r.C.I)}
+			return
+		}
+		r.C.I = before
+		r.C.Take("x")
+	}
+	r.C.Take("for")
+	start := r.C.I
+	if r.countFollows("rounds", "rds", "sets", "times", "intervals", "x") {
+		r.C.I = start
+		return
+	}
+	if t, ok := r.Time(true); ok {
+		r.F.Total = t
+		return
+	}
+	r.C.I = before
+}
+
+// countFollows reports whether a whole number and one of the words stand here.
+func (r *Reading) countFollows(words ...string) bool {
+	before := r.C.I
+	defer func() { r.C.I = before }()
+	_, ok := r.Integer()
+	return ok && r.C.TakeAny(words...)
+}
+
+// forTimeClause = "for time" | "FT" | [ n ] "RFT" [ n ] | "each for time" .
+func (r *Reading) forTimeClause() bool {
+	from := r.C.I
+	if n, ok := r.Integer(); ok {
+		if !r.C.TakeAny("rft", "rfts", "rds ft", "rounds ft") {
+			return false
+		}
+		r.F.ForTime = r.C.Span(from, r.C.I)
+		r.F.Rounds = Count{n, r.F.ForTime}
+		return true
+	}
+	switch {
+	case r.C.TakeAny("each for time", "each round for time", "every round for time"):
+		r.F.EachForTime = r.C.Span(from, r.C.I)
+	case r.C.TakeAny("for time", "ft", "against the clock"):
+		r.F.ForTime = r.C.Span(from, r.C.I)
+	case r.C.Take("rft"):
+		r.F.ForTime = r.C.Span(from, r.C.I)
+		if n, ok := r.Integer(); ok {
+			r.F.Rounds = Count{n, r.C.Span(from, r.C.I)}
+		}
+	default:
+		return false
+	}
+	return true
+}
+
+// roundsClause = n ( "rounds" | "sets" | "intervals" | "stations" | "slots" ) [ "of" ] [ reps ] .
+func (r *Reading) roundsClause() bool {
+	from := r.C.I
+	n, ok := r.Integer()
+	if !ok {
+		return false
+	}
+	low := n
+	if r.C.Mark("-") {
+		if _, ok = r.Integer(); !ok {
+			return false
+		}
+	}
+	named := r.C.I
+	ranged := named > from+1
+	switch {
+	case r.C.TakeAny("rounds", "round", "rds", "rd", "rnds", "rounds through"):
+		r.setCount(&r.F.Rounds, "number of rounds", low, from)
+	case r.C.TakeAny("sets", "set"):
+		r.setCount(&r.F.Sets, "number of sets", low, from)
+		r.setReps()
+	case r.C.TakeAny("intervals", "interval", "bouts", "efforts", "repeats"):
+		r.setCount(&r.F.Intervals, "number of intervals", low, from)
+	case r.C.TakeAny("times through", "times"):
+		r.setCount(&r.F.Rounds, "number of rounds", low, from)
+	default:
+		return false
+	}
+	if ranged {
+		r.Hint(r.C.Span(from, r.C.I), diag.Quote(r.C.Slice(from, r.C.I))+" is read as "+roomful.Figure(float64(low)), "say one number to have it planned")
+		r.F.Notes = append(r.F.Notes, r.C.Slice(from, r.C.I))
+	}
+	return true
+}
+
+// setReps reads "of 5" and ": 5 reps" after "5 sets".
+func (r *Reading) setReps() {
+	before := r.C.I
+	r.C.Take("of")
+	if n, ok := r.Integer(); ok && (r.C.TakeAny("reps", "repetitions") || r.C.I > before+1 && r.plainNumber()) {
+		r.F.Reps = Count{n, r.C.Span(before, r.C.I)}
+		return
+	}
+	r.C.I = before
+}
+
+// plainNumber reports whether the number just taken counts repetitions: no unit
+// and no dash follows.
+func (r *Reading) plainNumber() bool {
+	t := r.C.Peek(0)
+	if t.Text == "-" && t.Tight && r.C.Peek(1).Kind == scan.Number || t.Text == "/" || t.Tight && (t.Text == "'" || t.Text == "\"") {
+		return false
+	}
+	u, ok := vocab.UnitWords[t.Text]
+	return !ok || u.Class == vocab.Counted && u.Unit == roomful.Rep || t.Text == "in"
+}
+
+// timesClause = n "x" [ n [ "reps" ] | "max" | time ] | "x" n .
+func (r *Reading) timesClause() bool {
+	from := r.C.I
+	if r.C.Take("x") {
+		n, ok := r.Integer()
+		if !ok || !r.head && (r.open() || r.movementFollows()) || vocab.UnitWords[r.C.Peek(0).Text].Class != vocab.Bare || r.C.Is("/") {
+			return false
+		}
+		r.C.TakeAny("rounds", "sets", "times")
+		r.setCount(&r.F.Times, "number of times", n, from)
+		return true
+	}
+	n, ok := r.Integer()
+	if !ok || !r.C.Take("x") || r.massFollows() || r.bodyMass(false) || r.pairOfLoads(n) || !r.head && r.movementFollows() {
+		return false
+	}
+	r.setCount(&r.F.Times, "number of times", n, from)
+	before := r.C.I
+	switch reps, ok := r.Integer(); {
+	case ok && r.plainNumber():
+		r.C.TakeAny("reps", "rep", "repetitions")
+		r.F.Reps = Count{reps, r.C.Span(before, r.C.I)}
+	case ok && r.C.Is("-") && r.C.Peek(0).Tight && r.C.Peek(1).Kind == scan.Number && r.C.Peek(2).Text != "-":
+		r.C.I += 2
+		r.C.TakeAny("reps", "repetitions")
+		r.F.Reps = Count{reps, r.C.Span(before, r.C.I)}
+		r.F.Notes = append(r.F.Notes, r.C.Slice(before, r.C.I))
+		r.Hint(r.F.Reps.At, diag.Quote(r.C.Slice(before, r.C.I))+" is read as "+roomful.Figure(float64(reps)), "the range is kept as a note")
+	default:
+		r.C.I = before
+		r.afterTimes()
+	}
+	return true
+}
+
+// afterTimes reads "max" or a time after "5 x".
+func (r *Reading) afterTimes() {
+	before := r.C.I
+	if r.C.TakeAny("max", "amrap") && !r.timeFollows(r.C.Tokens[before].Text == "amrap") {
+		r.F.Open = r.C.Span(before, r.C.I)
+		r.C.TakeAny("effort", "reps", "set")
+		return
+	}
+	r.C.I = before
+	if r.workRestClause() {
+		return
+	}
+	r.C.I = before
+	if t, ok := r.Time(false); ok && !r.movementFollows() && !r.eachFollows() {
+		r.F.Work = t
+		return
+	}
+	r.C.I = before
+}
+
+// massFollows reports whether figures with a unit of mass stand here, as in
+// "2 x 24/16 kg".
+func (r *Reading) massFollows() bool {
+	before := r.C.I
+	defer func() { r.C.I = before }()
+	q, ok := r.figures()
+	return ok && q.Unit.Class == vocab.Massed
+}
+
+// pairOfLoads reports whether "2x15/10" after a name is two implements rather
+// than sets: their loads have no unit.
+func (r *Reading) pairOfLoads(n int) bool {
+	if n > 2 || !r.open() && r.left < 0 || !scan.FigureKind(r.C.Peek(0)) {
+		return false
+	}
+	t := r.C.Peek(0)
+	return r.C.Peek(1).Text == "/" && scan.FigureKind(r.C.Peek(2)) || t.Value != float64(int(t.Value)) || r.open() && r.cur.amounted()
+}
+
+// movementFollows reports whether a movement is named here, after little words.
+func (r *Reading) movementFollows() bool {
+	c := r.C
+	for c.Peek(0).Kind == scan.Word && (vocab.Little[c.Peek(0).Text] || vocab.Adjectives[c.Peek(0).Text]) {
+		c.I++
+	}
+	_, n := r.Match(c)
+	return n > 0 || c.Is("rest")
+}

@@ -1,0 +1,168 @@
+package phrase
+
+import (
+	"roomful"
+	"roomful/notation/internal/scan"
+	"roomful/notation/internal/vocab"
+)
+
+// ladderClause = n "-" n "-" n { "-" n } [ "-" "..." [ n ] ] [ "reps" ] | n "down to" n .
+// Commas and slashes may stand for the dashes.
+func (r *Reading) ladderClause() bool {
+	from := r.C.I
+	ofSets := r.C.Take("sets of")
+	steps, ok := r.steps()
+	if !ok {
+		return false
+	}
+	open, filled := r.goesOn(&steps)
+	if len(steps) < 2 || len(steps) == 2 && !open && !filled && !ofSets && !r.twoSteps() {
+		return false
+	}
+	r.C.TakeAny("reps of", "reps", "repetitions", "rep scheme")
+	if len(r.F.Ladder.Steps) > 0 {
+		r.Fault(r.C.Span(from, r.C.I), "a second ladder in one piece", "write two pieces, main a: and main b:")
+		return true
+	}
+	r.F.Ladder, r.F.LadderAt, r.F.OfSets = roomful.Ladder{Steps: steps, Open: open}, r.C.Span(from, r.C.I), ofSets
+	return true
+}
+
+// steps reads the figures of a ladder.
+func (r *Reading) steps() (steps []int, ok bool) {
+	sep := ""
+	for {
+		t := r.C.Peek(0)
+		if t.Kind != scan.Number || t.Value != float64(int(t.Value)) {
+			break
+		}
+		next := r.C.Peek(1)
+		if len(steps) > 0 && vocab.UnitWords[next.Text].Class != vocab.Bare && vocab.UnitWords[next.Text].Unit != roomful.Rep && sep != "-" {
+			return nil, false
+		}
+		r.C.I++
+		steps = append(steps, int(t.Value))
+		if sep == "" {
+			sep = next.Text
+		}
+		after := r.C.Peek(1).Kind
+		if next.Text != sep || sep != "-" && (r.open() || sep != "," && sep != "/") || after != scan.Number && after != scan.Dots {
+			break
+		}
+		r.C.I++
+	}
+	return steps, len(steps) > 0 && (sep == "-" || len(steps) > 2 || r.downFollows())
+}
+
+// downFollows reports whether "down to" or "to" continues a ladder of one step.
+func (r *Reading) downFollows() bool { return r.C.Is("down") || r.C.Is("up") }
+
+// goesOn reads an ellipsis, "and so on" or "down to 1". Open means that it has
+// no end; filled means that steps were put in up to a last one.
+func (r *Reading) goesOn(steps *[]int) (open, filled bool) {
+	n := len(*steps)
+	from := r.C.I
+	r.C.Mark("-")
+	r.C.Mark(",")
+	switch {
+	case r.C.Peek(0).Kind == scan.Dots:
+		r.C.I++
+	case r.C.TakeAny("down to", "up to"):
+		*steps = fill(*steps, r.last(steps))
+		return false, len(*steps) > n
+	case r.C.TakeAny("and so on", "etc", "and up"):
+		r.C.Mark(".")
+		return n > 1, false
+	default:
+		r.C.I = from
+		return false, false
+	}
+	before := r.C.I
+	r.C.Mark("-")
+	if t := r.C.Peek(0); t.Kind == scan.Number && n > 1 && vocab.UnitWords[r.C.Peek(1).Text].Class == vocab.Bare {
+		*steps = fill(*steps, r.last(steps))
+		return false, len(*steps) > n
+	}
+	r.C.I = before
+	return true, false
+}
+
+// last reads the last step of a ladder.
+func (r *Reading) last(steps *[]int) int {
+	if n, ok := r.Integer(); ok {
+		return n
+	}
+	return (*steps)[len(*steps)-1]
+}
+
+// fill puts in the steps up to the last, by the difference of the two before.
+func fill(steps []int, last int) []int {
+	k := len(steps)
+	by := 1
+	if k > 1 {
+		by = steps[k-1] - steps[k-2]
+	} else if last < steps[0] {
+		by = -1
+	}
+	const most = 100
+	for n := steps[k-1] + by; by != 0 && len(steps) < most && (by > 0 && n <= last || by < 0 && n >= last); n += by {
+		steps = append(steps, n)
+	}
+	return steps
+}
+
+// twoSteps reports whether two figures are a ladder, "12-9 for time", rather
+// than a range.
+func (r *Reading) twoSteps() bool {
+	return r.C.Done() || r.C.Is("reps") || r.C.Is("for") || r.C.Is("of") || r.C.Is(":")
+}
+
+// buildClause = ( "build" | "work up" | "find" | "establish" ) [ "to" ] [ "a" ] [ "heavy" ] ( n | word ) [ "RM" ] .
+func (r *Reading) buildClause() bool {
+	from := r.C.I
+	if n, ok := r.Integer(); ok { // 3RM
+		if !r.head || !r.C.TakeAny("rm", "rep max") {
+			return false
+		}
+		r.F.Build = r.C.Span(from, r.C.I)
+		r.F.Reps = Count{n, r.F.Build}
+		return true
+	}
+	if !r.C.TakeAny("build up to", "build to", "build", "work up to", "work to", "find", "establish", "heavy", "max out") {
+		return false
+	}
+	said := r.C.Tokens[r.C.I-1].Text
+	r.C.TakeAny("a", "an", "the", "your")
+	heavy := r.C.TakeAny("heavy", "max", "heaviest") || said == "heavy"
+	reps, ok := r.Integer()
+	switch {
+	case ok:
+		rm := r.C.TakeAny("rm", "rep max")
+		r.C.TakeAny("reps", "rep")
+		ok = rm || heavy
+	case heavy && r.C.Take("set"):
+	case r.C.TakeAny("single", "singles"):
+		reps, ok = 1, true
+	case r.C.TakeAny("double", "doubles"):
+		reps, ok = 2, true
+	case r.C.TakeAny("triple", "triples"):
+		reps, ok = 3, true
+	}
+	if !ok && (said == "heavy" || said == "find" || !heavy) {
+		return false
+	}
+	r.F.Build = r.C.Span(from, r.C.I)
+	if ok {
+		r.F.Reps = Count{reps, r.F.Build}
+	}
+	r.C.TakeAny("for the day", "of the day")
+	before := r.C.I
+	if r.C.TakeAny("in", "within") {
+		if t, ok := r.Time(false); ok {
+			r.F.Total = t
+		} else {
+			r.C.I = before
+		}
+	}
+	return true
+}

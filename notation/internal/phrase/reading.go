@@ -1,0 +1,214 @@
+package phrase
+
+import (
+	"strings"
+
+	"roomful"
+	"roomful/notation/internal/scan"
+	"roomful/notation/internal/vocab"
+)
+
+// Reading is what one stretch of a line says: clauses as facts, the rest as
+// elements. Words that are neither are kept as notes.
+type Reading struct {
+	*Context
+	C         scan.Cursor
+	F         Facts
+	head      bool // the line is a head: times are lengths, not amounts
+	Scored    bool
+	Counts    roomful.Unit // what "as many calories as possible" counts
+	Elements  []Element
+	cur       *Element // the element being read
+	start     int      // where the clause or item being read begins
+	left      int      // first token of the words that nothing has taken, -1 when none
+	or        bool     // the next element may be done instead of the last
+	Instead   []roomful.Instead
+	RepsKnown bool // the head says how many repetitions a set has
+}
+
+// Element is an element with what is needed to check it.
+type Element struct {
+	roomful.Element
+	Move     *roomful.Movement
+	figures  []Figures
+	remarks  []remark
+	At       scan.Span
+	NameAt   scan.Span
+	LoadAt   scan.Span
+	AmountAt scan.Span
+	FromHead bool // named by a heading, before the lines that say how much
+	NoLoad   bool // a load was written and could not be read
+	Indent   int
+	Label    int // the number of "2)" before the line
+}
+
+// remark is a stretch of tokens that is kept as a note. Where text is empty it
+// is the stretch as typed.
+type remark struct {
+	from, to int
+	text     string
+}
+
+// Run reads to the end of the stretch. Every turn takes at least one token.
+func (r *Reading) Run() {
+	r.left = -1
+	for !r.C.Done() {
+		r.start = r.C.I
+		switch {
+		case r.separator():
+		case r.Clause():
+			r.closeRun(r.start)
+		case r.item():
+			if r.left < r.start {
+				r.closeRun(r.start)
+			}
+		case scan.Idle(r.C.Peek(0)), r.C.Is("@"):
+			r.closeRun(r.start)
+			r.C.I++
+		default:
+			if r.left < 0 {
+				r.left = r.C.I
+			}
+			r.C.I++
+		}
+	}
+	r.closeRun(r.C.I)
+	r.flush()
+}
+
+// open reports whether an element has begun.
+func (r *Reading) open() bool { return r.cur != nil }
+
+// naming reports whether an element has begun, perhaps with a name that is not
+// known.
+func (r *Reading) naming() bool { return r.open() || !r.head && r.left >= 0 }
+
+// element returns the element being read, beginning one if need be.
+func (r *Reading) element() *Element {
+	if r.cur == nil {
+		r.cur = &Element{At: r.C.Span(r.C.I, r.C.I+1)}
+		r.cur.Line = r.C.No
+	}
+	return r.cur
+}
+
+// separator reads what divides elements: "+", a comma or "then" before another
+// element, and ";", after which everything is a note.
+func (r *Reading) separator() bool {
+	before, named := r.C.I, r.left >= 0
+	switch {
+	case r.C.Mark(";"):
+		r.closeRun(before)
+		if !named && r.cur == nil && len(r.Elements) == 0 {
+			return true
+		}
+		if note := strings.TrimSpace(r.C.Slice(r.C.I, r.C.Last)); note != "" && r.cur == nil && r.head {
+			r.F.Notes = append(r.F.Notes, note)
+		} else if note != "" {
+			d := r.element()
+			d.remarks = append(d.remarks, remark{r.C.I, r.C.Last, note})
+		}
+		r.C.I = r.C.Last
+	case r.C.Is("+") && r.openSet():
+		r.closeRun(before)
+		r.C.I++
+		r.cur.remarks = append(r.cur.remarks, remark{from: before - 1, to: before + 1})
+	case r.C.Mark("+"):
+		r.closeRun(before)
+		r.flush()
+	case (r.open() || r.left >= 0) && (r.C.Mark(",") || r.C.TakeAny("then", "and", "into")) && r.beginsElement(),
+		r.open() && r.cur.Move != nil && r.C.Mark("/") && r.beginsElement():
+		r.closeRun(before)
+		r.flush()
+	case r.open() && r.cur.Move != nil && r.C.Take("or") && r.beginsElement():
+		r.closeRun(before)
+		r.flush()
+		r.or = true
+	case r.open() && r.cur.Move != nil && r.C.Peek(0).Kind == scan.Number && r.cur.amounted() && r.beginsElement():
+		r.closeRun(before)
+		r.flush()
+	default:
+		r.C.I = before
+		return false
+	}
+	return true
+}
+
+// openSet reports whether a plus belongs to the figure before it, as in "5+ @
+// 85 %": as many as possible, five at least.
+func (r *Reading) openSet() bool {
+	t := r.C.Peek(0)
+	if !t.Tight || r.C.I == 0 || r.C.Tokens[r.C.I-1].Kind != scan.Number || r.cur == nil {
+		return false
+	}
+	r.C.I++
+	defer func() { r.C.I-- }()
+	return !r.C.Peek(0).Tight && !r.movementFollows() && !scan.FigureKind(r.C.Peek(0))
+}
+
+// beginsElement reports whether a new element begins here: a movement, or
+// figures and then words.
+func (r *Reading) beginsElement() bool {
+	inner := r.C
+	defer func() { r.C = inner }()
+	r.C.TakeAny("then", "and", "max")
+	if r.movementFollows() {
+		return true
+	}
+	if _, ok := r.figures(); !ok {
+		return false
+	}
+	if r.movementFollows() {
+		return true
+	}
+	t := r.C.Peek(0)
+	if t.Text == "@" && r.open() && r.cur.amounted() && (r.cur.Move != nil || r.cur.Load != nil) {
+		return true // 5 @ 60 %, 3 @ 80 %
+	}
+	return t.Kind == scan.Word && !vocab.Little[t.Text] && !vocab.LeadIns[t.Text] && r.phrase() == 0 && r.open() && r.C.Tokens[inner.I-1].Text == ","
+}
+
+// item reads a figure, a load, a tempo or a name and reports whether there was
+// one.
+func (r *Reading) item() bool {
+	from := r.C.I
+	for _, production := range [...]func(*Reading) bool{
+		(*Reading).loadItem,
+		(*Reading).tempoItem,
+		(*Reading).divisionItem,
+		(*Reading).figuresItem,
+		(*Reading).nameItem,
+		(*Reading).phraseItem,
+	} {
+		if production(r) {
+			return true
+		}
+		r.C.I = from
+	}
+	return false
+}
+
+// flush ends the element being read.
+func (r *Reading) flush() {
+	d := r.cur
+	r.cur = nil
+	if d == nil {
+		return
+	}
+	r.assign(d)
+	if n := len(r.Elements); r.or && n > 0 && d.Move != nil {
+		r.or = false
+		r.Hint(d.At, "read as what may be done instead of "+r.Elements[n-1].Move.Name, "write it under instead: to say so")
+		r.Instead = append(r.Instead, roomful.Instead{Movement: r.Elements[n-1].Movement, Options: []roomful.Element{d.Element}})
+		return
+	}
+	r.Elements = append(r.Elements, *d)
+}
+
+// NameOrPlace returns where the name stands, or the whole element.
+func (d *Element) NameOrPlace() scan.Span {
+	if d.NameAt.IsZero() {
+		return d.At
+	}
+	return d.NameAt
+}
