@@ -13,6 +13,9 @@ import (
 // Clause reads one clause of a head and reports whether there was one. The
 // order matters only where one clause is the beginning of another.
 func (r *Reading) Clause() bool {
+	if t := r.C.Peek(0); t.Kind == scan.Word && !leads[t.Text] && !(t.Text[0] == 'e' && len(t.Text) > 1 && scan.IsDigit(t.Text[1])) {
+		return false
+	}
 	for _, production := range [...]func(*Reading) bool{
 		(*Reading).asManyClause,
 		(*Reading).everyClause,
@@ -37,6 +40,29 @@ func (r *Reading) Clause() bool {
 	}
 	return false
 }
+
+// leads are the words that a clause may begin with; most words begin none, and
+// need not be tried.
+var leads = func() map[string]bool {
+	m := vocab.Set("amrap amreps as max maximum most every emom e on sets for ft against rft each x build work find establish heavy " +
+		"time timecap cap tc capped your score slowest lowest team teams in unbroken alternating alternate alt stations not no " +
+		"rest resting change changeover transition within over a")
+	add := func(phrase string) {
+		first, _, _ := strings.Cut(phrase, " ")
+		m[first] = true
+	}
+	for _, t := range teams {
+		add(t.phrase)
+	}
+	for _, s := range styles {
+		add(s.phrase)
+		m[strings.ReplaceAll(s.phrase, " ", "-")] = true // you-go-I-go
+	}
+	for w := range vocab.Numerals {
+		m[w] = true
+	}
+	return m
+}()
 
 // asManyClause = "AMRAP" [ [ "in" ] time ] | ( "as many" | "max" | "most" ) what "in" time .
 // A movement between is left for the element that follows.

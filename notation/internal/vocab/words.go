@@ -65,7 +65,7 @@ var UnitWords = func() map[string]MeasureUnit {
 }()
 
 // Adjectives stand before a movement and change nothing but the note.
-var Adjectives = set("easy slow steady light heavy fast quick quickly hard controlled smooth relaxed moderate brisk gentle tempo empty-bar empty bar alternating alternate")
+var Adjectives = Set("easy slow steady light heavy fast quick quickly hard controlled smooth relaxed moderate brisk gentle tempo empty-bar empty bar alternating alternate")
 
 // Phrases may stand after a movement and are kept where they are.
 var Phrases = []string{
@@ -75,23 +75,23 @@ var Phrases = []string{
 }
 
 // Little words mean nothing where an element may begin.
-var Little = set("of the then and with a an on for to into your each max maximum")
+var Little = Set("of the then and with a an on for to into your each max maximum")
 
 // divisionWords name a division when a figure follows.
-var divisionWords = set("a b m w f men man male males mens men's women woman female females ladies womens women's")
+var divisionWords = Set("a b m w f men man male males mens men's women woman female females ladies womens women's")
 
 // reserved words begin heads, keys or formats: a first line that begins with
 // one is not taken for a title.
-var reserved = set("warm-up warmup warm ramp primer strength lift main workout conditioning piece mobility cool-down cooldown cool " +
+var reserved = Set("warm-up warmup warm ramp primer strength lift main workout conditioning piece mobility cool-down cooldown cool " +
 
 	"title date again divisions about effort goal target intent once buy-in buy round last cash-out cash finish standards standard instead note notes score " +
 	"part amrap emom rft ft every as max most for in build odd even min minute station rest rx")
 
 // formatWords mark a line that cannot be a plain title anywhere.
-var formatWords = set("amrap emom rft rounds rds x sets possible minute on min mins minutes cap tc")
+var formatWords = Set("amrap emom rft rounds rds x sets possible minute on min mins minutes cap tc")
 
-// set makes a set of words.
-func set(words string) map[string]bool {
+// Set makes a set of words.
+func Set(words string) map[string]bool {
 	m := map[string]bool{}
 	for _, w := range strings.Fields(words) {
 		m[w] = true
@@ -234,10 +234,10 @@ func PlainName(s string) bool {
 var RestMovement = roomful.Movement{ID: roomful.Rest, Name: "rest", Plural: "rest", Modality: roomful.Pause, Units: []roomful.Unit{roomful.Second}}
 
 // LeadIns are words that lead from a name to a figure.
-var LeadIns = set("or at to fresh tempo rpe x from as in by @ men women a b m f w")
+var LeadIns = Set("or at to fresh tempo rpe x from as in by @ men women a b m f w")
 
 // FormatHints are words that only a line with a format has.
-var FormatHints = set("amrap amreps emom rft rfts ft possible every time rounds round rd rds rnd rnds sets set intervals bouts build heavy find work on off max most x rm stations station")
+var FormatHints = Set("amrap amreps emom rft rfts ft possible every time rounds round rd rds rnd rnds sets set intervals bouts build heavy find work on off max most x rm stations station")
 
 // Numerals are the numbers that coaches write as words.
 var Numerals = map[string]int{"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10, "twelve": 12}
