@@ -32,12 +32,13 @@ type crew struct {
 	// end is when the window or the cap closes, +Inf when neither does.
 	end float64
 	// horizon is when the work is expected to end, for spreading effort.
-	horizon float64
-	lasts   float64 // s, how long a bout without a window of its own, or a turn, is expected to last; 0 unknown
-	hour    float64 // s, the length that rules of pacing and breaks go by (H)
-	quiet   bool    // no noise
-	paced   bool    // intent holds: the second pass
-	ratio   float64 // station time over ideal time of the free pass (R)
+	horizon  float64
+	lasts    float64 // s, how long a bout without a window of its own, or a turn, is expected to last; 0 unknown
+	hour     float64 // s, the length that rules of pacing and breaks go by (H)
+	quiet    bool    // no noise
+	paced    bool    // intent holds: the second pass
+	scouting bool    // a free pass of which only the time is wanted
+	ratio    float64 // station time over ideal time of the free pass (R)
 
 	// budget and trips are what is left of the waiting time to the next break
 	// and to the next failed attempt, in accumulated hazard.
@@ -93,12 +94,19 @@ func (c *crew) finish(course course) {
 	c.tally.complete = true
 }
 
+// blockStride parts the random numbers of one step from those of the next: an
+// odd constant without a pattern, so that the stretches used of one stream do
+// not meet.
+const blockStride = 0xd1342543de82ef95
+
 // perform carries out one step; it returns false when the run has to stop.
 func (c *crew) perform(st *step) bool {
 	if c.block++; !c.quiet {
-		c.rng.Seek(kernel.Mix(c.key, c.block))
+		c.rng.Seek(c.key + c.block*blockStride)
 	}
-	st.until = min(st.until, c.end, longest)
+	if last := min(c.end, longest); st.until > last {
+		st.until = last
+	}
 	if st.start > c.clock {
 		c.rest(min(st.start, st.until) - c.clock)
 		c.last = -1
@@ -122,7 +130,9 @@ func (c *crew) perform(st *step) bool {
 	if act.kind == repsAction {
 		c.tally.station += c.clock - began
 	}
-	c.record(st, act, deed{began, started, done, full})
+	if !c.scouting {
+		c.record(st, act, deed{began, started, done, full})
+	}
 	if c.events != nil {
 		c.events(Event{Start: started, End: c.clock, Movement: act.task.Movement, Done: done, Round: st.group, Person: c.lead(st)})
 	}

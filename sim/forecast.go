@@ -229,8 +229,9 @@ func mean(v []float64) float64 {
 // the runs completed.
 func roundSplits(runs [][]float64) []roomful.RoundSplit {
 	var out []roomful.RoundSplit
+	v := make([]float64, 0, len(runs))
 	for n := 0; ; n++ {
-		var v []float64
+		v = v[:0]
 		for _, r := range runs {
 			if n < len(r) {
 				v = append(v, r[n])

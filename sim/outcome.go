@@ -31,6 +31,7 @@ func (r *runner) outcome() result {
 		o.capped = !t.complete
 	}
 	o.score = r.score(p, o)
+	o.rounds = make([]float64, 0, len(t.rounds))
 	for _, m := range t.rounds {
 		o.rounds = append(o.rounds, m.ended-m.began)
 	}

@@ -164,6 +164,8 @@ func (r *runner) typical(events func(Event)) {
 func (r *runner) passes(quiet bool, events func(Event)) {
 	c := &r.crew
 	guess := r.guess()
+	l, inOrder := r.last().course.(*linear)
+	c.scouting = inOrder && l.team < 2 && len(r.squad.plans) == 1
 	c.quiet, c.paced, c.ratio, c.events, c.grain = true, false, 1, nil, r.m.free
 	c.hour, c.horizon, c.lasts = r.hour(guess), guess, 0
 	r.walk()
@@ -173,13 +175,13 @@ func (r *runner) passes(quiet bool, events func(Event)) {
 	}
 	took := min(c.clock, c.end)
 	c.hour, c.horizon, c.lasts = r.hour(took), took, 0
-	l, ok := r.last().course.(*linear)
-	if !ok || l.team > 1 {
+	if !inOrder || l.team > 1 {
 		c.lasts = c.tally.sum() / float64(max(1, len(c.tally.groups)))
 	}
-	if !ok {
+	if !inOrder {
 		c.hour = r.hour(c.lasts)
 	}
+	c.scouting = false
 	c.quiet, c.paced, c.ratio, c.events, c.grain = quiet, true, ratio, events, r.m.paced
 	r.walk()
 }

@@ -110,21 +110,22 @@ func (c *crew) set(who []*member, st *step, left float64) (done float64, why out
 			turn = 10
 		}
 	}
+	var ch chunk
 	for done < left-1e-9 {
 		if done >= turn {
 			return done, turned
 		}
-		ch := c.chunk(who, st, min(left-done, turn-done), tempo)
+		c.size(who, st, min(left, turn)-done, tempo, &ch)
 		if ch.n < 1 && ch.n < left-done-1e-9 {
 			return done, broke
 		}
 		if fits := (st.until-c.clock)/ch.seconds + 1e-9; fits < ch.n {
 			if fits < 1 {
-				return done + c.cutShort(who, st, ch), timeUp
+				return done + c.cutShort(who, st, &ch), timeUp
 			}
 			ch.n = math.Floor(fits)
 		}
-		n, ended := c.ending(ch, left-done)
+		n, ended := c.ending(&ch, left-done)
 		if ended == tripped {
 			c.doUnits(who, st.act, n, ch.seconds)
 			return done + n, c.fail(who, st, ch.seconds)
@@ -157,49 +158,64 @@ type chunk struct {
 	trip    float64 // rate of failing, per unit; 0 when it cannot fail
 }
 
-// chunk sizes the next few units of a set for the members at work.
-func (c *crew) chunk(who []*member, st *step, left, tempo float64) chunk {
-	ch := chunk{n: min(left, c.grain.units)}
+// size sizes the next few units of a set for the members at work.
+func (c *crew) size(who []*member, st *step, left, tempo float64, ch *chunk) {
+	n := c.grain.units
+	if left < n {
+		n = left
+	}
 	for _, m := range who {
 		a := &m.acts[st.act]
-		if most := c.grain.part * a.N; ch.n > most {
-			ch.n = max(1, math.Floor(most))
+		if most := c.grain.part * a.N; n > most {
+			n = math.Floor(most)
+			if n < 1 {
+				n = 1
+			}
 		}
+		m.local = 0
 		if len(a.Parts) > 0 {
 			m.local = m.body.Local(a)
 			// Rest before a set is timed to within 1e-6 of fatigue (kernel.Body.Recovery).
-			if room := (1 - m.local + 2e-6) * a.N; ch.n > room {
-				ch.n = math.Floor(room)
+			if room := (1 - m.local + 2e-6) * a.N; n > room {
+				n = math.Floor(room)
 			}
 		}
 	}
+	*ch = chunk{n: n}
 	for _, m := range who {
-		a := &m.acts[st.act]
-		var local float64 // half way through
-		if len(a.Parts) > 0 {
-			local = m.local + (ch.n-1)/2*a.PerUnit()
-		}
-		var s float64
-		if s, m.busy = m.body.UnitSeconds(a, local, tempo); s > ch.seconds {
-			ch.seconds = s
-		}
-		if !st.strict {
-			if h := m.body.Hazard(local); h > ch.hazard {
-				ch.hazard, ch.rise = h, c.c.BreakLocal*a.PerUnit()
+		m.rate(&m.acts[st.act], tempo, st.strict, ch)
+	}
+}
+
+// rate lets a member set how long a chunk's units take and how they may end:
+// the slowest and the most tired decide.
+func (m *member) rate(a *kernel.Act, tempo float64, strict bool, ch *chunk) {
+	local := m.local // half way through
+	if len(a.Parts) > 0 {
+		local += (ch.n - 1) / 2 * a.PerUnit()
+	}
+	var s float64
+	if s, m.busy = m.body.UnitSeconds(a, local, tempo); s > ch.seconds {
+		ch.seconds = s
+	}
+	if !strict {
+		if h := m.body.Hazard(local); h > ch.hazard {
+			ch.hazard, ch.rise = h, 0
+			if len(a.Parts) > 0 {
+				ch.rise = m.c.BreakLocal * a.PerUnit()
 			}
 		}
-		if a.Trips {
-			ch.trip += m.body.TripRate(a, local)
-		}
 	}
-	return ch
+	if a.Trips {
+		ch.trip += m.body.TripRate(a, local)
+	}
 }
 
 // ending uses up the chances of a set and returns how many of the chunk's units
 // are done and how it ends; finished means that it goes on. A set is not broken
 // by choice in its last two units. Waiting times to a break and to a trip are
 // exponential, so what is left of them carries over from set to set.
-func (c *crew) ending(ch chunk, left float64) (n float64, why outcome) {
+func (c *crew) ending(ch *chunk, left float64) (n float64, why outcome) {
 	n = ch.n
 	if ch.trip > 0 {
 		if c.trips -= ch.trip * n; c.trips < 0 {
@@ -208,7 +224,13 @@ func (c *crew) ending(ch chunk, left float64) (n float64, why outcome) {
 			return n, tripped
 		}
 	}
-	exposed := max(0, min(n, left-2))
+	exposed := n
+	if left-2 < n {
+		exposed = left - 2
+	}
+	if exposed <= 0 || ch.hazard == 0 {
+		return n, finished
+	}
 	risk := ch.hazard * exposed * (1 + ch.rise*ch.rise*(n*n-1)/24)
 	if c.budget < risk {
 		n = max(1, math.Ceil(exhausted(c.budget/risk, exposed, ch.rise)))
@@ -239,7 +261,7 @@ func (c *crew) chance() float64 {
 
 // cutShort does what fits of a chunk before the step's time is over. Holds and
 // carries are cut anywhere, repetitions at whole ones.
-func (c *crew) cutShort(who []*member, st *step, ch chunk) float64 {
+func (c *crew) cutShort(who []*member, st *step, ch *chunk) float64 {
 	n := max(0, (st.until-c.clock)/ch.seconds)
 	if u := c.members[0].actions[st.act].task.Unit; u == roomful.Rep || u == roomful.Second && !isHold(c.members[0].actions[st.act].movement) {
 		n = math.Floor(n + 1e-9)

@@ -292,7 +292,7 @@ func fade(x float64) float64 {
 	if x > 0.5 {
 		return Exp(-x)
 	}
-	even, odd := 1+x*x/12, x/2
+	even, odd := 12+x*x, 6*x
 	return (even - odd) / (even + odd)
 }
 
