@@ -12,7 +12,7 @@ import (
 // The limits of a did-you-mean, chosen by trying: further off, it guesses.
 const (
 	mostSuggestions = 3
-	nearEnough      = 0.62 // of 1, which is the same name
+	nearEnough      = 0.7  // of 1, which is the same name
 	nearWord        = 0.7  // of 1, for one word to count as another
 	farBehind       = 0.15 // a worse one is not worth saying beside a better
 	wordsCount      = 0.95 // the same words in another order are nearly the same name
