@@ -30,6 +30,8 @@ type demonstration struct {
 	Check    exchange.Check    `json:"check"`
 	Versions exchange.Lineup   `json:"versions"`
 	Forecast exchange.Forecast `json:"forecast"`
+	// Others are the versions of the day's other pieces.
+	Others []exchange.Lineup `json:"others"`
 }
 
 // Run does the verb.
@@ -43,6 +45,10 @@ func (v *demoVerb) Run(p *program) error {
 	if err != nil {
 		return err
 	}
+	others, err := p.others(q, got.Piece)
+	if err != nil {
+		return err
+	}
 	will := roomful.Forecast{Kind: roomful.KindOf(got.Piece, p.lexicon)}
 	for _, one := range got.Versions {
 		if one.Stop == "" {
@@ -50,10 +56,15 @@ func (v *demoVerb) Run(p *program) error {
 		}
 	}
 	if p.json {
-		return p.answer(demonstration{
+		out := demonstration{
 			Sheet: f.text, Check: exchange.CheckOf(src.session, f.diagnostics, p.lexicon),
 			Versions: exchange.LineupOf(got.Piece, got.Effort, got.Lineup), Forecast: exchange.ForecastOf(got.Piece.Name(), got.Effort, will),
-		})
+			Others: []exchange.Lineup{},
+		}
+		for _, o := range others {
+			out.Others = append(out.Others, exchange.LineupOf(o.Piece, o.Effort, o.Lineup))
+		}
+		return p.answer(out)
 	}
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s: %d people, one sheet, one room\n\n%s\n", p.day.Gym.Name, len(src.people), indented(f.text))
@@ -61,9 +72,12 @@ func (v *demoVerb) Run(p *program) error {
 	fmt.Fprintf(&b, "%s\n", p.verdict(f, src.session))
 	b.WriteString(attention(got.Attention))
 	b.WriteString(p.options(got.Lineup))
-	b.WriteString(p.loads(got))
+	b.WriteString(p.loads("people and their loads (* changed from what is written)", got) + "\n")
 	b.WriteString("how their versions will go\n")
 	b.WriteString(strips(will, got.Effort, q.Runs))
+	for _, o := range others {
+		b.WriteString(p.loads("\n"+o.Piece.Name()+": people and their loads", o))
+	}
 	b.WriteString(p.next(v.Sheet))
 	return p.print(b.String())
 }
@@ -100,14 +114,31 @@ func demoSheets() []string {
 	return files
 }
 
-// loads lists everybody's option and what they do of it.
-func (p *program) loads(v day.Versions) string {
+// others asks for the versions of the day's other scored pieces.
+func (p *program) others(q day.Question, main roomful.Part) ([]day.Versions, error) {
+	var all []day.Versions
+	for _, part := range q.Session.Parts {
+		if !part.Scored || part.Name() == main.Name() {
+			continue
+		}
+		q.Piece = part.Name()
+		v, err := p.day.Versions(p.ctx, q, false)
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, v)
+	}
+	return all, nil
+}
+
+// loads lists what everybody does, under a title.
+func (p *program) loads(title string, v day.Versions) string {
 	name := 0
 	for _, got := range v.Versions {
 		name = max(name, width(got.Name))
 	}
 	var b strings.Builder
-	b.WriteString("people and their loads (* changed from what is written)\n")
+	b.WriteString(title + "\n")
 	for _, got := range v.Versions {
 		head := "  " + pad(got.Name, name) + "  "
 		if got.Stop != "" {
@@ -124,7 +155,7 @@ func (p *program) loads(v day.Versions) string {
 		}
 		b.WriteString(wrapped(head, strings.Join(tasks, ", ")))
 	}
-	return b.String() + "\n"
+	return b.String()
 }
 
 // next says what to try.

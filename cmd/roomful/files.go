@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -28,6 +29,9 @@ func (p *program) readFile(name string) ([]byte, error) {
 			return nil, outside("reading standard input", err, "try again with a file")
 		}
 		return b, nil
+	}
+	if name == "" {
+		return nil, usageError{errors.New("a file without a name was asked for: name it, or write - for standard input")}
 	}
 	f, err := os.Open(name)
 	if err != nil {

@@ -20,6 +20,7 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"regexp"
 	"strings"
 	"time"
 
@@ -224,6 +225,26 @@ func (m *Main) usage(err error) int {
 		verb, _, _ = strings.Cut(at.Context.Command(), " ")
 		verb += " "
 	}
-	m.complain(err.Error(), strings.TrimSuffix("roomful "+strings.TrimLeft(verb, " "), " ")+" --help lists what can be said")
+	m.complain(reworded(err.Error()), strings.TrimSuffix("roomful "+strings.TrimLeft(verb, " "), " ")+" --help lists what can be said")
 	return exitUsage
+}
+
+// wordings say in plain words what the flag parser says in a programmer's.
+var wordings = []struct {
+	said *regexp.Regexp
+	say  string
+}{
+	{regexp.MustCompile(`^(--\w+): expected .*(?:but got|value but got) "([^"]*)".*$`), "$1 $2: write a whole number from 0 up"},
+	{regexp.MustCompile(`^expected "<(\w+)>( ...)?"$`), "the $1 is missing"},
+	{regexp.MustCompile(`^expected one of .*$`), "a verb is missing, such as demo, check or versions"},
+}
+
+// reworded is a message of the flag parser in plain words.
+func reworded(message string) string {
+	for _, w := range wordings {
+		if w.said.MatchString(message) {
+			return w.said.ReplaceAllString(message, w.say)
+		}
+	}
+	return message
 }

@@ -61,7 +61,7 @@ func (p *program) movement(name string) (*roomful.Movement, error) {
 	if near := p.lexicon.Suggest(name); len(near) > 0 {
 		hint = "did you mean " + near[0].Name + "?"
 	}
-	return nil, &roomful.Error{Summary: fmt.Sprintf("%q is no movement i know", name), Hint: hint}
+	return nil, &roomful.Error{Summary: fmt.Sprintf("no movement is called %q", name), Hint: hint}
 }
 
 // about writes what is known of a movement.

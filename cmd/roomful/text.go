@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"strings"
 	"unicode/utf8"
 
@@ -36,44 +37,67 @@ func wrapped(indent, text string) string {
 }
 
 // taskWords writes a task as on a board: "8 deadlifts 55 kg".
-func (p *program) taskWords(t roomful.Task) string {
-	name, many := string(t.Movement), string(t.Movement)
-	if m := p.lexicon.Movement(t.Movement); m != nil {
+func (p *program) taskWords(t roomful.Task) string { return p.pairWords(t, t) }
+
+// pairWords writes a task with the figures of both divisions: "8 deadlifts
+// 80/55 kg".
+func (p *program) pairWords(a, b roomful.Task) string {
+	if a.Movement != b.Movement || a.Unit != b.Unit {
+		return p.taskWords(a) + " / " + p.taskWords(b)
+	}
+	name, many := string(a.Movement), string(a.Movement)
+	if m := p.lexicon.Movement(a.Movement); m != nil {
 		name, many = m.Name, m.Plural
 	}
 	words := name
-	switch {
-	case t.Amount == 0 && t.Unit == roomful.Rep:
+	switch amount := both(roomful.Figure(a.Amount), roomful.Figure(b.Amount)); {
+	case a.Amount == 0 && a.Unit == roomful.Rep:
 		words = many
-	case t.Amount == 0:
-	case t.Unit == roomful.Rep && t.Amount == 1:
+	case a.Amount == 0:
+	case a.Unit == roomful.Rep && amount == "1":
 		words = "1 " + name
-	case t.Unit == roomful.Rep:
-		words = roomful.Figure(t.Amount) + " " + many
+	case a.Unit == roomful.Rep:
+		words = amount + " " + many
 	default:
-		words = roomful.Figure(t.Amount) + " " + t.Unit.String() + " " + name
+		words = amount + " " + a.Unit.String() + " " + name
 	}
-	if l := loadWords(t); l != "" {
+	if l := loadWords(a, b); l != "" {
 		words += " " + l
 	}
 	return words
 }
 
+// both writes two figures as a pair, equal ones once.
+func both(a, b string) string {
+	if a == b {
+		return a
+	}
+	return a + "/" + b
+}
+
 // loadWords writes what is held and how high the box is.
-func loadWords(t roomful.Task) string {
+func loadWords(a, b roomful.Task) string {
 	var words []string
-	if t.Load.Value > 0 {
-		load := t.Load.String()
-		if t.Implements > 1 {
-			load = roomful.Figure(float64(t.Implements)) + " x " + load
+	switch {
+	case a.Load.Value > 0:
+		load := both(a.Load.String(), b.Load.String())
+		if a.Load.Unit == b.Load.Unit {
+			load = both(roomful.Figure(a.Load.Value), roomful.Figure(b.Load.Value)) + " " + a.Load.Unit.String()
+		}
+		if a.Implements > 1 {
+			load = roomful.Figure(float64(a.Implements)) + " x " + load
 		}
 		words = append(words, load)
+	case a.Percent > 0:
+		words = append(words, "@ "+roomful.Figure(a.Percent)+" %")
+	case a.Fresh > 0:
+		words = append(words, fmt.Sprintf("fresh %d+", a.Fresh))
 	}
-	if t.RPE > 0 {
-		words = append(words, "@ RPE "+roomful.Figure(t.RPE))
+	if a.RPE > 0 {
+		words = append(words, "@ RPE "+roomful.Figure(a.RPE))
 	}
-	if t.HeightCm > 0 {
-		words = append(words, roomful.Figure(t.HeightCm)+" cm")
+	if a.HeightCm > 0 {
+		words = append(words, both(roomful.Figure(a.HeightCm), roomful.Figure(b.HeightCm))+" cm")
 	}
 	return strings.Join(words, " ")
 }

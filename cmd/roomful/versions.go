@@ -67,25 +67,43 @@ func attention(all []roomful.Attention) string {
 	return b.String() + "\n"
 }
 
-// options lists what the coach briefs and who is on it.
+// options lists what the coach briefs and who is on it: first those who do it as
+// it stands, then those with something of their own.
 func (p *program) options(l roomful.Lineup) string {
-	names := map[string]string{}
+	who := map[string]roomful.Version{}
 	for _, v := range l.Versions {
-		names[v.Athlete] = v.Name
+		who[v.Athlete] = v
 	}
 	var b strings.Builder
 	b.WriteString("options\n")
 	for _, o := range l.Options {
-		var tasks, people []string
-		for _, t := range o.Elements {
-			tasks = append(tasks, p.taskWords(t))
-		}
-		for _, id := range o.People {
-			people = append(people, names[id])
+		var tasks []string
+		for i, t := range o.Elements {
+			second := t
+			if i < len(o.Second) {
+				second = o.Second[i]
+			}
+			tasks = append(tasks, p.pairWords(t, second))
 		}
 		fmt.Fprintf(&b, "  %s\n", o.Name)
 		b.WriteString(wrapped("    ", strings.Join(tasks, ", ")))
-		b.WriteString(wrapped("    for ", strings.Join(people, ", ")))
+		var plain, own []string
+		for _, id := range o.People {
+			if v := who[id]; v.OneOff {
+				own = append(own, v.Name)
+			} else {
+				plain = append(plain, v.Name)
+			}
+		}
+		if len(plain) > 0 {
+			b.WriteString(wrapped("    for ", strings.Join(plain, ", ")))
+		}
+		if len(own) > 0 {
+			b.WriteString(wrapped("    with a one-off for ", strings.Join(own, ", ")))
+		}
+		if len(plain)+len(own) == 0 {
+			b.WriteString("    for nobody today\n")
+		}
 	}
 	return b.String() + "\n"
 }
@@ -119,6 +137,10 @@ func (p *program) version(v roomful.Version, unit roomful.MassUnit) string {
 		title = append(title, "about "+f.Text)
 	}
 	fmt.Fprintf(&b, "%s: %s\n", v.Name, strings.Join(title, ", "))
+	if !v.Dose.Whole() {
+		b.WriteString(wrapped(" *", doseWords(v.Dose)))
+		b.WriteString(wrapped("    private: ", v.Dose.Private))
+	}
 	n := 0
 	for _, c := range v.Choices {
 		n = max(n, width(p.taskWords(c.Task)))
@@ -145,11 +167,19 @@ func (p *program) version(v roomful.Version, unit roomful.MassUnit) string {
 	return b.String() + "\n"
 }
 
+// doseWords says how much of the piece somebody does.
+func doseWords(d roomful.Dose) string {
+	if d.StopAt > 0 {
+		return d.Say + ": stop at " + roomful.Clock(d.StopAt.Seconds())
+	}
+	return d.Say
+}
+
 // band says which other loads would do, and the load in the person's own unit
 // when the implement has another.
 func band(c roomful.Choice, unit roomful.MassUnit) string {
 	var words []string
-	if c.Load.Value > 0 && c.Load.Unit != unit {
+	if c.Load.Value > 0 && c.Load.Unit != unit && !strings.Contains(c.Why, " "+unit.String()) {
 		words = append(words, roomful.Figure(float64(int(c.Load.In(unit).Value+0.5)))+" "+unit.String())
 	}
 	if c.Low.Value > 0 && c.High.Value > 0 && c.Low != c.High {
