@@ -128,7 +128,8 @@ func (p *parser) remarked(l *scan.Line) bool {
 	if len(r.Elements) != 1 || r.Elements[0].Move != nil || r.Elements[0].Amount.Unit != roomful.Rep || r.F.Structured() {
 		return false
 	}
-	return len(p.Near(r.Elements[0].Words)) == 0
+	d := &r.Elements[0]
+	return p.IsRemark(p.part.Kind, d) || words == 2 && d.Note == "" && len(p.Near(d.Words)) == 0
 }
 
 // labelled reports whether a line begins with a word that names neither a
@@ -170,7 +171,7 @@ func prose(l *scan.Line) bool {
 // once, those after it the round, and what comes back to the left is the last.
 func (p *parser) placeSuffix(l *scan.Line, r *phrase.Reading) {
 	pt := p.part
-	if pt.Kind != roomful.Main || pt.block != inRound {
+	if pt.Kind == roomful.Strength || pt.block != inRound {
 		return
 	}
 	inner := r.F.Rounds.Set() || !r.F.LadderAt.IsZero()

@@ -22,28 +22,30 @@ type Diagnostics struct {
 	suggested int
 }
 
-// Say adds a diagnostic. The hint is the next step.
-func (d *Diagnostics) Say(sev roomful.Severity, s scan.Span, summary, detail, hint string) {
+// Say adds a diagnostic. The hint is the next step. What is returned lets
+// the caller add a detail, until the next is said.
+func (d *Diagnostics) Say(sev roomful.Severity, s scan.Span, summary, detail, hint string) *roomful.Diagnostic {
 	d.List = append(d.List, roomful.Diagnostic{
 		Severity: sev,
 		Range:    roomful.Range{Start: roomful.Position{Line: s.Line, Column: s.Col}, End: roomful.Position{Line: s.Line, Column: s.Stop}},
 		Summary:  summary, Detail: detail, Hint: hint,
 	})
+	return &d.List[len(d.List)-1]
 }
 
 // Fault says what makes the sheet unusable as it stands.
-func (d *Diagnostics) Fault(s scan.Span, summary, hint string) {
-	d.Say(roomful.Fault, s, summary, "", hint)
+func (d *Diagnostics) Fault(s scan.Span, summary, hint string) *roomful.Diagnostic {
+	return d.Say(roomful.Fault, s, summary, "", hint)
 }
 
 // Warn says what was assumed, or is likely not meant.
-func (d *Diagnostics) Warn(s scan.Span, summary, hint string) {
-	d.Say(roomful.Warning, s, summary, "", hint)
+func (d *Diagnostics) Warn(s scan.Span, summary, hint string) *roomful.Diagnostic {
+	return d.Say(roomful.Warning, s, summary, "", hint)
 }
 
 // Hint says how something unusual was read.
-func (d *Diagnostics) Hint(s scan.Span, summary, hint string) {
-	d.Say(roomful.Hint, s, summary, "", hint)
+func (d *Diagnostics) Hint(s scan.Span, summary, hint string) *roomful.Diagnostic {
+	return d.Say(roomful.Hint, s, summary, "", hint)
 }
 
 // Sorted returns what was said in the order of the text, errors first at one

@@ -26,8 +26,28 @@ func (r *Reading) assign(d *Element) {
 		}
 	}
 	r.checkUnknownUnit(d)
+	r.modified(d)
 	d.Note = r.noteOf(d.remarks)
 	d.figures, d.remarks = nil, nil
+}
+
+// modified reads "pull-ups (strict)" as the movement of that name.
+func (r *Reading) modified(d *Element) {
+	if d.Move == nil {
+		return
+	}
+	for i, m := range d.remarks {
+		if m.text != "" || m.to-m.from > 2 {
+			continue
+		}
+		words := append(append([]string{}, r.C.Words[m.from:m.to]...), strings.Fields(d.Move.Name)...)
+		if other, n := r.Lex.Match(words); other != nil && n == len(words) && other != d.Move {
+			r.Context.Hint(d.NameAt, "read as "+other.Name, "write "+other.Plural+" to say so")
+			d.Move, d.Movement = other, other.ID
+			d.remarks = slices.Delete(d.remarks, i, i+1)
+			return
+		}
+	}
 }
 
 // noteOf joins what is kept of a line in the order it stands there; stretches
@@ -84,7 +104,7 @@ func (q *Figures) values() []float64 {
 // assignMass makes figures with a unit of mass the load.
 func (r *Reading) assignMass(d *Element, q *Figures) {
 	if d.Load != nil {
-		r.Fault(q.at, "a second load for one movement", "give one load, or write two lines")
+		r.Fault(q.at, "a second load for one movement", "give one load, or write two lines").Detail = "the second is kept as a note"
 		d.remarks = append(d.remarks, r.remarkOf(q))
 		return
 	}

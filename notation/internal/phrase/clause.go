@@ -44,7 +44,7 @@ func (r *Reading) Clause() bool {
 // leads are the words that a clause may begin with; most words begin none, and
 // need not be tried.
 var leads = func() map[string]bool {
-	m := vocab.Set("amrap amreps as max maximum most every emom e on sets for ft against rft each x build work find establish heavy " +
+	m := vocab.Set("amrap amreps as max maximum most every emom e on sets ladder for ft against rft each x build work find establish heavy " +
 		"time timecap cap tc capped your score slowest lowest team teams in unbroken alternating alternate alt stations not no " +
 		"rest resting change changeover transition within over a")
 	add := func(phrase string) {
@@ -111,10 +111,16 @@ func (r *Reading) countedWords(what []string, from int) {
 	if len(what) == 0 || what[0] == "rounds" || what[0] == "reps" && len(what) == 1 || what[0] == "rounds/reps" {
 		return
 	}
+	if what[0] == "distance" {
+		r.Counts, what, from = roomful.Metre, what[1:], from+1
+		if len(what) == 0 {
+			return
+		}
+	}
 	inner := r.ReaderOf(scan.Cursor{Line: r.C.Line, I: from, Last: from + len(what)}, false)
 	inner.Scored = r.Scored
 	inner.Run()
-	if len(inner.Elements) == 1 && inner.Elements[0].Move != nil {
+	if len(inner.Elements) == 1 && (inner.Elements[0].Move != nil || len(what) > 1) {
 		r.Elements = append(r.Elements, inner.Elements...)
 	} else if u, ok := vocab.UnitWords[what[0]]; ok && u.Class == vocab.Counted {
 		r.Counts = u.Unit
@@ -125,6 +131,10 @@ func (r *Reading) countedWords(what []string, from int) {
 // format, and what is counted stays for the element.
 func (r *Reading) mostClause(from int) bool {
 	skip := r.C.I
+	if r.head && r.F.Total.Set() && !r.F.Begins() && r.movementFollows() {
+		r.F.AsMany = r.C.Span(from, skip) // 5 min of max burpees
+		return true
+	}
 	for n := 0; n < 7; n++ {
 		if r.C.Peek(0).Kind != scan.Word {
 			return false

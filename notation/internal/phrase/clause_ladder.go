@@ -11,6 +11,8 @@ import (
 func (r *Reading) ladderClause() bool {
 	from := r.C.I
 	ofSets := r.C.Take("sets of")
+	r.C.TakeAny("ladder of", "ladder")
+	r.C.Mark(":")
 	steps, ok := r.steps()
 	if !ok {
 		return false

@@ -100,6 +100,9 @@ func (r *Reading) teamClause() bool {
 	}
 	for _, s := range styles {
 		if r.C.Take(s.phrase) {
+			if s.style == roomful.Synchronised && r.movementFollows() {
+				return false // synchro burpees
+			}
 			r.F.Team.Style, r.F.TeamAt = s.style, r.C.Span(from, r.C.I)
 			return true
 		}

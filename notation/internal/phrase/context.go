@@ -90,5 +90,5 @@ func named(t scan.Token) bool { return t.Text == "&" || t.Kind == scan.Number &&
 
 // Clash says that a thing was said twice.
 func (p *Context) Clash(what string, second scan.Span) {
-	p.Fault(second, "a second "+what, "the first one holds; delete one of them")
+	p.Fault(second, "a second "+what, "the first one holds; delete one of them").Detail = "the second is kept as a note"
 }

@@ -11,12 +11,7 @@ import (
 // them until the whole element is read.
 func (r *Reading) figuresItem() bool {
 	from := r.C.I
-	by := 0
-	if n, ok := r.Integer(); ok && r.C.Take("x") && (r.massFollows() || r.pairOfLoads(n)) {
-		by = n
-	} else {
-		r.C.I = from
-	}
+	by, paired := r.implements()
 	if !r.C.Mark("@") && !r.C.Take("at") && !r.head {
 		r.C.Take("x") // burpees x 12
 	}
@@ -39,7 +34,24 @@ func (r *Reading) figuresItem() bool {
 	}
 	q.implements, q.at = by, r.C.Span(from, r.C.I)
 	r.keep(q)
+	if paired {
+		r.C.TakeAny("dumbbells", "dbs", "kettlebells", "kbs", "bells")
+	}
 	return true
+}
+
+// implements reads "2 x" and "a pair of" before a load.
+func (r *Reading) implements() (n int, paired bool) {
+	from := r.C.I
+	if r.C.TakeAny("with a pair of", "a pair of", "pair of", "with two", "two") && r.massFollows() {
+		return 2, true
+	}
+	r.C.I = from
+	if n, ok := r.Integer(); ok && r.C.Take("x") && (r.massFollows() || r.pairOfLoads(n)) {
+		return n, false
+	}
+	r.C.I = from
+	return 0, false
 }
 
 // numeral reads "ten" before a movement.

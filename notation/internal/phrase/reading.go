@@ -118,12 +118,12 @@ func (r *Reading) separator() bool {
 		r.flush()
 	case (r.open() || r.left >= 0) && (r.C.Mark(",") || r.C.TakeAny("then", "and", "into")) && r.beginsElement(),
 		r.open() && r.cur.Move != nil && r.C.Mark("/") && r.beginsElement():
+		r.or = r.C.Tokens[r.C.I-1].Text == "/" && machine(r.cur.Move) && r.cur.amounted()
 		r.closeRun(before)
-		r.flush()
+		r.flushAs(r.or)
 	case r.open() && r.cur.Move != nil && r.C.Take("or") && r.beginsElement():
 		r.closeRun(before)
-		r.flush()
-		r.or = true
+		r.flushAs(true)
 	case r.open() && r.cur.Move != nil && r.C.Peek(0).Kind == scan.Number && r.cur.amounted() && r.beginsElement():
 		r.closeRun(before)
 		r.flush()
@@ -132,6 +132,19 @@ func (r *Reading) separator() bool {
 		return false
 	}
 	return true
+}
+
+// machine reports whether a movement is done on a machine or on foot, where a
+// slash between two amounts means the one or the other.
+func machine(m *roomful.Movement) bool {
+	return m.Modality == roomful.Machine || m.Modality == roomful.Running
+}
+
+// flushAs ends the element being read; or says that the next one may be done
+// instead of it.
+func (r *Reading) flushAs(or bool) {
+	r.flush()
+	r.or = or
 }
 
 // openSet reports whether a plus belongs to the figure before it, as in "5+ @

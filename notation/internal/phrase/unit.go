@@ -16,7 +16,7 @@ func (r *Reading) checkUnit(d *Element, q *Figures) {
 	if d.Move == nil || base == roomful.Second || vocab.Counts(d.Move, base) {
 		return
 	}
-	r.Fault(q.at, d.Move.Plural+" are not counted in "+vocab.UnitPlural(d.Amount.Unit), "count them in "+vocab.UnitList(d.Move))
+	r.Fault(q.at, d.Move.Plural+" are not counted in "+vocab.UnitPlural(d.Amount.Unit), "count them in "+vocab.UnitList(d.Move)).Detail = "kept as typed"
 }
 
 // unknownUnit says when a word that is no unit follows a figure that needs one:
@@ -40,7 +40,7 @@ func (r *Reading) unknownUnit(d *Element, q *Figures) bool {
 	if near := vocab.NearUnit(t.Text); near != "" {
 		hint = "did you mean " + near + "?"
 	}
-	r.Fault(scan.Place(r.C.No, t.Col, t.Stop), diag.Quote(t.Text)+" is no unit I know", hint)
+	r.Fault(scan.Place(r.C.No, t.Col, t.Stop), diag.Quote(t.Text)+" is no unit I know", hint).Detail = "the figure is kept as a note"
 	d.NoLoad = true
 	d.remarks = append(d.remarks, r.remarkOf(q))
 	return true

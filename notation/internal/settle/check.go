@@ -126,7 +126,7 @@ func (p *Draft) checkLoad(pt *Part, d *phrase.Element) {
 	if m, ok := d.Load.(roomful.Masses); ok {
 		for _, v := range m {
 			if v.Value <= 0 || v.Kg() > heaviest {
-				p.Fault(d.LoadAt, v.String()+" cannot be right", fmt.Sprintf("write a load above nought and up to %d kg", heaviest))
+				p.Fault(d.LoadAt, v.String()+" cannot be right", fmt.Sprintf("write a load above nought and up to %d kg", heaviest)).Detail = "kept as typed"
 				return
 			}
 		}
@@ -136,7 +136,7 @@ func (p *Draft) checkLoad(pt *Part, d *phrase.Element) {
 	}
 	missing := d.Load == nil && !d.NoLoad && vocab.Loaded(d.Move) && pt.Kind == roomful.Main && !emptyBar(d.Note) && !p.asSets(pt)
 	if missing && p.Session.Effort.FreshFor(d.Movement) == 0 {
-		p.Warn(d.NameOrPlace(), d.Move.Name+" has no load", "write it after the movement, such as 40/30 kg or fresh 12+")
+		p.Warn(d.NameOrPlace(), d.Move.Name+" has no load", "write it after the movement, such as 40/30 kg or fresh 12+").Detail = "everybody would choose their own, and no bar can be planned"
 	}
 }
 

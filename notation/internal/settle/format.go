@@ -21,14 +21,27 @@ func (p *Draft) asSets(pt *Part) bool {
 		return true
 	case f.Interval.Set() && (pt.Kind == roomful.Main || pt.Slotted || !f.Alternating.IsZero()):
 		return false
-	case f.Sets.Set(), f.Reps.Set():
+	case f.Reps.Set():
 		return true
+	case f.Sets.Set():
+		return pt.Kind == roomful.Strength || allLifts(pt)
 	case pt.Kind == roomful.Strength:
 		return !f.Work.Set() && !f.Intervals.Set() && f.Stations.IsZero()
 	case !f.LadderAt.IsZero() && !f.Interval.Set():
 		return len(pt.Round) == 1 && !phrase.Monotone(f.Ladder.Steps)
 	}
 	return false
+}
+
+// allLifts reports whether nothing but loaded movements counted in repetitions
+// are in a round, so that sets of it are strength sets.
+func allLifts(pt *Part) bool {
+	for _, d := range pt.Round {
+		if d.Movement != roomful.Rest && (!vocab.Loaded(d.Move) || d.Amount.Unit.Base() != roomful.Rep) {
+			return false
+		}
+	}
+	return true
 }
 
 // format puts the facts of a part together.
@@ -51,7 +64,7 @@ func (p *Draft) format(pt *Part) roomful.Format {
 		return p.stations(pt)
 	case f.Work.Set():
 		return p.bouts(pt)
-	case f.ForTime.IsZero() && (!f.EachForTime.IsZero() || f.Intervals.Set() || f.Times.Set()):
+	case f.ForTime.IsZero() && (!f.EachForTime.IsZero() || f.Intervals.Set() || f.Times.Set() || f.Sets.Set() && f.Rest.Set()):
 		return p.intervals(pt)
 	case f.ForTime.IsZero() && f.Total.Set() && !f.Rounds.Set() && f.LadderAt.IsZero():
 		p.Warn(f.Total.At, "a length without a format: read as as many as possible", "write as many rounds as possible in "+vocab.Length(f.Total.D))
@@ -93,10 +106,10 @@ func (p *Draft) asMany(pt *Part) roomful.Format {
 		window, f.Cap = f.Cap, phrase.Timed{}
 	}
 	if !window.Set() {
-		p.Fault(pt.Head, "as many as possible needs a window", "write how long: as many rounds as possible in 12 min")
+		p.Fault(pt.Head, "as many as possible needs a window", "write how long: as many rounds as possible in 12 min").Detail = "the movements are read; nothing says when it ends"
 	}
 	if f.Cap.Set() {
-		p.Warn(f.Cap.At, "a cap beside a window: the window holds", "delete the cap")
+		p.Warn(f.Cap.At, "a cap beside a window: the window holds", "delete the cap").Detail = "the cap is kept as a note"
 		pt.Keep(p.TextAt(f.Cap.At))
 	}
 	if f.Window.Set() && f.Total.Set() && f.Window.D != f.Total.D {
@@ -108,9 +121,22 @@ func (p *Draft) asMany(pt *Part) roomful.Format {
 		return p.bouts(pt)
 	}
 	if p.movements(pt) == 1 && f.LadderAt.IsZero() {
-		return roomful.AmountInTime{Window: window.D, Unbroken: !f.Unbroken.IsZero()}
+		unbroken := pt.takeUnbroken()
+		return roomful.AmountInTime{Window: window.D, Unbroken: unbroken || !f.Unbroken.IsZero()}
 	}
 	return roomful.RoundsInTime{Window: window.D, Ladder: f.Ladder}
+}
+
+// takeUnbroken takes "unbroken" from the one movement of a window, where it is
+// the rule of the piece.
+func (pt *Part) takeUnbroken() bool {
+	for i := range pt.Round {
+		if d := &pt.Round[i]; d.Note == "unbroken" {
+			d.Note = ""
+			return true
+		}
+	}
+	return false
 }
 
 // movements counts the elements of a round, rest aside.
@@ -142,7 +168,7 @@ func (p *Draft) forTime(pt *Part) roomful.Format {
 		out.Rounds = n
 	}
 	if f.Ladder.Open {
-		p.Fault(f.LadderAt, "a ladder without an end is never done", "give it a last step, or a window")
+		p.Fault(f.LadderAt, "a ladder without an end is never done", "give it a last step, or a window").Detail = "for time means that there is a last repetition"
 	}
 	if t := f.Total; t.Set() && out.Cap == 0 {
 		out.Cap = t.D
@@ -237,7 +263,7 @@ func (p *Draft) intervals(pt *Part) roomful.Format {
 		p.Fault(pt.Head, "how many intervals is not said", "write 5 intervals, rest 2 min")
 	}
 	if out.Rest == 0 {
-		p.Warn(pt.Head, "intervals without rest", "write rest 2 min, or for time")
+		p.Warn(pt.Head, "intervals without rest", "write rest 2 min, or for time").Detail = "work without a pause is for time"
 	}
 	return out
 }

@@ -113,7 +113,7 @@ func (p *Draft) letter(kind roomful.PartKind, same []*Part) {
 		case pt.Letter == "" && i > 0 && pt.Explicit && same[i-1].Explicit:
 			p.Warn(pt.Head, "a second "+name, "if they run on one clock, write "+name+" a: and "+name+" b:")
 		case i > 0 && !pt.Facts.Then && (pt.Letter == "" || pt.Letter == pt.Label):
-			p.Hint(pt.Head, "a second "+name+": the two are read as "+name+" a and b, on one clock", "write "+name+" a: and "+name+" b: to say so")
+			p.Hint(pt.Head, "a second "+name+": the two are read as "+name+" a and b, on one clock", "write "+name+" a: and "+name+" b: to say so").Detail = "b begins the moment that a ends"
 		}
 		if pt.Letter != "" {
 			used[pt.Letter] = true
@@ -191,7 +191,7 @@ func (p *Draft) team(pt *Part) roomful.Team {
 	}
 	if t.Style == roomful.Alone {
 		t.Style = roomful.Shared
-		p.Warn(at, "how the work is shared is not said: read as shared", "write share the work, you go I go, or synchronised")
+		p.Warn(at, "how the work is shared is not said: read as shared", "write share the work, you go I go, or synchronised").Detail = "with shared work one person works at a time"
 	}
 	return t
 }

@@ -37,7 +37,7 @@ func (p *Draft) every(pt *Part) roomful.Format {
 		f.Total = f.Cap
 		out.Count = p.timesIn(f)
 	default:
-		p.Fault(pt.Head, "how long it goes on is not said", "write every minute x 12, or EMOM 12")
+		p.Fault(pt.Head, "how long it goes on is not said", "write every minute x 12, or EMOM 12").Detail = "the interval is read; the number of them is missing"
 	}
 	if out.Count > 0 && slots > out.Count {
 		p.Fault(f.Interval.At, fmt.Sprintf("%d slots do not fit into %d intervals", slots, out.Count), "add intervals or drop a slot")

@@ -65,13 +65,13 @@ var UnitWords = func() map[string]MeasureUnit {
 }()
 
 // Adjectives stand before a movement and change nothing but the note.
-var Adjectives = Set("easy slow steady light heavy fast quick quickly hard controlled smooth relaxed moderate brisk gentle tempo empty-bar empty bar alternating alternate")
+var Adjectives = Set("easy slow steady light heavy fast quick quickly hard controlled smooth relaxed moderate brisk gentle tempo synchro synchronised synchronized sync empty-bar empty bar alternating alternate")
 
 // Phrases may stand after a movement and are kept where they are.
 var Phrases = []string{
 	"a side", "each side", "per side", "a leg", "each leg", "per leg", "an arm", "each arm", "per arm", "a hand", "each hand", "per hand",
 	"each way", "each direction", "from the floor", "from the rack", "from the hang", "to working load", "to working weight", "at working load", "at working weight",
-	"unbroken", "alternating", "alternate", "together", "synchronised", "as needed",
+	"unbroken", "alternating", "alternate", "together", "synchronised",
 }
 
 // Little words mean nothing where an element may begin.
@@ -110,8 +110,11 @@ func PlainTitle(l *scan.Line) bool {
 	if l.Tokens[0].Kind != scan.Word || reserved[l.Tokens[0].Text] || l.Label > 0 || l.Letter != "" {
 		return false
 	}
+	dated := Months[l.Tokens[0].Text] != 0 || Weekday(l.Tokens[0].Text)
 	for i, t := range l.Tokens {
 		switch {
+		case dated && (t.Kind == scan.Number || Months[t.Text] != 0 && i > 0):
+			return false
 		case t.Text == ":" || t.Kind == scan.Clock || t.Text == ";":
 			return false
 		case t.Kind == scan.Word && formatWords[t.Text]:
@@ -120,7 +123,7 @@ func PlainTitle(l *scan.Line) bool {
 			return false
 		}
 	}
-	return Months[l.Tokens[0].Text] == 0 && !Weekday(l.Tokens[0].Text)
+	return true
 }
 
 // TitleText returns a line without the marks of a heading around it, its spaces
