@@ -117,7 +117,7 @@ func (p *people) limits() []roomful.Limit {
 	}
 	var out []roomful.Limit
 	for _, it := range list(c, true) {
-		word, value, has := it.colon()
+		word, value, has := it.pain()
 		what := strings.TrimPrefix(strings.ToLower(word), "lower ")
 		if !slices.Contains(roomful.LimitWords, what) {
 			what = strings.TrimSuffix(what, "s")
@@ -138,6 +138,19 @@ func (p *people) limits() []roomful.Limit {
 		out = append(out, l)
 	}
 	return out
+}
+
+// pain splits "back:4", and "back 4" as people write it.
+func (it item) pain() (word, value string, has bool) {
+	if word, value, has = it.colon(); has {
+		return word, value, has
+	}
+	if at := strings.LastIndexByte(it.text, ' '); at > 0 {
+		if _, err := strconv.Atoi(it.text[at+1:]); err == nil {
+			return strings.TrimSpace(it.text[:at]), it.text[at+1:], true
+		}
+	}
+	return word, value, has
 }
 
 // several is a number of repetitions that nobody does by luck.

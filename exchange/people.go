@@ -216,9 +216,11 @@ func (p *people) checkLike(i int) {
 		p.fault(p.rows[i].like, "name another person of this file", "%s is said to be like themselves", a.Name)
 		a.Like = ""
 	case j < 0:
-		all := make([]string, len(p.out))
+		var all []string
 		for k, b := range p.out {
-			all[k] = b.Name
+			if k != i {
+				all = append(all, b.Name)
+			}
 		}
 		p.fault(p.rows[i].like, didYouMean(a.Like, all, "name a person of this file"), "nobody here is called %s", a.Like)
 		a.Like = ""

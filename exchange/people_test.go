@@ -83,7 +83,7 @@ func TestReadPeople(t *testing.T) {
 		Limits: []roomful.Limit{{What: "back", Pain: 4}, {What: "overhead", Pain: -1}},
 	}
 	commas := "name,id,division,born,mass_kg,height_cm,months,squat_kg,pullups,row_2k,run_5k,skills,limits\n" +
-		"Ines Vale,m1,b,1991-06-30,\"62,5\",168,30,80,6,8:05.5,0:25:30,pull-up;double-under:some,back:4;overhead\n"
+		"Ines Vale,m1,b,1991-06-30,\"62,5\",168,30,80,6,8:05.5,0:25:30,pull-up;double-under:some,back 4; overhead\n"
 	semicolons := "\ufeffNAME;Id;Division;born;Mass (kg);height cm;months;squat_kg;pullups;row_2k;run_5k;skills;limits\r\n\r\n" +
 		"Ines Vale;m1;B;1991-6-30;62,5;168;30;80;6;08:05,5;25:30;\"pull-ups; double-under:some\";\"back:4;overhead\"\r\n"
 	tabs := strings.ReplaceAll(strings.ReplaceAll(commas, ",", "\t"), "\"62\t5\"", "62.5")
@@ -209,6 +209,8 @@ func TestPeopleDiagnostics(t *testing.T) {
 		{"skill both ways", "name,skills\nOda,pull-up:none;pull-ups\n", []string{"2:18-26 error: pull-up is both none and solid | keep one of the two"}, 1},
 		{"limit", "name,limits\nOda,bakc:4;knees;back:11\n", []string{`2:5-11 error: limit "bakc" is not known | did you mean back?`,
 			`2:18-25 error: pain "11" of back is not a figure from 0 to 10 | pain runs from 0 to 10, back:4`}, 1},
+		{"limit with a space", "name,limits\nOda,\"back 4, lower back 12\"\n", []string{`2:14-27 error: pain "12" of lower back is not a figure from 0 to 10 | pain runs from 0 to 10, back:4`}, 1},
+		{"like nobody else", "name,like\nA,B\n", []string{"2:3-4 error: nobody here is called B | name a person of this file"}, 1},
 		{"no limit", "name,limits\nOda,none\n", nil, 1},
 		{"division", "name,division\nOda,c\n", []string{`2:5-6 error: division "c" is neither a nor b | write a for the first figure of every pair, b for the second, or nothing`}, 1},
 		{"like", "name,like\nOda,Pin\nPim,Pim\n", []string{"2:5-8 error: nobody here is called Pin | did you mean Pim?", "3:5-8 error: Pim is said to be like themselves | name another person of this file"}, 2},
