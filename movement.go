@@ -18,6 +18,7 @@ type Movement struct {
 	Stress   []Stress // what it loads, beyond the pattern
 
 	Implement Implement // what is held or ridden
+	Pair      bool      // usually one in each hand: two of the implement, and loads are of each
 	Needs     []string  // other kit by the words of [Kit]: "pull-up-bar", "box", "rings"
 	Space     Space
 	Noisy     bool   // bangs, drops or lands hard enough for neighbours to mind

@@ -11,6 +11,7 @@ type Task struct {
 	Slot       int
 	Tempo      *Tempo
 	RPE        float64 // the load is found on the day; 0 when not asked
+	Percent    float64 // of the person's maximum, as the sheet asks it; 0 when it does not, or the load is another
 	Fresh      int     // own load by a repetition test; 0 when not asked
 	// Exists lists the loads per implement that exist, ascending, for a load that
 	// is found on the day; empty means usual steps.
@@ -67,6 +68,7 @@ type Version struct {
 	OneOff     bool   // something outside the option, for a limit, kit or skill
 	Choices    []Choice
 	Work       Work // the same tasks, by place
+	Dose       Dose // how much of the piece they do; the zero value is all of it
 	Proof      *Proof
 	Confidence Confidence
 	Forecast   AthleteForecast
@@ -95,9 +97,15 @@ type Candidate struct {
 
 // Option is one of at most four rungs a coach briefs: a complete piece.
 type Option struct {
-	Name     string
-	Elements []Task // once, round, last; loads are what most people on it use
-	People   []string
+	Name string
+	// Elements are once, round, last, with the loads and heights that most people
+	// on it use; 0 where the sheet asks for a share or a feel and each has their
+	// own.
+	Elements []Task
+	// Second are the same for division b, and Elements those for division a, when
+	// people of both may stand on it and the figures differ; else nil.
+	Second []Task
+	People []string // ids
 }
 
 // Attention is a person whom the coach should see, and why.

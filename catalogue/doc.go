@@ -33,7 +33,8 @@
 //   - patterns has the leading one first, and it is the leading one that swaps
 //     keep. stress says what a limit may forbid: be generous, since a person
 //     with a sore wrist is offered only what does not list it.
-//   - implement, needs and ceiling_m say what kit and height it takes. A ceiling
+//   - implement, needs and ceiling_m say what kit and height it takes; pair says
+//     that one is held in each hand. A ceiling
 //     is given only when a low room may be in the way. length_m is a lane.
 //   - units lists what an amount may be given in, the usual one first; a
 //     movement counted both in repetitions and in metres gives stride_m.

@@ -21,6 +21,7 @@ type entry struct {
 	Modality  roomful.Modality   `yaml:"modality"`
 	Stress    []roomful.Stress   `yaml:"stress"`
 	Implement roomful.Implement  `yaml:"implement"`
+	Pair      bool               `yaml:"pair"`
 	Needs     []string           `yaml:"needs"`
 	CeilingM  float64            `yaml:"ceiling_m"`
 	LengthM   float64            `yaml:"length_m"`
@@ -102,7 +103,7 @@ func (e *entry) movement(family string) (*roomful.Movement, error) {
 	m := &roomful.Movement{
 		ID: e.ID, Name: e.Name, Plural: e.Plural, Also: e.Also, Family: family,
 		Patterns: e.Patterns, Modality: e.Modality, Stress: e.Stress,
-		Implement: e.Implement, Needs: e.Needs, Noisy: e.Noisy, StrideM: e.StrideM,
+		Implement: e.Implement, Pair: e.Pair, Needs: e.Needs, Noisy: e.Noisy, StrideM: e.StrideM,
 		Space:    roomful.Space{CeilingM: e.CeilingM, LengthM: e.LengthM},
 		Pace:     roomful.Pace{Skilled: e.Pace.SkilledS, Ordinary: e.Pace.OrdinaryS},
 		Standard: e.Standard, Cues: e.Cues, Faults: e.Faults, Easier: e.Easier,

@@ -16,7 +16,8 @@ type Lineup struct {
 type Option struct {
 	Name     string   `json:"name"`
 	Elements []Task   `json:"elements"`
-	People   []string `json:"people"` // by name
+	Second   []Task   `json:"elements_b"` // for division b; null when both do the same
+	People   []string `json:"people"`     // by name
 }
 
 // Task is what is done of one movement; the load in kg is per implement.
@@ -29,6 +30,7 @@ type Task struct {
 	Implements *int               `json:"implements"`
 	HeightCm   *float64           `json:"height_cm"`
 	RPE        *float64           `json:"rpe"`
+	Percent1RM *float64           `json:"percent_1rm"`
 	Fresh      *int               `json:"fresh"`
 	Slot       *int               `json:"slot"`
 }
@@ -48,12 +50,25 @@ type Version struct {
 	AsWritten  bool             `json:"as_written"`
 	OneOff     bool             `json:"one_off"`
 	Elements   []Choice         `json:"elements"`
+	StopAt     *float64         `json:"stop_at_seconds"` // on the piece's clock; null when they do not stop before it ends
+	Dose       *Dose            `json:"dose"`            // null for all of the piece
 	Proof      *Proof           `json:"proof_set"`
 	Confidence *string          `json:"confidence"` // null for who is referred out
 	Forecast   *AthleteForecast `json:"forecast"`   // null for who is referred out
 	Plates     []SideLoad       `json:"plates"`
 	Cautions   []string         `json:"cautions"`
 	Stop       *string          `json:"stop"`
+}
+
+// Dose is how much of the piece somebody does who does not do all of it; say
+// may be shown to others.
+type Dose struct {
+	Rounds     *int     `json:"rounds"` // so many rounds, bouts or sets
+	Ladder     []int    `json:"ladder"` // steps instead of the sheet's
+	Work       *float64 `json:"work_seconds"`
+	Steady     bool     `json:"steady"`
+	Say        string   `json:"say"`
+	WhyPrivate *string  `json:"why_private"`
 }
 
 // Choice is one task of a version with its reasons.
@@ -104,6 +119,9 @@ func LineupOf(p roomful.Part, effort roomful.Effort, l roomful.Lineup) Lineup {
 		for _, t := range o.Elements {
 			option.Elements = append(option.Elements, taskOf(t, stepped))
 		}
+		for _, t := range o.Second {
+			option.Second = append(option.Second, taskOf(t, stepped))
+		}
 		out.Options = append(out.Options, option)
 	}
 	for _, v := range l.Versions {
@@ -130,6 +148,11 @@ func versionOf(v roomful.Version, stepped bool) Version {
 	out := Version{
 		Name: v.Name, ID: v.Athlete, Option: word(v.Option), AsWritten: v.AsWritten, OneOff: v.OneOff,
 		Elements: []Choice{}, Confidence: word(string(v.Confidence)), Plates: []SideLoad{}, Cautions: listed(v.Cautions), Stop: word(v.Stop),
+	}
+	if !v.Dose.Whole() {
+		d := v.Dose
+		out.StopAt = some(d.StopAt.Seconds())
+		out.Dose = &Dose{Rounds: known(d.Rounds), Ladder: d.Ladder, Work: some(d.Work.Seconds()), Steady: d.Steady, Say: d.Say, WhyPrivate: word(d.Private)}
 	}
 	for _, c := range v.Choices {
 		out.Elements = append(out.Elements, Choice{
@@ -158,7 +181,7 @@ func taskOf(t roomful.Task, stepped bool) Task {
 	out := Task{
 		Movement: t.Movement, Amount: some(t.Amount), Unit: t.Unit.String(),
 		LoadKg: some(t.Load.Kg()), Load: massOf(t.Load), Implements: known(t.Implements), HeightCm: some(t.HeightCm),
-		RPE: known(t.RPE), Fresh: known(t.Fresh), Slot: known(t.Slot),
+		RPE: known(t.RPE), Percent1RM: known(t.Percent), Fresh: known(t.Fresh), Slot: known(t.Slot),
 	}
 	if stepped && out.Amount == nil {
 		out.Amount = figure(0)

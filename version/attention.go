@@ -2,6 +2,7 @@ package version
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"strings"
 
@@ -15,7 +16,9 @@ const (
 	attendStop = iota
 	attendYouth
 	attendPregnant
+	attendSore
 	attendReturning
+	attendNew
 	attendWindow
 	attendUnknown
 	attendDoubt
@@ -44,10 +47,8 @@ func (c *class) attention(versions []roomful.Version) []roomful.Attention {
 		if p.care.Expecting {
 			add(attendPregnant, "Pregnant: ask how they are and what their own clinician said.")
 		}
-		if p.care.Returning {
-			add(attendReturning, "First week back after two weeks or more away: half the volume.")
-		}
 		if p.care.Stop == nil {
+			c.attendDose(p, add)
 			c.attendVersion(p, versions[i], add)
 		}
 		if len(p.Doubts) > 0 {
@@ -62,24 +63,66 @@ func (c *class) attention(versions []roomful.Version) []roomful.Attention {
 	return out
 }
 
+// attendDose adds what hurts and how much less of the piece is theirs.
+func (c *class) attendDose(p *person, add func(int, string)) {
+	if sore := p.care.Sore(); len(sore) > 0 {
+		add(attendSore, c.sore(p, sore))
+	}
+	how := ""
+	switch d := p.plans[0].dose; {
+	case d.StopAt > 0:
+		how = ", stop at " + roomful.Clock(d.StopAt.Seconds())
+	case d.Say != "":
+		how = ", " + strings.TrimSuffix(d.Say, " today")
+	case p.amounts < 1:
+		how = ", in every amount"
+	case c.Piece.Team.Size > 1:
+		how = ", so their partner takes more of the turns"
+	}
+	if p.care.Returning {
+		add(attendReturning, "First week back after two weeks or more away: half the volume"+how+".")
+	} else if p.care.New {
+		add(attendNew, "First months of training: three quarters of the volume"+how+".")
+	}
+}
+
+// sore says what hurts, to ask before the ramp, and what is done about it.
+func (c *class) sore(p *person, limits []roomful.Limit) string {
+	var told []string
+	for _, l := range limits {
+		told = append(told, care.Told(l))
+	}
+	var done []string
+	q := p.plans[0]
+	for li, f := range q.fits {
+		if f.why.limit == nil || f.why.limit.What == "pregnant" || f.stuck {
+			continue
+		}
+		words := "two thirds of the " + say.Plural(c.lines[li].movement)
+		if f.why.form == byLimit {
+			words = say.Many(f.form.movement, q.tasks[li]) + " instead of " + say.Many(c.lines[li].movement, p.written[li])
+		}
+		if !slices.Contains(done, words) {
+			done = append(done, words)
+		}
+	}
+	out := strings.Join(told, ", ")
+	out = strings.ToUpper(out[:1]) + out[1:] + ": ask before the ramp"
+	if len(done) > 0 {
+		return out + "; " + strings.Join(done, ", ") + "."
+	}
+	return out + ". Nothing in this piece is changed for it."
+}
+
 // attendVersion adds what a person's version leaves open.
 func (c *class) attendVersion(p *person, v roomful.Version, add func(int, string)) {
 	q := p.plans[0]
-	prob, in := c.met(v.Forecast)
-	if v.Forecast.OnIntent == nil {
-		prob = q.prob
-	}
-	hard := v.Forecast.Cannot >= 0.5 || c.side(v.Forecast.Score.P50) <= 0
-	aside := p.care.Volume < 1 || v.Confidence == roomful.Low || !hard && len(p.care.Acting) > 0 // the window is not what rules their day
-	if c.Piece.Team.Size > 1 {                                                                   // the score is the team's, the version their own
-		in = q.medianIn
-	}
-	if c.windowed && !in && !(q.medianIn && prob >= 0.5) && !aside {
-		add(attendWindow, "No version lands in "+c.aim()+": the nearest is "+miss(v.Forecast, hard)+".")
+	if miss := c.misses(q, v); miss != "" {
+		add(attendWindow, miss)
 	}
 	for li, f := range q.fits {
 		if f.why.load == byUnknown && f.form.movement.Implement == roomful.Barbell {
-			add(attendUnknown, "No maximum known for "+say.Plural(f.form.movement)+": watch the proof set at "+q.tasks[li].Load.String()+".")
+			add(attendUnknown, "No maximum known for "+say.Plural(f.form.movement)+": watch the proof set at "+say.Load(q.tasks[li].Load, p.Athlete.Unit)+".")
 			break
 		}
 	}
@@ -93,13 +136,40 @@ func (c *class) attendVersion(p *person, v roomful.Version, add func(int, string
 	}
 }
 
-// miss says on which side a forecast misses the window.
-func miss(f roomful.AthleteForecast, hard bool) string {
-	switch {
-	case f.Cannot >= 0.5:
-		return "too hard at something they cannot do yet"
-	case hard:
-		return "too hard"
+// farOff is how far the median may miss a window, as a share of its edge, before
+// a coach is told of somebody whom the window does not rule: because something
+// hurts, or because it was not the sheet that set it.
+const farOff = 0.25
+
+// misses says that no version of a person lands in the window, and where the
+// nearest does; nothing when one does or when the window is not what counts.
+func (c *class) misses(q *plan, v roomful.Version) string {
+	if c.free(q.p) || v.Confidence == roomful.Low {
+		return ""
 	}
-	return "too easy"
+	prob, in := c.met(v.Forecast)
+	off := c.off(v.Forecast.Score.P50)
+	if v.Forecast.OnIntent == nil {
+		prob = q.prob
+	}
+	if c.Piece.Team.Size > 1 { // the score is the team's, the version their own
+		in, off = q.medianIn, q.off
+	}
+	lenient := c.Effort.Proposed || len(q.p.care.Acting) > 0
+	cannot := v.Forecast.Cannot >= 0.5
+	if in || q.medianIn && prob >= 0.5 || lenient && math.Abs(off) <= farOff && !cannot {
+		return ""
+	}
+	side := "too easy"
+	if off < 0 {
+		side = "too hard"
+	}
+	out := "No version lands in " + c.aim() + ": the nearest is " + side
+	switch {
+	case cannot:
+		return out + " at something they cannot do yet."
+	case c.Piece.Team.Size <= 1 && v.Forecast.Text != "":
+		return out + ", about " + v.Forecast.Text + "."
+	}
+	return out + "."
 }

@@ -1,6 +1,8 @@
 package version
 
 import (
+	"slices"
+
 	"roomful"
 	"roomful/version/internal/care"
 	"roomful/version/internal/rack"
@@ -28,6 +30,7 @@ const (
 	byKit
 	byLimit
 	byState  // age, pregnancy, first months, first week back
+	byEase   // a lighter load in the first week back
 	byFresh  // a repetition test
 	byWindow // the effort
 	byOwned  // the nearest load there is
@@ -48,6 +51,9 @@ type fitted struct {
 	stuck    bool // nothing fits
 }
 
+// tool is what a fitted line is held with.
+func (f *fitted) tool() rack.Tool { return rack.ToolOf(f.form.movement, f.task) }
+
 // reasons are the causes behind a fitted line.
 type reasons struct {
 	form, amount, load cause
@@ -59,7 +65,10 @@ type reasons struct {
 }
 
 // lineOf remembers a person's fitted forms of one line.
-type lineOf struct{ fits map[pick]*fitted }
+type lineOf struct {
+	fits   map[pick]*fitted
+	others map[pick][]*fitted
+}
 
 // fit makes a line of the piece fit for a person, as an option asks it, or with
 // the nearest thing they can do.
@@ -71,6 +80,72 @@ func (c *class) fit(p *person, li int, k pick) *fitted {
 	f := (&fitter{class: c, p: p, li: li, line: &c.lines[li], pick: k}).run()
 	memo.fits[k] = f
 	return f
+}
+
+// mostOthers is how many other forms of a line are tried for somebody whom it
+// would hurt.
+const mostOthers = 3
+
+// others lists what else may stand in for a line that hurts: further swaps for
+// the reason, the same pattern with a load that does not, and two thirds of the
+// line itself where the limit allows it.
+func (c *class) others(p *person, li int, k pick) []*fitted {
+	first, memo := c.fit(p, li, k), p.lines[li]
+	if first.why.form != byLimit {
+		return nil
+	}
+	if fs, ok := memo.others[k]; ok {
+		return fs
+	}
+	f := &fitter{class: c, p: p, li: li, line: &c.lines[li], pick: k}
+	asked, why := f.line.forms[k.form], first.why
+	why.private = []string{care.Avoid(*why.limit)}
+	var out []*fitted
+	if care.MayCut(*why.limit) && f.line.movement != nil && asked.movement == f.line.movement && asked.movement.TakesLoad() {
+		out = append(out, f.cut(asked, why))
+	}
+	seen := map[*roomful.Movement]bool{asked.movement: true, first.form.movement: true}
+	for _, g := range f.listed(asked.movement, why) {
+		if len(out) == mostOthers {
+			break
+		}
+		if seen[g.movement] || g.movement == nil {
+			continue
+		}
+		seen[g.movement] = true
+		if fit, w := f.try(g); w.form == byNothing {
+			out = append(out, fit.instead(why))
+		}
+	}
+	memo.others[k] = out
+	return out
+}
+
+// listed are the forms that the sheet and the catalogue give for a reason, and
+// loaded ones of the same pattern.
+func (f *fitter) listed(m *roomful.Movement, why reasons) []form {
+	out := slices.Clone(f.line.instead)
+	for _, r := range care.Reasons(*why.limit) {
+		for _, s := range m.SwapsFor(r) {
+			if e := f.Lexicon.Movement(s.To); e != nil {
+				out = append(out, f.line.swapped(e, s.Ratio, s.Neighbour))
+			}
+		}
+	}
+	for _, e := range f.Lexicon.All() {
+		if e.TakesLoad() && e.Bound != nil && m.TakesLoad() && say.Leads(e) == say.Leads(m) {
+			out = append(out, f.line.swapped(e, 0, ""))
+		}
+	}
+	return out
+}
+
+// instead marks a fitted form as standing in for what is asked.
+func (fit *fitted) instead(why reasons) *fitted {
+	fit.why.form, fit.why.limit, fit.why.lacks = why.form, why.limit, why.lacks
+	fit.why.private = append(slices.Clone(why.private), fit.why.private...)
+	fit.oneOff = true
+	return fit
 }
 
 // fitter looks for the form of one line that one person can do.
@@ -94,7 +169,7 @@ func (f *fitter) run() *fitted {
 		return fit
 	}
 	var first *fitted
-	f.others(asked, why, func(g form) bool {
+	f.find(asked, why, func(g form) bool {
 		if alt, w := f.try(g); w.form == byNothing {
 			first = alt
 		}
@@ -110,23 +185,36 @@ func (f *fitter) run() *fitted {
 	default:
 		fit = &fitted{task: roomful.Task{Movement: roomful.Rest, Amount: 30, Unit: roomful.Second, Slot: f.line.element.Slot}, stuck: true}
 	}
-	fit.why.form, fit.why.limit, fit.why.lacks = why.form, why.limit, why.lacks
-	fit.why.private = append(why.private, fit.why.private...)
-	fit.oneOff = true
-	return fit
+	return fit.instead(why)
 }
 
-// others visits the forms to try instead of the one asked, best first, until
+// shortDose is the time of an element in seconds under which nobody is sent to a
+// machine for it: getting on and off costs more than the work (judgement).
+const shortDose = 25
+
+// find visits the forms to try instead of the one asked, best first, until
 // visit returns true.
-func (f *fitter) others(asked form, why reasons, visit func(form) bool) {
+func (f *fitter) find(asked form, why reasons, visit func(form) bool) {
 	seen := map[roomful.MovementID]bool{asked.element.Movement: true}
 	done := false
+	var late []form
+	short := f.line.movement != nil && f.line.movement.Modality != roomful.Machine && f.line.movement.Modality != roomful.Running
 	see := func(g form) {
-		if !done && g.movement != nil && !seen[g.movement.ID] {
-			seen[g.movement.ID] = true
-			done = visit(g)
+		if done || g.movement == nil || seen[g.movement.ID] {
+			return
 		}
+		seen[g.movement.ID] = true
+		if w := f.p.written[f.li]; short && !g.offered && g.movement.Modality == roomful.Machine && w.Amount > 0 && f.seconds(f.p, w) < shortDose {
+			late = append(late, g)
+			return
+		}
+		done = visit(g)
 	}
+	defer func() {
+		for _, g := range late {
+			done = done || visit(g)
+		}
+	}()
 	for _, g := range f.line.instead {
 		see(g)
 	}
@@ -243,15 +331,18 @@ func (f *fitter) base(g form) *fitted {
 	}
 	switch share := f.pick.factor; {
 	case t.Amount == 0 || t.Movement == roomful.Rest:
-	case f.p.care.Volume < min(share, 1):
-		t.Amount = say.Trim(t.Amount*f.p.care.Volume, t.Unit)
+	case f.p.amounts < min(share, 1):
+		t.Amount = say.Trim(t.Amount*f.p.amounts, t.Unit)
 		fit.why.amount, fit.oneOff = byState, true
+		fit.why.private = append(fit.why.private, f.p.care.Because()+": "+say.Share(f.p.care.Volume)+" the volume")
 	case share != 1:
-		t.Amount = say.Trim(t.Amount*share, t.Unit)
-		fit.why.amount = byOption
-		if f.p.care.Volume < 1 {
-			fit.why.amount = byState
+		if cut := say.Trim(t.Amount*share, t.Unit); cut != t.Amount {
+			t.Amount, fit.why.amount = cut, byOption
 		}
+	}
+	if a, ok := f.Piece.Format.(roomful.AmountInTime); ok && a.Unbroken && f.p.dose.Steady {
+		t.Amount = f.inHand(*t)
+		fit.why.amount, fit.oneOff = byState, true
 	}
 	if g.movement == asked && g.movement != f.line.movement {
 		fit.why.form = byOption
@@ -277,7 +368,7 @@ func (f *fitter) converted(g form, w roomful.Task) roomful.Task {
 		e.Load = load
 		t = r.task(e)
 	} else {
-		t.Implements = f.held(g.movement, w)
+		t.Implements = held(g.movement)
 	}
 	if !g.element.Amount.Stated() {
 		t.Amount, t.Unit = f.convert(f.p, w, f.line.movement, g)
@@ -285,13 +376,10 @@ func (f *fitter) converted(g form, w roomful.Task) roomful.Task {
 	return t
 }
 
-// held is how many implements a form is held with, as far as anybody says: as
-// many as the line's own, and a pair of dumbbells for a bar.
-func (f *fitter) held(m *roomful.Movement, w roomful.Task) int {
-	switch {
-	case m.Implement == f.line.implement():
-		return w.Implements
-	case f.line.implement() == roomful.Barbell && rack.Paired(m):
+// held is how many implements a form is held with: a pair where that is usual,
+// else one.
+func held(m *roomful.Movement) int {
+	if m.Pair {
 		return 2
 	}
 	return 0
@@ -305,7 +393,7 @@ func (l *line) implement() roomful.Implement {
 	return l.movement.Implement
 }
 
-// cut is a line that no swap replaces: at most two thirds of it, in load too.
+// cut is at most two thirds of a line that hurts, in load too.
 func (f *fitter) cut(asked form, why reasons) *fitted {
 	fit := f.base(asked)
 	t, w := &fit.task, f.p.written[f.li]
@@ -313,21 +401,29 @@ func (f *fitter) cut(asked form, why reasons) *fitted {
 		t.Amount = min(t.Amount, say.Trim(w.Amount*care.TwoThirds, t.Unit))
 	}
 	if w.Load.Value > 0 {
-		load, ok := f.p.stock.Below(asked.movement.Implement, w.Load.Kg()*care.TwoThirds)
-		if !ok {
-			load, _ = f.p.stock.Lightest(asked.movement.Implement)
-		}
-		t.Load = load
 		fit.need = f.need(asked.movement, *t)
-		if kg := f.mostKg(f.p.Abilities, *t, fit.need); asked.movement.Bound != nil && kg < load.Kg() {
-			if load, ok := f.p.stock.Below(asked.movement.Implement, kg); ok {
-				t.Load = load
-			}
+		kg := w.Load.Kg() * care.TwoThirds
+		if asked.movement.Bound != nil {
+			kg = min(kg, f.mostKg(f.p.Abilities, *t, fit.need))
 		}
-		t.RPE, t.Fresh = 0, 0
+		if to, unknown := f.unknown(fit, w.Load); unknown {
+			kg = min(kg, to*care.TwoThirds)
+		}
+		t.Load = f.atMost(rack.ToolOf(asked.movement, *t), kg)
+		t.RPE, t.Fresh, t.Percent = 0, 0, 0
 	}
+	t.HeightCm = f.p.stock.Lower(asked.movement, t.HeightCm)
 	fit.why.amount, fit.why.load, fit.why.limit = byLimit, byLimit, why.limit
 	fit.why.private = append(fit.why.private, care.Told(*why.limit)+": two thirds of what is written, less if it grows")
 	fit.oneOff, fit.fixed = true, true
 	return fit
+}
+
+// atMost is the greatest mass of at most kg, the lightest when all are heavier.
+func (f *fitter) atMost(tool rack.Tool, kg float64) roomful.Mass {
+	load, ok := f.p.stock.Below(tool, kg)
+	if !ok {
+		load, _ = f.p.stock.Lightest(tool)
+	}
+	return load
 }

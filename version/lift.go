@@ -100,7 +100,7 @@ func (f *fitter) lift(fit *fitted) reasons {
 	}
 	asked := f.asked(fit)
 	if m.Bound == nil {
-		fit.task.Load = f.owned(m, asked)
+		fit.task.Load = f.owned(rack.ToolOf(m, fit.task), asked)
 		f.note(fit, asked, byOwned)
 		return reasons{}
 	}
@@ -126,7 +126,7 @@ func (f *fitter) steady(fit *fitted) reasons {
 		fit.why.amount = byState
 	}
 	fit.need = max(float64(f.p.care.LeastReps), f.count(*t)+inReserve)
-	load, ok := f.p.stock.Below(m.Implement, f.mostKg(f.p.cautious(), *t, fit.need))
+	load, ok := f.p.stock.Below(rack.ToolOf(m, *t), f.mostKg(f.p.cautious(), *t, fit.need))
 	if !ok {
 		return f.tooHeavy(fit, roomful.Mass{}, byState)
 	}
@@ -153,20 +153,16 @@ func (f *fitter) asked(fit *fitted) roomful.Mass {
 		share = fromBar
 	}
 	kg := w.LoadKg() * share / float64(max(t.Implements, 1))
-	if load, ok := f.p.stock.Below(m.Implement, kg); ok {
-		return load
-	}
-	load, _ := f.p.stock.Lightest(m.Implement)
-	return load
+	return f.atMost(rack.ToolOf(m, *t), kg)
 }
 
 // owned returns the mass itself when the usual steps hold or it is there, and
 // else the nearest there is.
-func (f *fitter) owned(m *roomful.Movement, asked roomful.Mass) roomful.Mass {
+func (f *fitter) owned(tool rack.Tool, asked roomful.Mass) roomful.Mass {
 	if !f.p.stock.Given || asked.Value == 0 {
 		return asked
 	}
-	if load, ok := f.p.stock.Nearest(m.Implement, asked.Kg()); ok {
+	if load, ok := f.p.stock.Nearest(tool, asked.Kg()); ok {
 		return load
 	}
 	return asked
@@ -176,7 +172,8 @@ func (f *fitter) owned(m *roomful.Movement, asked roomful.Mass) roomful.Mass {
 // asked.
 func (f *fitter) bounded(fit *fitted, asked roomful.Mass) reasons {
 	m, t := fit.form.movement, &fit.task
-	t.Load = f.owned(m, asked)
+	tool := rack.ToolOf(m, *t)
+	t.Load = f.owned(tool, asked)
 	fit.measured = true
 	cap, why := t.Load.Kg(), byOwned
 	if asked.Value == 0 || f.Forecaster.Unbroken(f.p.Abilities, *t) < fit.need-tiny {
@@ -190,8 +187,12 @@ func (f *fitter) bounded(fit *fitted, asked roomful.Mass) reasons {
 		fit.fixed = true
 		fit.why.private = append(fit.why.private, "no maximum known that bounds the "+m.Name)
 	}
+	if kg := asked.Kg() * f.p.care.Load; f.p.care.Load < 1 && asked.Value > 0 && kg < cap {
+		cap, why = kg, byEase
+		fit.why.private = append(fit.why.private, f.p.care.Because()+": a lighter load")
+	}
 	if why != byOwned {
-		load, ok := f.p.stock.Below(m.Implement, cap)
+		load, ok := f.p.stock.Below(tool, cap)
 		if !ok {
 			return f.tooHeavy(fit, asked, why)
 		}
@@ -199,15 +200,7 @@ func (f *fitter) bounded(fit *fitted, asked roomful.Mass) reasons {
 	}
 	f.note(fit, asked, why)
 	f.more(fit, asked, cap)
-	f.single(t, m)
 	return reasons{}
-}
-
-// single takes one implement where two are asked and the kit has no pair.
-func (f *fitter) single(t *roomful.Task, m *roomful.Movement) {
-	if f.p.stock.Given && t.Implements > 1 && f.p.stock.Count(m.Implement, t.Load) < t.Implements {
-		t.Implements = 1
-	}
 }
 
 // unknown returns the load to start from for somebody whose maximum is not
@@ -233,7 +226,7 @@ func (f *fitter) unknown(fit *fitted, asked roomful.Mass) (kg float64, unknown b
 // can still be moved half as often as it should; else the form is too hard.
 func (f *fitter) tooHeavy(fit *fitted, asked roomful.Mass, why cause) reasons {
 	m := fit.form.movement
-	lightest, ok := f.p.stock.Lightest(m.Implement)
+	lightest, ok := f.p.stock.Lightest(rack.ToolOf(m, fit.task))
 	if !ok {
 		return reasons{form: byKit, lacks: string(m.Implement)}
 	}
@@ -267,7 +260,7 @@ func (f *fitter) note(fit *fitted, asked roomful.Mass, why cause) {
 		}
 		return
 	}
-	t.RPE, t.Fresh = 0, 0
+	t.RPE, t.Fresh, t.Percent = 0, 0, 0
 	fit.why.load, fit.why.fresh = why, int(math.Ceil(fit.need))
 	fit.lowered = why != byOwned && t.Load.Kg() < asked.Kg()
 	if fit.lowered && f.p.stock.Home() {

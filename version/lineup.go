@@ -4,11 +4,11 @@ import (
 	"context"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"roomful"
 	"roomful/version/internal/care"
-	"roomful/version/internal/say"
 )
 
 // shortlist is how many other versions are handed on for each person.
@@ -44,35 +44,74 @@ func stopped(p *person) roomful.Version {
 		Stop: care.StopWords(*p.care.Stop), Cautions: care.StopCautions()}
 }
 
-// forecast simulates the chosen plans, partners in the order of the request.
+// forecast simulates the chosen plans: partners together, in the order of the
+// request; else those who do the same of the piece together.
 func (c *class) forecast(ctx context.Context) (map[string]roomful.AthleteForecast, error) {
-	req := roomful.ForecastRequest{Piece: c.Piece, Lead: c.Lead, Effort: c.ask, Seed: c.Seed, Workers: c.Workers, Runs: c.Runs}
-	for _, p := range c.everyone {
-		if p.care.Stop == nil {
-			req.Entrants = append(req.Entrants, c.entrants(p, p.plans[0].tasks)[0])
-		}
-	}
 	out := map[string]roomful.AthleteForecast{}
-	if len(req.Entrants) == 0 {
-		return out, nil
+	groups := map[string][]*plan{}
+	var keys []string
+	for _, p := range c.everyone {
+		if p.care.Stop != nil {
+			continue
+		}
+		key := ""
+		if c.Piece.Team.Size <= 1 {
+			key = p.plans[0].dose.Say
+		}
+		if groups[key] == nil {
+			keys = append(keys, key)
+		}
+		groups[key] = append(groups[key], p.plans[0])
 	}
-	got, err := c.Forecaster.Forecast(ctx, req)
-	if err != nil {
-		return nil, err
-	}
-	for i, e := range req.Entrants {
-		if i < len(got.Athletes) {
-			out[e.ID] = got.Athletes[i]
+	for _, key := range keys {
+		if err := c.forecastTogether(ctx, groups[key], out); err != nil {
+			return nil, err
 		}
 	}
 	return out, nil
 }
 
+// forecastTogether simulates plans of one dose and puts them by id.
+func (c *class) forecastTogether(ctx context.Context, plans []*plan, out map[string]roomful.AthleteForecast) error {
+	req := c.request(nil)
+	req.Piece, req.Runs = c.doing(plans[0]), c.Runs
+	for _, q := range plans {
+		req.Entrants = append(req.Entrants, c.entrants(q.p, q.tasks)[0])
+	}
+	got, err := c.Forecaster.Forecast(ctx, req)
+	if err != nil {
+		return err
+	}
+	for i, q := range plans {
+		if i < len(got.Athletes) {
+			out[q.p.id] = c.owned(q, got.Athletes[i])
+		}
+	}
+	return nil
+}
+
+// owned is a forecast as it holds for a plan: no window for those who do not do
+// the whole piece, no load for those who lift none.
+func (c *class) owned(q *plan, f roomful.AthleteForecast) roomful.AthleteForecast {
+	if c.Effort.Proposed || c.windowed && c.free(q.p) || !q.dose.Whole() {
+		f.OnIntent = nil
+	}
+	if c.Piece.Team.Size > 1 && q.p.care.Volume < 1 {
+		f.Assumed = append(slices.Clone(f.Assumed), "the score is the team's, as if everybody worked to the end")
+	}
+	lifts := func(f *fitted) bool { return f.form.movement == nil || f.form.movement.TakesLoad() }
+	if c.kind == roomful.LoadScore && !slices.ContainsFunc(q.fits, lifts) {
+		none := math.NaN()
+		f.Score, f.Text = roomful.Quantiles{P05: none, P50: none, P95: none}, ""
+	}
+	return f
+}
+
 // version writes one person's version.
 func (c *class) version(p *person, names map[int]string, bands []band, f roomful.AthleteForecast) roomful.Version {
 	q := p.plans[0]
-	v := roomful.Version{Athlete: p.id, Name: p.Athlete.Name, Option: names[q.rung], AsWritten: true, OneOff: q.oneOff,
-		Work: c.work(q.tasks), Forecast: f, Confidence: c.confidence(q), Cautions: p.care.Cautions(c.open())}
+	v := roomful.Version{Athlete: p.id, Name: p.Athlete.Name, Option: names[q.rung], AsWritten: q.dose.Whole(), OneOff: q.oneOff,
+		Work: c.work(q.tasks), Dose: q.dose, Forecast: f, Confidence: c.confidence(q), Cautions: p.care.Cautions(c.open())}
 	for li, t := range q.tasks {
 		w := p.written[li]
 		v.AsWritten = v.AsWritten && !easier(w, t) && q.fits[li].why.load != byState
@@ -86,9 +125,6 @@ func (c *class) version(p *person, names map[int]string, bands []band, f roomful
 			continue
 		}
 		v.Shortlist = append(v.Shortlist, roomful.Candidate{Work: c.work(alt.tasks), OnIntent: alt.prob, Change: alt.change})
-	}
-	if c.Effort.Proposed {
-		v.Forecast.OnIntent = nil
 	}
 	return v
 }
@@ -149,12 +185,12 @@ func (c *class) steps(q *plan, li int, up bool) []roomful.Mass {
 	if !f.measured {
 		return nil
 	}
-	im, most := f.form.movement.Implement, max(f.task.Load.Kg(), t.Load.Kg())
+	tool, most := f.tool(), max(f.task.Load.Kg(), t.Load.Kg())
 	var out []roomful.Mass
 	for load := t.Load; len(out) < bandSteps; {
-		next, ok := q.p.stock.Lighter(im, load)
+		next, ok := q.p.stock.Lighter(tool, load)
 		if up {
-			next, ok = q.p.stock.Heavier(im, load)
+			next, ok = q.p.stock.Heavier(tool, load)
 		}
 		if !ok || up && next.Kg() > most+tiny || !up && next.Kg() < t.Load.Kg()*levelFloor {
 			break
@@ -195,93 +231,4 @@ func (c *class) open() bool {
 		}
 	}
 	return false
-}
-
-// mostProof bounds the repetitions of a proof set.
-const mostProof = 12
-
-// proof is the set that shows that the load holding a person up most is right;
-// without loads, that a movement under a fresh rule is.
-func (c *class) proof(q *plan) *roomful.Proof {
-	best, strain := -1, math.Inf(1)
-	for li, f := range q.fits {
-		if !f.measured || q.tasks[li].Unit != roomful.Rep || q.tasks[li].Load.Value == 0 {
-			continue
-		}
-		s := c.Forecaster.Unbroken(q.p.Abilities, q.tasks[li]) / max(f.need, 1)
-		if f.form.movement.Implement != roomful.Barbell {
-			s *= 2 // a bar is what the ramp is for
-		}
-		if s < strain {
-			best, strain = li, s
-		}
-	}
-	if best < 0 {
-		return c.bareProof(q)
-	}
-	f, t := q.fits[best], q.tasks[best]
-	reps := c.proofReps(q, best)
-	name := say.Plural(f.form.movement)
-	say := fmt.Sprintf("%d %s at %s without putting it down", reps, name, t.Load)
-	if reps == 1 {
-		say = fmt.Sprintf("one good %s at %s", f.form.movement.Name, t.Load)
-	}
-	if down, ok := q.p.stock.Lighter(f.form.movement.Implement, t.Load); ok {
-		say += ": if it is a fight, take " + down.String()
-	}
-	if up, ok := q.p.stock.Heavier(f.form.movement.Implement, t.Load); ok && f.why.load == byUnknown {
-		say += "; if it is easy, " + up.String()
-	}
-	return &roomful.Proof{Movement: t.Movement, Reps: reps, Load: t.Load, Say: say}
-}
-
-// proofReps is the fresh rule's number, or the largest unbroken set that the
-// version implies.
-func (c *class) proofReps(q *plan, li int) int {
-	f, t := q.fits[li], q.tasks[li]
-	ft := &fitter{class: c, p: q.p, li: li, line: &c.lines[li]}
-	if n := ft.rule(f.form.movement); n > 0 {
-		return int(n)
-	}
-	can := math.Floor(c.Forecaster.Unbroken(q.p.Abilities, t) + tiny)
-	if f.why.load == byUnknown { // the set decides, so it asks what is needed
-		can = math.Ceil(f.need)
-	}
-	reps := ft.count(t)
-	if reps == 0 {
-		reps = f.need
-	}
-	return int(max(min(reps, can, mostProof), 1))
-}
-
-// bareProof is the proof set of a movement without a load under a fresh rule.
-func (c *class) bareProof(q *plan) *roomful.Proof {
-	for li, t := range q.tasks {
-		n := c.Effort.FreshFor(t.Movement)
-		if n == 0 || q.fits[li].form.movement == nil {
-			continue
-		}
-		name := say.Plural(q.fits[li].form.movement)
-		return &roomful.Proof{Movement: t.Movement, Reps: n, Say: fmt.Sprintf("%d %s unbroken: if it is a fight, take the easier form", n, name)}
-	}
-	return nil
-}
-
-// plates loads every bar of a plan.
-func (c *class) plates(q *plan) []roomful.SideLoad {
-	var out []roomful.SideLoad
-	seen := map[roomful.Mass]bool{}
-	for li, t := range q.tasks {
-		m := q.fits[li].form.movement
-		if m == nil || m.Implement != roomful.Barbell || t.Load.Value == 0 || seen[t.Load] {
-			continue
-		}
-		bar, plates, ok := q.p.stock.Side(q.p.Athlete.Division, t.Load)
-		if !ok {
-			continue
-		}
-		seen[t.Load] = true
-		out = append(out, roomful.SideLoad{Movement: t.Movement, Bar: bar, PerSide: plates})
-	}
-	return out
 }

@@ -3,12 +3,7 @@ package version
 import (
 	"cmp"
 	"context"
-	"maps"
 	"slices"
-
-	"roomful"
-	"roomful/version/internal/rack"
-	"roomful/version/internal/say"
 )
 
 // What a version is worth to the class when options are chosen, in people: a
@@ -53,6 +48,7 @@ func (c *class) decide(ctx context.Context) error {
 			byPerson[i] = c.plans(c.going[i], c.ownRung())
 		}
 	}
+	c.widen(byPerson)
 	if err := c.choose(ctx, byPerson); err != nil {
 		return err
 	}
@@ -62,6 +58,28 @@ func (c *class) decide(ctx context.Context) error {
 	return nil
 }
 
+// widen adds the variants of everybody's best plan when it has swaps: to choose
+// among safe forms, and to fill the window when swaps leave the piece too easy.
+func (c *class) widen(byPerson [][]*plan) {
+	var more []*plan
+	from := make([]int, len(byPerson)+1)
+	for i, plans := range byPerson {
+		if base := slices.MinFunc(plans, preferred); base.oneOff && !base.stuck {
+			more = append(more, c.variants(base)...)
+		}
+		from[i+1] = len(more)
+	}
+	c.screen(more)
+	for i := range byPerson {
+		byPerson[i] = append(byPerson[i], more[from[i]:from[i+1]]...)
+	}
+}
+
+// preferred orders plans as the screen would have them given.
+func preferred(a, b *plan) int {
+	return cmp.Or(-cmp.Compare(a.serves().preferred, b.serves().preferred), cmp.Compare(a.rung, b.rung))
+}
+
 // ownRung is the rung that changes nothing but loads.
 func (c *class) ownRung() int {
 	return slices.IndexFunc(c.rungs, func(r rung) bool { return r.loads == own && r.steps() == 0 })
@@ -69,14 +87,13 @@ func (c *class) ownRung() int {
 
 // demands looks at everybody as written to learn what else is worth trying.
 func (c *class) demands() demand {
-	d := demand{volume: 1}
+	var d demand
 	var plans []*plan
 	for _, p := range c.going {
 		q := &plan{p: p}
 		for li := range c.lines {
 			q.tasks = append(q.tasks, c.fit(p, li, plain).task)
 		}
-		d.volume = min(d.volume, p.care.Volume)
 		plans = append(plans, q)
 	}
 	if !c.windowed {
@@ -85,12 +102,12 @@ func (c *class) demands() demand {
 	scores := c.Forecaster.Typical(c.request(plans))
 	for i, q := range plans {
 		at := i * max(c.Piece.Team.Size, 1)
-		if at >= len(scores) || q.p.care.Volume < 1 {
+		if at >= len(scores) || c.free(q.p) {
 			continue
 		}
-		side := c.side(scores[at])
-		d.slow = d.slow || side < 0
-		d.fast = d.fast || side > 0 && !q.p.care.Any()
+		off := c.off(scores[at])
+		d.slow = d.slow || off < 0
+		d.fast = d.fast || off > 0 && !q.p.care.Any()
 	}
 	return d
 }
@@ -101,9 +118,8 @@ type served struct{ preferred, worth float64 }
 
 // serves weighs a plan as the rule of choice will, by the screen alone.
 func (q *plan) serves() served {
-	in := q.guessIn || q.p.care.Volume < 1
 	s := served{preferred: q.guess, worth: worthGuess*q.guess - worthChange*q.change - worthWork*q.less}
-	if in {
+	if q.guessIn {
 		s.preferred = 100 - q.distance()
 		if q.p.stranger {
 			s.preferred = 100 + q.change
@@ -215,77 +231,4 @@ func distinct(plans []*plan) []*plan {
 		}
 	}
 	return out
-}
-
-// options describes the rungs that people stand on, as written first, then by
-// how much they change.
-func (c *class) options() ([]roomful.Option, map[int]string) {
-	on := map[int][]*person{0: nil}
-	for _, p := range c.everyone {
-		if len(p.plans) > 0 {
-			on[p.plans[0].rung] = append(on[p.plans[0].rung], p)
-		}
-	}
-	rungs := slices.Collect(maps.Keys(on))
-	slices.SortFunc(rungs, func(a, b int) int {
-		return cmp.Or(order(a != 0, b != 0), order(c.rungs[a].harder(), c.rungs[b].harder()),
-			cmp.Compare(c.rungs[a].steps(), c.rungs[b].steps()), cmp.Compare(a, b))
-	})
-	names := map[int]string{}
-	var out []roomful.Option
-	for _, r := range rungs {
-		o := c.option(r, on[r])
-		o.Name = say.Unused(c.optionName(r, o.Elements, on[r]), out)
-		names[r] = o.Name
-		out = append(out, o)
-	}
-	return out, names
-}
-
-// option is a rung as its people do it: on each line the task that most of
-// them share, one-offs apart.
-func (c *class) option(r int, people []*person) roomful.Option {
-	o := roomful.Option{}
-	for _, p := range people {
-		o.People = append(o.People, p.id)
-	}
-	for li := range c.lines {
-		var tasks []roomful.Task
-		for _, p := range people {
-			if f := p.plans[0].fits[li]; !f.oneOff || c.Home {
-				tasks = append(tasks, p.plans[0].tasks[li])
-			}
-		}
-		if len(tasks) == 0 {
-			tasks = append(tasks, c.bare(r, li))
-		}
-		o.Elements = append(o.Elements, most(tasks))
-	}
-	return o
-}
-
-// bare is a line of a rung as anybody in division a would be asked to do it.
-func (c *class) bare(r, li int) roomful.Task {
-	p := newPerson(Person{Athlete: roomful.Athlete{ID: "nobody", Division: roomful.DivisionA}}, c.On)
-	p.stock = rack.New(c.Kit, c.Gym, roomful.DivisionA, massUnit(c.Piece, c.Gym))
-	p.written = c.reader(p).work().All()
-	f := &fitter{class: c, p: p, li: li, line: &c.lines[li], pick: c.rungs[r].picks[li]}
-	return f.base(c.lines[li].forms[c.rungs[r].picks[li].form]).task
-}
-
-// most returns the commonest task; of two equally common the heavier, then the
-// longer.
-func most(tasks []roomful.Task) roomful.Task {
-	count := func(t roomful.Task) (n int) {
-		for _, u := range tasks {
-			if same(t, u) {
-				n++
-			}
-		}
-		return n
-	}
-	return slices.MaxFunc(tasks, func(a, b roomful.Task) int {
-		return cmp.Or(cmp.Compare(count(a), count(b)), cmp.Compare(a.LoadKg(), b.LoadKg()), cmp.Compare(a.Amount, b.Amount),
-			cmp.Compare(a.Movement, b.Movement))
-	})
 }

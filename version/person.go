@@ -18,6 +18,8 @@ type person struct {
 	lines   []*lineOf // per line of the piece
 	plans   []*plan   // once decided, best first
 
+	dose     roomful.Dose // how much of the piece their bounds allow
+	amounts  float64      // the share of each amount that is theirs
 	care     care.Bounds
 	stranger bool // nothing at all is known of them
 }
@@ -36,13 +38,14 @@ func newPerson(p Person, on roomful.Date) *person {
 }
 
 // lacksSkill reports whether somebody cannot do a movement that has to be
-// learnt: they said so, or they are new and said nothing.
+// learnt: they said so, or they are new, or nothing is known of them, and said
+// nothing.
 func (p *person) lacksSkill(m *roomful.Movement) bool {
 	switch p.Athlete.Skill(m.ID) {
 	case roomful.NoSkill:
 		return true
 	case roomful.UnknownLevel:
-		return m.Skill.Needed && p.care.New && !p.informed(roomful.OwnMax(m.ID))
+		return m.Skill.Needed && (p.care.New || p.stranger) && !p.informed(roomful.OwnMax(m.ID))
 	}
 	return false
 }

@@ -69,6 +69,7 @@ type class struct {
 	everyone []*person // in the order of the request
 	going    []*person // those not stopped, by id
 	rungs    []rung
+	stocks   map[stockKey]*rack.Stock
 }
 
 // newClass reads the piece and the people.
@@ -79,7 +80,7 @@ func newClass(q Request) (*class, error) {
 	if c.Runs <= 0 {
 		c.Runs = UsualRuns
 	}
-	stocks := map[stockKey]*rack.Stock{}
+	c.stocks = map[stockKey]*rack.Stock{}
 	ids := map[string]bool{}
 	for _, who := range q.People {
 		p := newPerson(who, q.On)
@@ -92,7 +93,7 @@ func newClass(q Request) (*class, error) {
 		ids[p.id] = true
 		c.everyone = append(c.everyone, p)
 		if p.care.Stop == nil {
-			c.prepare(p, stocks)
+			c.prepare(p)
 			c.going = append(c.going, p)
 		}
 	}
@@ -108,7 +109,7 @@ type stockKey struct {
 }
 
 // prepare finds what exists for a person and reads the piece for them.
-func (c *class) prepare(p *person, stocks map[stockKey]*rack.Stock) {
+func (c *class) prepare(p *person) {
 	kit := c.Kit
 	if c.Home {
 		kit = p.Athlete.Home
@@ -116,20 +117,26 @@ func (c *class) prepare(p *person, stocks map[stockKey]*rack.Stock) {
 			kit = &roomful.Kit{Home: true}
 		}
 	}
-	key := stockKey{kit, p.Athlete.Division}
-	if stocks[key] == nil {
-		stocks[key] = rack.New(kit, c.Gym, p.Athlete.Division, massUnit(c.Piece, c.Gym))
-	}
-	p.stock = stocks[key]
+	p.stock = c.stock(kit, p.Athlete.Division)
+	p.dose, p.amounts = c.doses(p)
 	p.written = c.reader(p).work().All()
 	for range c.lines {
-		p.lines = append(p.lines, &lineOf{fits: map[pick]*fitted{}})
+		p.lines = append(p.lines, &lineOf{fits: map[pick]*fitted{}, others: map[pick][]*fitted{}})
 	}
 	for _, part := range c.Lead {
 		r := c.reader(p)
 		r.Part, r.asStated = part, false
 		p.lead = append(p.lead, r.work())
 	}
+}
+
+// stock is what exists of a kit for a division.
+func (c *class) stock(kit *roomful.Kit, d roomful.Division) *rack.Stock {
+	key := stockKey{kit, d}
+	if c.stocks[key] == nil {
+		c.stocks[key] = rack.New(kit, c.Gym, d, massUnit(c.Piece, c.Gym))
+	}
+	return c.stocks[key]
 }
 
 // reader resolves elements of the piece for a person as the sheet states them.

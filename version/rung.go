@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"maps"
-	"math"
 	"slices"
 
 	"roomful"
@@ -54,11 +53,9 @@ func (r rung) steps() int {
 // kept.
 const mostRungs = 60
 
-// demand is what the class needs beyond the piece as written.
-type demand struct {
-	slow, fast bool    // somebody misses the window on that side
-	volume     float64 // the least share of the amounts that somebody may do
-}
+// demand is what the class needs beyond the piece as written: somebody misses
+// the window on that side.
+type demand struct{ slow, fast bool }
 
 // layRungs lists the rungs worth screening beside as written, the first: every
 // combination of the forms people need, cuts and lower heights, at own loads.
@@ -192,11 +189,9 @@ func (c *class) cuts(d demand) [][]float64 {
 		return m != nil && (m.Modality == roomful.Machine || m.Modality == roomful.Running)
 	}
 	out := [][]float64{c.cut(every, 1)}
-	if d.slow {
+	if d.slow && c.Piece.Team.Size <= 1 { // partners share the amounts
 		out = append(out, c.cut(every, 0.75), c.cut(every, care.TwoThirds), c.cut(every, 0.5),
 			c.cut(body, care.TwoThirds), c.cut(body, 0.5), c.cut(cyclic, 0.75), c.cut(cyclic, 0.5))
-	} else if d.volume < 1 {
-		out = append(out, c.cut(every, d.volume))
 	}
 	return out
 }
@@ -215,10 +210,16 @@ func (c *class) cut(on func(li int) bool, share float64) []float64 {
 
 // harderRungs are the steps up: heavier, or more where nothing is lifted. At
 // home, where loads are missing, more keeps the time (common practice, no
-// source).
+// source). Nobody is asked for more than is written when it was not the sheet
+// that set the window.
 func (c *class) harderRungs() []rung {
-	if c.lifts() && !c.Home {
+	switch {
+	case c.Effort.Proposed:
+		return nil
+	case c.lifts() && !c.Home:
 		return []rung{{picks: c.plainPicks(), loads: more}}
+	case c.Piece.Team.Size > 1:
+		return nil
 	}
 	forms := [][]int{make([]int, len(c.lines))}
 	if c.Home {
@@ -243,138 +244,4 @@ func (c *class) lifts() bool {
 	return slices.ContainsFunc(c.lines, func(l line) bool {
 		return l.movement != nil && l.movement.TakesLoad() && l.movement.Bound != nil
 	})
-}
-
-// plan is a version that a person could do: a rung with their own loads.
-type plan struct {
-	p      *person
-	rung   int
-	fits   []*fitted
-	tasks  []roomful.Task
-	change float64
-	less   float64 // the share of the work that is cut
-	oneOff bool
-	stuck  bool
-	harder bool // than written
-	home   bool // where one-offs cost nobody anything
-
-	guess    float64 // probability of the window by the screen alone
-	guessIn  bool    // the screened score lies in the window
-	prob     float64 // probability by simulation
-	medianIn bool    // the simulated median lies in the window
-}
-
-// levels is how many loadings of a rung are tried for a person, and the share
-// of a load that stays from one to the next. Under three quarters of what the bounds allow
-// the piece feels like another (moderate becomes light), so fewer repetitions fit
-// better (common practice, no source).
-const (
-	levels     = 6
-	levelShare = 0.91
-	levelFloor = 0.74
-)
-
-// plans lists a person's versions on a rung: with the heaviest loads their
-// bounds allow, then each time lightening what holds them up most.
-func (c *class) plans(p *person, ri int) []*plan {
-	r := c.rungs[ri]
-	if r.harder() && (p.care.Any() || p.stranger || len(p.care.Acting) > 0) || r.loads == exact && p.care.New {
-		return nil
-	}
-	base := &plan{p: p, rung: ri, harder: r.harder(), home: c.Home}
-	for li, k := range r.picks {
-		f := c.fit(p, li, k)
-		if f.lowered && !f.oneOff && r.loads == exact || r.harder() && (f.lowered || f.fixed || f.oneOff && f.why.form == byLimit) {
-			return nil
-		}
-		base.fits = append(base.fits, f)
-		base.tasks = append(base.tasks, f.task)
-		base.oneOff = base.oneOff || f.oneOff
-		base.stuck = base.stuck || f.stuck
-	}
-	var out []*plan
-	switch r.loads {
-	case exact:
-		out = []*plan{base}
-	case own:
-		out = c.lighterPlans(base)
-	default:
-		out = c.heavierPlans(base)
-	}
-	for _, q := range out {
-		q.change, q.less = c.change(p.written, q.tasks), c.less(p.written, q.tasks)
-	}
-	return out
-}
-
-// with returns the plan with another load on one line.
-func (q *plan) with(li int, load roomful.Mass) *plan {
-	next := *q
-	next.tasks = slices.Clone(q.tasks)
-	t := &next.tasks[li]
-	t.Load, t.RPE, t.Fresh = load, 0, 0
-	return &next
-}
-
-// lighterPlans lightens, one line at a time, the load that can be moved the
-// fewest times for what is asked of it.
-func (c *class) lighterPlans(base *plan) []*plan {
-	out := []*plan{base}
-	if !c.windowed {
-		return out
-	}
-	for q := base; len(out) < levels; {
-		worst, load := -1, roomful.Mass{}
-		strain := math.Inf(1)
-		for li, f := range q.fits {
-			if !f.measured || f.fixed {
-				continue
-			}
-			down, ok := q.p.stock.Below(f.form.movement.Implement, q.tasks[li].Load.Kg()*levelShare)
-			if !ok || down.Kg() < f.task.Load.Kg()*levelFloor {
-				continue
-			}
-			if s := c.Forecaster.Unbroken(q.p.Abilities, q.tasks[li]) / max(f.need, 1); s < strain {
-				worst, load, strain = li, down, s
-			}
-		}
-		if worst < 0 {
-			break
-		}
-		q = q.with(worst, load)
-		out = append(out, q)
-	}
-	return out
-}
-
-// mostHeavier is how far above what is written a harder option may go.
-const mostHeavier = 1.5
-
-// heavierPlans makes everything that is lifted heavier, as far as the bounds
-// allow.
-func (c *class) heavierPlans(base *plan) []*plan {
-	var out []*plan
-	for _, up := range []float64{1.1, 1.2, 1.3} {
-		q := base
-		for li, f := range base.fits {
-			if !f.measured {
-				continue
-			}
-			im, now := f.form.movement.Implement, f.task.Load.Kg()
-			load, ok := q.p.stock.Below(im, now*up)
-			if ok && load.Kg() <= now+tiny { // bells and balls come in larger steps
-				load, ok = q.p.stock.Heavier(im, f.task.Load)
-			}
-			if !ok || load.Kg() > now*mostHeavier {
-				continue
-			}
-			if next := q.with(li, load); c.Forecaster.Unbroken(q.p.Abilities, next.tasks[li]) >= f.need {
-				q = next
-			}
-		}
-		if q != base {
-			out = append(out, q)
-		}
-	}
-	return out
 }

@@ -16,22 +16,35 @@ import (
 // at 5-6 %, and what is not known of a person comes on top).
 const spread = 0.12
 
-// screen scores plans without noise, all in one request.
+// screen scores plans without noise, those of one dose in one request.
 func (c *class) screen(plans []*plan) {
+	c.each(plans, func(group []*plan) error {
+		got := c.Forecaster.Typical(c.request(group))
+		for i, q := range group {
+			if at := i * max(c.Piece.Team.Size, 1); at < len(got) {
+				q.guess, q.guessIn = c.guess(got[at])
+				q.off = c.off(got[at])
+			}
+		}
+		return nil
+	})
+}
+
+// each hands on the plans whose window counts, those with the same dose
+// together, and settles the others.
+func (c *class) each(plans []*plan, do func([]*plan) error) error {
+	var whole []*plan
 	for _, q := range plans {
-		q.guess, q.guessIn = 1, true
-	}
-	if !c.windowed || len(plans) == 0 {
-		return
-	}
-	req := c.request(plans)
-	got := c.Forecaster.Typical(req)
-	for i, q := range plans {
-		at := i * max(c.Piece.Team.Size, 1)
-		if at < len(got) {
-			q.guess, q.guessIn = c.guess(got[at])
+		if c.free(q.p) || !q.dose.Whole() {
+			q.guess, q.guessIn, q.prob, q.medianIn = 1, true, 1, true
+		} else {
+			whole = append(whole, q)
 		}
 	}
+	if len(whole) == 0 {
+		return nil
+	}
+	return do(whole)
 }
 
 // guess returns the rough probability that a screened score means, and whether
@@ -48,25 +61,6 @@ func (c *class) guess(score float64) (p float64, in bool) {
 		return 0.5 * math.Erfc((math.Log(score)-math.Log(x))/spread/math.Sqrt2)
 	}
 	return below(high) - below(low), c.ask.Holds(score)
-}
-
-// side returns -1 when a screened score misses the window on the slow side, 1
-// on the fast side and 0 when it does not miss it.
-func (c *class) side(score float64) int {
-	low, high := c.ask.Window()
-	up := 1
-	if !c.kind.HigherIsBetter() {
-		up = -1
-	}
-	switch {
-	case math.IsNaN(score):
-		return -1
-	case score < low:
-		return -up
-	case score >= high:
-		return up
-	}
-	return 0
 }
 
 // cap is the piece's cap in seconds, 0 when there is none.
@@ -88,24 +82,41 @@ func (c *class) request(plans []*plan) roomful.ForecastRequest {
 
 // simulate forecasts plans with runs of the same random numbers.
 func (c *class) simulate(ctx context.Context, plans []*plan, runs int) error {
-	if len(plans) == 0 || !c.windowed {
-		for _, q := range plans {
-			q.prob, q.medianIn = 1, true
+	err := c.each(plans, func(group []*plan) error {
+		req := c.request(group)
+		req.Runs = runs
+		got, err := c.Forecaster.Forecast(ctx, req)
+		if err != nil {
+			return err
 		}
-		return ctx.Err()
-	}
-	req := c.request(plans)
-	req.Runs = runs
-	got, err := c.Forecaster.Forecast(ctx, req)
-	if err != nil {
-		return err
-	}
-	for i, q := range plans {
-		if at := i * max(c.Piece.Team.Size, 1); at < len(got.Athletes) {
-			q.prob, q.medianIn = c.met(got.Athletes[at])
+		for i, q := range group {
+			if at := i * max(c.Piece.Team.Size, 1); at < len(got.Athletes) {
+				q.prob, q.medianIn = c.met(got.Athletes[at])
+				q.off = c.off(got.Athletes[at].Score.P50)
+			}
 		}
+		return nil
+	})
+	return cmp.Or(err, ctx.Err())
+}
+
+// off is how far a score misses the window, as a share of the edge it misses:
+// 0 inside, under 0 when it is too slow or too little.
+func (c *class) off(score float64) float64 {
+	low, high := c.ask.Window()
+	var miss float64
+	switch {
+	case math.IsNaN(score):
+		return -1
+	case score < low:
+		miss = score/low - 1
+	case score >= high:
+		miss = score/high - 1
 	}
-	return nil
+	if !c.kind.HigherIsBetter() {
+		miss = -miss
+	}
+	return miss
 }
 
 // met reads a forecast against the window: how probable it is, and whether the
@@ -180,17 +191,29 @@ func rank(plans []*plan) {
 			order(a.stuck, b.stuck),
 			-order(a.guessIn, b.guessIn),
 			-cmp.Compare(math.Floor(a.guess/asGood), math.Floor(b.guess/asGood)),
+			cmp.Compare(a.wide(), b.wide()),
 			cmp.Compare(a.distance(), b.distance()),
 		)
 	})
 }
 
-// distance is the change, with half an axis more for a one-off.
+// distance is the change, with half an axis more for a one-off and a little for
+// what is raised.
 func (q *plan) distance() float64 {
+	d := q.change + q.raised/4
 	if q.oneOff && !q.home {
-		return q.change + 0.5
+		d += 0.5
 	}
-	return q.change
+	return d
+}
+
+// wide is how far a plan that hardly ever meets the window misses it, in
+// twentieths; 0 for all others.
+func (q *plan) wide() float64 {
+	if q.guessIn || q.guess >= asGood {
+		return 0
+	}
+	return math.Floor(math.Abs(q.off) / asGood)
 }
 
 // order compares two truths, false first.
@@ -207,18 +230,21 @@ func order(a, b bool) int {
 // median is in the window: nobody is eased who need not be. For somebody of whom
 // nothing is known it is the lightest option instead. Else it is the smallest
 // change among those within asGood of the best probability, of those
-// with their median in the window if there are any. Where a person's volume is
-// bounded the dose counts and not the window: the smallest change comes first.
+// with their median in the window if there are any; when none has any hope, of
+// those that miss it least. Where a person's volume is bounded the dose counts
+// and not the window: the smallest change comes first.
 func sortBest(plans []*plan) {
 	if len(plans) == 0 {
 		return
 	}
 	slices.SortStableFunc(plans, func(a, b *plan) int {
-		return cmp.Or(order(a.stuck, b.stuck), -order(a.medianIn, b.medianIn), -cmp.Compare(a.prob, b.prob), nearer(a, b))
+		return cmp.Or(order(a.stuck, b.stuck), -order(a.medianIn, b.medianIn), -cmp.Compare(a.prob, b.prob),
+			cmp.Compare(math.Abs(a.off), math.Abs(b.off)), nearer(a, b))
 	})
 	best, n := plans[0], 1
-	top := best.prob
-	for n < len(plans) && plans[n].medianIn == best.medianIn && plans[n].stuck == best.stuck && plans[n].prob >= best.prob-asGood {
+	top, hopeless := best.prob, !best.medianIn && best.prob < asGood
+	for n < len(plans) && plans[n].medianIn == best.medianIn && plans[n].stuck == best.stuck && plans[n].prob >= best.prob-asGood &&
+		!(hopeless && math.Abs(plans[n].off) > math.Abs(best.off)+asGood) {
 		n++
 	}
 	if best.p.care.Volume < 1 {
@@ -226,6 +252,9 @@ func sortBest(plans []*plan) {
 	}
 	slices.SortStableFunc(plans[:n], nearer)
 	first := slices.MinFunc(plans, nearer)
+	if plans[0].raised > 0 { // no more of it than will do
+		first = slices.MinFunc(plans, func(a, b *plan) int { return cmp.Or(-order(a.medianIn, b.medianIn), nearer(a, b)) })
+	}
 	if best.p.stranger {
 		first = slices.MaxFunc(plans, lighter)
 	}

@@ -23,11 +23,16 @@ type Question struct {
 // more unbroken (common practice, no source).
 const ownChoice = 12
 
+// ownRPE is how hard strength sets of one's own choice feel: two repetitions
+// are left (common practice, no source).
+const ownRPE = 8
+
 // AsWritten resolves a part as the sheet says for the person's division, in
 // base units, with every load one that exists: a share of a maximum or of body
 // mass is rounded to the nearest load, the lighter of two; a load found by a
 // repetition test is rounded down. In ladders amounts stay 0. A movement the
-// lexicon does not know keeps its figures.
+// lexicon does not know keeps its figures. A load without a number of implements
+// is of each when the movement is usually done with a pair.
 func AsWritten(q Question) roomful.Work {
 	r := &reader{Question: q, stock: rack.New(q.Kit, q.Gym, q.Athlete.Division, massUnit(q.Part, q.Gym))}
 	return r.work()
@@ -87,7 +92,7 @@ func (r *reader) task(e roomful.Element) roomful.Task {
 		}
 		return t
 	}
-	if !e.Amount.Stated() && len(m.Units) > 0 {
+	if !e.Amount.Stated() && t.Unit == roomful.Rep && len(m.Units) > 0 {
 		t.Unit = m.Units[0]
 	}
 	if t.HeightCm == 0 {
@@ -103,6 +108,7 @@ func (r *reader) task(e roomful.Element) roomful.Task {
 // load sets what is lifted.
 func (r *reader) load(t *roomful.Task, e roomful.Element, m *roomful.Movement) {
 	d, each := r.Athlete.Division, float64(max(t.Implements, 1))
+	tool := rack.ToolOf(m, *t)
 	switch l := e.Load.(type) {
 	case roomful.Masses:
 		if len(l) == 0 {
@@ -110,17 +116,18 @@ func (r *reader) load(t *roomful.Task, e roomful.Element, m *roomful.Movement) {
 		}
 		t.Load = l.For(d)
 		if r.stock.Given && !r.asStated {
-			if owned, ok := r.stock.Nearest(m.Implement, t.Load.Kg()); ok {
+			if owned, ok := r.stock.Nearest(tool, t.Load.Kg()); ok {
 				t.Load = owned
 			}
 		}
 	case roomful.Percent:
 		if kg, ok := r.oneRM(m); ok {
-			t.Load, _ = r.stock.Nearest(m.Implement, kg*float64(l)/100/each)
+			t.Load, _ = r.stock.Nearest(tool, kg*float64(l)/100/each)
+			t.Percent = float64(l)
 		}
 	case roomful.BodyFraction:
 		if len(l) > 0 && r.Abilities != nil {
-			t.Load, _ = r.stock.Nearest(m.Implement, l.For(d)*r.Abilities.MassKg/each)
+			t.Load, _ = r.stock.Nearest(tool, l.For(d)*r.Abilities.MassKg/each)
 		}
 	case roomful.Fresh:
 		t.Fresh = int(l)
@@ -132,9 +139,29 @@ func (r *reader) load(t *roomful.Task, e roomful.Element, m *roomful.Movement) {
 		}
 	case nil:
 		if m.TakesLoad() && m.Bound != nil && !r.builds() {
+			if reps := r.setReps(t); reps > 0 {
+				t.RPE = ownRPE
+				t.Load = r.fresh(*t, m, reps+10-ownRPE)
+				return
+			}
 			t.Load = r.fresh(*t, m, r.ownReps(t))
 		}
 	}
+}
+
+// setReps returns the repetitions of the first strength set of a task, 0 when
+// the part has none.
+func (r *reader) setReps(t *roomful.Task) float64 {
+	s, ok := r.Part.Format.(roomful.Sets)
+	switch {
+	case !ok || t.Unit != roomful.Rep:
+		return 0
+	case t.Amount > 0:
+		return t.Amount
+	case len(s.Reps) > 0:
+		return float64(s.Reps[0])
+	}
+	return 0
 }
 
 // builds reports whether the load of a part is found by building up to it.
@@ -168,9 +195,9 @@ func (r *reader) fresh(t roomful.Task, m *roomful.Movement, reps float64) roomfu
 		return roomful.Mass{}
 	}
 	kg := r.Forecaster.LoadFor(r.Abilities, t, reps) / float64(max(t.Implements, 1))
-	load, ok := r.stock.Below(m.Implement, kg)
+	load, ok := r.stock.Below(rack.ToolOf(m, t), kg)
 	if !ok {
-		load, _ = r.stock.Lightest(m.Implement)
+		load, _ = r.stock.Lightest(rack.ToolOf(m, t))
 	}
 	return load
 }

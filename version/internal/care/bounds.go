@@ -4,7 +4,11 @@
 // ends the day and sends the person to a professional.
 package care
 
-import "roomful"
+import (
+	"strings"
+
+	"roomful"
+)
 
 // The ages, months, shares and repetitions that bounds are made of.
 const (
@@ -12,6 +16,7 @@ const (
 	newMonths   = 3.0
 	newShare    = 0.75 // of all amounts while new (common practice, no source)
 	returnShare = 0.5  // of all amounts in the first week back (Caterisano et al. 2019; the half from memory)
+	returnLoad  = 0.8  // of what is written, in the first week back (judgement: as easy again as it looks)
 	moderate    = 12   // repetitions a load must allow when new, back or pregnant (common practice, no source)
 
 	// YoungReps is how many repetitions a load must allow under 18, the lower
@@ -27,12 +32,13 @@ type Bounds struct {
 	Acting    []roomful.Limit // limits that change what they do
 	Noted     []roomful.Limit // limits that go ahead with a note
 	Volume    float64         // at most this share of what is written, 1 for all
+	Load      float64         // at most this share of a written load, 1 for all
 	LeastReps int             // repetitions that any load must allow fresh
 }
 
 // Of reads the bounds of a person on a day.
 func Of(a roomful.Athlete, on roomful.Date) Bounds {
-	b := Bounds{Volume: 1}
+	b := Bounds{Volume: 1, Load: 1}
 	for _, l := range a.Limits {
 		switch {
 		case l.RefersOut():
@@ -68,11 +74,37 @@ func (b *Bounds) follow() {
 	}
 	if b.Returning {
 		b.Volume = min(b.Volume, returnShare)
+		b.Load = returnLoad
 	}
 }
 
 // Any reports whether something other than the effort rules their day.
 func (b *Bounds) Any() bool { return b.Young || b.Expecting || b.New || b.Returning }
+
+// Because names the states that rule their day, in private words.
+func (b *Bounds) Because() string {
+	var out []string
+	for _, s := range []struct {
+		is   bool
+		word string
+	}{{b.Returning, "first week back"}, {b.New, "first months"}, {b.Young, "under 18"}, {b.Expecting, "pregnant"}} {
+		if s.is {
+			out = append(out, s.word)
+		}
+	}
+	return strings.Join(out, ", ")
+}
+
+// Sore lists the limits that hurt, those of pregnancy apart.
+func (b *Bounds) Sore() []roomful.Limit {
+	var out []roomful.Limit
+	for _, l := range b.Acting {
+		if l.What != "pregnant" {
+			out = append(out, l)
+		}
+	}
+	return out
+}
 
 // HeldBy returns the limit that rules a movement out, or nil.
 func (b *Bounds) HeldBy(m *roomful.Movement) *roomful.Limit {

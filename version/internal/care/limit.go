@@ -44,6 +44,14 @@ const painActs = 3
 // TwoThirds is what is left of an element that hurts and has no swap.
 const TwoThirds = 2.0 / 3
 
+// mayCut is the greatest pain of 10 with which two thirds of a load is offered
+// beside a swap (common practice, no source: the strictest swaps from 4).
+const mayCut = 3
+
+// MayCut reports whether two thirds of a loaded element may stand beside a swap;
+// with more pain it is the last resort.
+func MayCut(l roomful.Limit) bool { return l.Pain <= mayCut && l.What != "pregnant" }
+
 // acts reports whether a limit changes what a person does. A limit told
 // without a figure is treated as one that hurts.
 func acts(l roomful.Limit) bool {

@@ -6,7 +6,9 @@ package say
 import (
 	"math"
 	"slices"
+	"strconv"
 	"strings"
+	"time"
 
 	"roomful"
 )
@@ -113,6 +115,61 @@ func Amount(v float64, u roomful.Unit) string {
 	return roomful.Figure(v) + " " + u.String()
 }
 
+// Share is the word for a common share.
+func Share(v float64) string {
+	switch {
+	case math.Abs(v-0.5) < 1e-9:
+		return "half"
+	case math.Abs(v-0.75) < 1e-9:
+		return "three quarters of"
+	}
+	return strconv.Itoa(int(math.Round(v*100))) + " % of"
+}
+
+// Count writes a number of things.
+func Count(n int, word string) string {
+	if n == 1 {
+		return "1 " + word
+	}
+	return strconv.Itoa(n) + " " + word + "s"
+}
+
+// Steps writes a ladder, "21-15-9".
+func Steps(steps []int) string {
+	var out []string
+	for _, n := range steps {
+		out = append(out, strconv.Itoa(n))
+	}
+	return strings.Join(out, "-")
+}
+
+// Minutes writes a time with its unit, whole minutes in words.
+func Minutes(d time.Duration) string {
+	switch {
+	case d == time.Minute:
+		return "1 minute"
+	case d%time.Minute == 0:
+		return strconv.Itoa(int(d/time.Minute)) + " minutes"
+	}
+	return roomful.Clock(d.Seconds())
+}
+
+// Clock writes a time without its unit, whole minutes as a number.
+func Clock(d time.Duration) string {
+	if d%time.Minute == 0 {
+		return strconv.Itoa(int(d / time.Minute))
+	}
+	return roomful.Clock(d.Seconds())
+}
+
+// Load writes a mass, in a person's own unit too when it is another.
+func Load(m roomful.Mass, own roomful.MassUnit) string {
+	if m.Value == 0 || m.Unit == own {
+		return m.String()
+	}
+	return m.String() + " (" + roomful.Figure(math.Round(m.In(own).Value)) + " " + own.String() + ")"
+}
+
 // Tool is the plain word for what a movement is held with.
 func Tool(m *roomful.Movement) string {
 	if m.Implement == roomful.Barbell {
@@ -130,6 +187,14 @@ func Plural(m *roomful.Movement) string {
 		return m.Plural
 	}
 	return m.Name
+}
+
+// Many is a movement as a task of it is spoken of: "deadlifts", "row".
+func Many(m *roomful.Movement, t roomful.Task) string {
+	if m != nil && t.Unit != roomful.Rep {
+		return m.Name
+	}
+	return Plural(m)
 }
 
 // unspeakable are the words that a public line never carries; "back squat" and

@@ -1,0 +1,144 @@
+package version
+
+import (
+	"cmp"
+	"maps"
+	"slices"
+
+	"roomful"
+	"roomful/version/internal/say"
+)
+
+// options describes the rungs that people stand on, as written first, then by
+// how much they change.
+func (c *class) options() ([]roomful.Option, map[int]string) {
+	on := map[int][]*person{0: nil}
+	for _, p := range c.everyone {
+		if len(p.plans) > 0 {
+			on[p.plans[0].rung] = append(on[p.plans[0].rung], p)
+		}
+	}
+	rungs := slices.Collect(maps.Keys(on))
+	slices.SortFunc(rungs, func(a, b int) int {
+		return cmp.Or(order(a != 0, b != 0), order(c.rungs[a].harder(), c.rungs[b].harder()),
+			cmp.Compare(c.rungs[a].steps(), c.rungs[b].steps()), cmp.Compare(a, b))
+	})
+	names := map[int]string{}
+	var out []roomful.Option
+	for _, r := range rungs {
+		o := c.option(r, on[r])
+		o.Name = say.Unused(c.optionName(r, o.Elements, on[r]), out)
+		names[r] = o.Name
+		out = append(out, o)
+	}
+	return out, names
+}
+
+// option is a rung as its people do it. As written stands as the sheet says for
+// both divisions; any other as most of its people do it, by division when there
+// are both.
+func (c *class) option(r int, people []*person) roomful.Option {
+	var o roomful.Option
+	for _, p := range people {
+		o.People = append(o.People, p.id)
+	}
+	of := func(d roomful.Division) []roomful.Task {
+		if r == 0 {
+			return c.nobody(d).written
+		}
+		return c.typical(r, people, d)
+	}
+	o.Elements, o.Second = c.unowned(of(roomful.DivisionA)), c.unowned(of(roomful.DivisionB))
+	inA := func(p *person) bool { return p.Athlete.Division == roomful.DivisionA }
+	inB := func(p *person) bool { return !inA(p) }
+	switch {
+	case r > 0 && !slices.ContainsFunc(people, inA):
+		o.Elements, o.Second = o.Second, nil
+	case r > 0 && !slices.ContainsFunc(people, inB), slices.EqualFunc(o.Elements, o.Second, same):
+		o.Second = nil
+	}
+	return o
+}
+
+// typical is each line of a rung as most people of a division do it, one-offs
+// apart.
+func (c *class) typical(r int, people []*person, d roomful.Division) []roomful.Task {
+	var out []roomful.Task
+	var bare *person
+	for li, k := range c.rungs[r].picks {
+		var tasks []roomful.Task
+		for _, p := range people {
+			if q := p.plans[0]; (p.Athlete.Division == roomful.DivisionA) == (d == roomful.DivisionA) && (!q.fits[li].oneOff && q.raised == 0 || c.Home) {
+				tasks = append(tasks, q.tasks[li])
+			}
+		}
+		if len(tasks) == 0 {
+			if bare == nil {
+				bare = c.nobody(d)
+			}
+			f := &fitter{class: c, p: bare, li: li, line: &c.lines[li], pick: k}
+			tasks = append(tasks, f.base(f.line.forms[k.form]).task)
+		}
+		out = append(out, most(tasks))
+	}
+	return out
+}
+
+// nobody is somebody of a division of whom nothing is known and whom nothing
+// bounds.
+func (c *class) nobody(d roomful.Division) *person {
+	p := newPerson(Person{Athlete: roomful.Athlete{ID: "nobody", Division: d}}, c.On)
+	p.stock = c.stock(c.Kit, d)
+	p.amounts = 1
+	p.written = c.reader(p).work().All()
+	return p
+}
+
+// unowned takes out loads that are each person's own: a share, a feel, a
+// repetition test.
+func (c *class) unowned(tasks []roomful.Task) []roomful.Task {
+	out := slices.Clone(tasks)
+	for li := range out {
+		e, t := c.lines[li].element, &out[li]
+		if t.Movement != e.Movement {
+			continue
+		}
+		switch l := e.Load.(type) {
+		case roomful.Masses:
+			continue
+		case roomful.Percent:
+			t.Percent = float64(l)
+		case roomful.RPE:
+			t.RPE = float64(l)
+		case roomful.Fresh:
+			t.Fresh = int(l)
+		}
+		t.Load = roomful.Mass{}
+	}
+	return out
+}
+
+// most returns the commonest task; of equally common ones that with the load, and
+// then the amount, in the middle.
+func most(tasks []roomful.Task) roomful.Task {
+	all := slices.Clone(tasks)
+	slices.SortFunc(all, func(a, b roomful.Task) int {
+		return cmp.Or(cmp.Compare(a.LoadKg(), b.LoadKg()), cmp.Compare(a.Amount, b.Amount), cmp.Compare(a.Movement, b.Movement))
+	})
+	count := func(t roomful.Task) (n int) {
+		for _, u := range all {
+			if same(t, u) {
+				n++
+			}
+		}
+		return n
+	}
+	middle := len(all) / 2
+	best := all[middle]
+	for _, t := range all {
+		if count(t) > count(best) {
+			best = t
+		}
+	}
+	return best
+}
