@@ -54,7 +54,32 @@ func (v *forecastVerb) Run(p *program) error {
 		out.Runs, out.Seed, out.Diagnostics = v.Runs, v.Seed, listed(src.files)
 		return p.answer(out)
 	}
-	return p.print(p.pieceLine(src.session, f.Piece, f.Effort) + "\n" + strips(f.Forecast, f.Effort, v.Runs) + assumptions(f.Athletes))
+	return p.print(p.pieceLine(src.session, f.Piece, f.Effort) + partners(f, v.Alone) + "\n" + strips(f.Forecast, f.Effort, v.Runs) + assumptions(f.Athletes))
+}
+
+// partners says who works with whom: people pair up in the order of the file,
+// and whoever is left over works with copies of the last.
+func partners(f day.Forecast, alone bool) string {
+	size := f.Piece.Team.Size
+	if size < 2 {
+		return ""
+	}
+	if alone {
+		return "together: everybody with somebody just like them\n"
+	}
+	var teams []string
+	for at := 0; at < len(f.Athletes); at += size {
+		var names []string
+		for _, a := range f.Athletes[at:min(at+size, len(f.Athletes))] {
+			names = append(names, a.Name)
+		}
+		team := strings.Join(names, " and ")
+		if len(names) < size {
+			team += " with somebody just like them"
+		}
+		teams = append(teams, team)
+	}
+	return wrapped("together (in the order of the file): ", strings.Join(teams, "; "))
 }
 
 // question asks about the files that were read.
