@@ -3,6 +3,7 @@ package day
 import (
 	"context"
 	"math"
+	"slices"
 	"time"
 
 	"roomful"
@@ -10,8 +11,8 @@ import (
 )
 
 // The reference people who show what a piece usually comes to: two years of
-// training, one of each division, with nothing else known (common practice, no
-// source).
+// training, one of each division, sure of the skills that it asks for, with
+// nothing else known (common practice, no source).
 const (
 	referenceMonths = 24
 	referenceRuns   = 256
@@ -62,7 +63,7 @@ func (d *Day) propose(ctx context.Context, s roomful.Session, p roomful.Part) ro
 	r := roomful.ForecastRequest{Piece: p, Lead: s.Lead(p), Runs: referenceRuns, Seed: referenceSeed}
 	for _, division := range []roomful.Division{roomful.DivisionA, roomful.DivisionB} {
 		months := float64(referenceMonths)
-		a := roomful.Athlete{ID: "reference " + division.String(), Division: division, Months: &months}
+		a := roomful.Athlete{ID: "reference " + division.String(), Division: division, Months: &months, Skills: d.skills(p)}
 		for range max(p.Team.Size, 1) {
 			r.Entrants = append(r.Entrants, d.entrant(a, prior.Of(a, d.Lexicon, s.Date), p, r.Lead, s.Effort))
 		}
@@ -86,6 +87,17 @@ func (d *Day) propose(ctx context.Context, s roomful.Session, p roomful.Part) ro
 		low = max(low, high/widest)
 	}
 	return window(f.Kind, p, low*(1-slack), high*(1+slack))
+}
+
+// skills are those that a piece asks for, each solid.
+func (d *Day) skills(p roomful.Part) []roomful.SkillLevel {
+	var out []roomful.SkillLevel
+	for _, e := range slices.Concat(p.Once, p.Round, p.Last) {
+		if m := d.Lexicon.Movement(e.Movement); m != nil && m.Skill.Needed {
+			out = append(out, roomful.SkillLevel{Movement: m.ID, Level: roomful.SolidSkill})
+		}
+	}
+	return out
 }
 
 // window rounds scores to what a coach would write.
