@@ -71,6 +71,8 @@ func (p *printer) write(e roomful.Element, many bool) string {
 // nameText returns the name in the number that the amount asks for.
 func nameText(e roomful.Element, m *roomful.Movement, many bool) string {
 	switch {
+	case m == nil && e.Words == "":
+		return string(e.Movement)
 	case m == nil:
 		return e.Words
 	case e.Amount.Unit != roomful.Rep:

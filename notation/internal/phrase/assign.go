@@ -153,7 +153,7 @@ func (r *Reading) assignCounted(d *Element, q *Figures) {
 	length := unit.Base() == roomful.Metre
 	short := unit == roomful.Inch || unit == roomful.Centimetre
 	switch {
-	case d.Amount.Stated() && length && (high || short) && len(d.Heights) == 0, (short || (unit == roomful.Metre || unit == roomful.Foot) && high && !vocab.Counts(d.Move, roomful.Metre)) && len(d.Heights) == 0:
+	case d.Amount.Stated() && length && (high || short) && len(d.Heights) == 0, (short || !q.first && (unit == roomful.Metre || unit == roomful.Foot) && high && !vocab.Counts(d.Move, roomful.Metre)) && len(d.Heights) == 0:
 		for _, v := range q.values() {
 			d.Heights = append(d.Heights, roomful.Length{Value: v, Unit: unit})
 		}

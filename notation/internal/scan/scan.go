@@ -84,7 +84,7 @@ func (s *scanner) token(r rune, size int, tight bool) {
 	n := size
 	switch next := nextByte(raw, size); {
 	case digit(r), r == '.' && IsDigit(next) && !tight:
-		t.Kind, t.Value, n = Figure(raw)
+		t.Kind, t.Value, n = Figure(raw[:s.listed(raw, tight)])
 	case r == ':' && IsDigit(next) && (!tight || s.last().Text == "/"):
 		t.Kind, t.Value, n = Figure("0" + raw)
 		if n--; t.Kind != Clock {
@@ -107,6 +107,16 @@ func (s *scanner) token(r rune, size int, tight bool) {
 	s.at, s.col = t.To, s.col+utf8.RuneCountInString(raw[:n])
 	t.Stop = s.col + 1
 	s.tokens = append(s.tokens, t)
+}
+
+// listed returns how much of raw may be one figure: within 21,15,9 a comma
+// divides.
+func (s *scanner) listed(raw string, tight bool) int {
+	n := len(s.tokens)
+	if tight && n > 1 && s.tokens[n-1].Text == "," && s.tokens[n-2].Kind == Number && IsDigit(raw[0]) {
+		return Digits(raw)
+	}
+	return len(raw)
 }
 
 // last returns the token before.

@@ -222,15 +222,20 @@ func oneEdit(a, b string) bool {
 
 // PlainName reports whether unknown words can stand as the name of an element:
 // they do not begin like a head, a format or a unit.
-func PlainName(s string) bool {
-	s = scan.Plain(s)
-	first, _, _ := strings.Cut(s, " ")
-	last := s[strings.LastIndexByte(s, ' ')+1:]
-	_, unit := UnitWords[first]
-	if r, _ := utf8.DecodeRuneInString(first); !unicode.IsLetter(r) || divisionWords[last] || LeadIns[last] {
+func PlainName(name string) bool {
+	l := scan.Scan(name)
+	if len(l) != 1 || l[0].Blank() || l[0].Letter != "" {
 		return false
 	}
-	return !reserved[first] && !FormatHints[first] && !Little[first] && !LeadIns[first] && !unit
+	for _, t := range l[0].Tokens {
+		if t.Kind != scan.Word {
+			return false
+		}
+	}
+	first, last := l[0].Words[0], l[0].Words[len(l[0].Words)-1]
+	_, unit := UnitWords[first]
+	begins := reserved[first] || FormatHints[first] || Little[first] || LeadIns[first] || unit || first == "pair"
+	return !begins && !divisionWords[last] && !LeadIns[last]
 }
 
 // RestMovement stands in where a lexicon does not know rest.
