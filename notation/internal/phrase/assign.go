@@ -160,7 +160,7 @@ func (r *Reading) assignCounted(d *Element, q *Figures) {
 		if d.Move != nil && !high {
 			r.Warn(q.at, d.Move.Name+" has no height to set", "delete "+diag.Quote(r.textOf(q))+", or put it after ;")
 		}
-	case unit == roomful.Minute && high && q.N == 2 && d.Amount.Stated():
+	case unit == roomful.Minute && high && q.N == 2 && d.Amount.Stated() && len(d.Heights) == 0:
 		for _, v := range q.values() { // 10/9'
 			d.Heights = append(d.Heights, roomful.Length{Value: v, Unit: roomful.Foot})
 		}

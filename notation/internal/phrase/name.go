@@ -21,8 +21,8 @@ func (r *Reading) nameItem() bool {
 		return r.restItem()
 	}
 	unit := r.unitBefore(from)
-	r.closeRun(r.start)
 	d := r.element()
+	r.closeLead(d)
 	d.Move, d.Movement, d.Words = m, m.ID, r.C.Slice(from, from+n)
 	d.NameAt = r.C.Span(from, from+n)
 	r.C.I += n
@@ -41,12 +41,29 @@ func (r *Reading) restItem() bool {
 	if !r.C.Take("rest") {
 		return false
 	}
-	r.closeRun(r.start)
 	d := r.element()
+	r.closeLead(d)
 	d.Movement, d.Words, d.NameAt = roomful.Rest, r.C.Slice(from, r.C.I), r.C.Span(from, r.C.I)
 	d.Move = &vocab.RestMovement
 	r.adopt(d)
 	return true
+}
+
+// closeLead keeps the adjectives before a name; units and little words there mean
+// nothing by themselves.
+func (r *Reading) closeLead(d *Element) {
+	from := r.left
+	r.left = -1
+	for i := from; from >= 0 && i < r.start; i++ {
+		if !vocab.Adjectives[r.C.Tokens[i].Text] {
+			continue
+		}
+		first := i
+		for i+1 < r.start && vocab.Adjectives[r.C.Tokens[i+1].Text] {
+			i++
+		}
+		d.remarks = append(d.remarks, remark{from: first, to: i + 1})
+	}
 }
 
 // nameMayStand reports whether only adjectives, unit words and little words

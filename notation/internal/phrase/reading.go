@@ -118,9 +118,8 @@ func (r *Reading) separator() bool {
 		r.flush()
 	case (r.open() || r.left >= 0) && (r.C.Mark(",") || r.C.TakeAny("then", "and", "into")) && r.beginsElement(),
 		r.open() && r.cur.Move != nil && r.C.Mark("/") && r.beginsElement():
-		r.or = r.C.Tokens[r.C.I-1].Text == "/" && machine(r.cur.Move) && r.cur.amounted()
 		r.closeRun(before)
-		r.flushAs(r.or)
+		r.flushAs(r.C.Tokens[r.C.I-1].Text == "/" && machine(r.cur) && r.cur.amounted())
 	case r.open() && r.cur.Move != nil && r.C.Take("or") && r.beginsElement():
 		r.closeRun(before)
 		r.flushAs(true)
@@ -136,8 +135,8 @@ func (r *Reading) separator() bool {
 
 // machine reports whether a movement is done on a machine or on foot, where a
 // slash between two amounts means the one or the other.
-func machine(m *roomful.Movement) bool {
-	return m.Modality == roomful.Machine || m.Modality == roomful.Running
+func machine(d *Element) bool {
+	return d != nil && d.Move != nil && (d.Move.Modality == roomful.Machine || d.Move.Modality == roomful.Running)
 }
 
 // flushAs ends the element being read; or says that the next one may be done
@@ -209,7 +208,7 @@ func (r *Reading) flush() {
 		return
 	}
 	r.assign(d)
-	if n := len(r.Elements); r.or && n > 0 && d.Move != nil {
+	if n := len(r.Elements); r.or && n > 0 && d.Move != nil && r.Elements[n-1].Move != nil {
 		r.or = false
 		r.Hint(d.At, "read as what may be done instead of "+r.Elements[n-1].Move.Name, "write it under instead: to say so")
 		r.Instead = append(r.Instead, roomful.Instead{Movement: r.Elements[n-1].Movement, Options: []roomful.Element{d.Element}})

@@ -17,11 +17,11 @@ func (p *Draft) asSets(pt *Part) bool {
 		return false
 	}
 	switch {
-	case !f.Build.IsZero(), f.OfSets, !f.Open.IsZero():
+	case !f.Build.IsZero(), f.OfSets:
 		return true
 	case f.Interval.Set() && (pt.Kind == roomful.Main || pt.Slotted || !f.Alternating.IsZero()):
 		return false
-	case f.Reps.Set(), f.Sets.Set():
+	case f.Reps.Set(), f.Sets.Set(), !f.Open.IsZero():
 		return pt.Kind == roomful.Strength || allLifts(pt)
 	case pt.Kind == roomful.Strength:
 		return !f.Work.Set() && !f.Intervals.Set() && f.Stations.IsZero()

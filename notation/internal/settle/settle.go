@@ -152,6 +152,9 @@ func (p *Draft) fillHead(pt *Part) {
 		if d.Tempo == nil {
 			d.Tempo = f.Tempo
 		}
+		if d.Tempo != nil && strings.EqualFold(d.Note, "tempo") {
+			d.Note = ""
+		}
 	}
 }
 

@@ -227,14 +227,16 @@ func PlainName(name string) bool {
 	if len(l) != 1 || l[0].Blank() || l[0].Letter != "" {
 		return false
 	}
+	bare := true
 	for _, t := range l[0].Tokens {
-		if t.Kind != scan.Word {
+		if t.Kind != scan.Word || t.Text == "pair" {
 			return false
 		}
+		bare = bare && Adjectives[t.Text]
 	}
 	first, last := l[0].Words[0], l[0].Words[len(l[0].Words)-1]
 	_, unit := UnitWords[first]
-	begins := reserved[first] || FormatHints[first] || Little[first] || LeadIns[first] || unit || first == "pair"
+	begins := reserved[first] || FormatHints[first] || Little[first] || LeadIns[first] || unit || divisionWords[first] || bare
 	return !begins && !divisionWords[last] && !LeadIns[last]
 }
 
