@@ -117,7 +117,7 @@ func (c *crew) perform(st *step) bool {
 		}
 	}
 	began := c.clock
-	act := &c.members[0].actions[st.act]
+	act := &c.members[c.lead(st)].actions[st.act]
 	if c.last >= 0 && c.last != st.act && act.kind != restAction {
 		c.walk(min(c.c.Transition, max(0, st.until-c.clock)))
 		c.tally.ideal(act, c.c.Transition)
@@ -126,7 +126,13 @@ func (c *crew) perform(st *step) bool {
 		c.last = -1
 	}
 	started := c.clock
-	done, full := c.work(st, act)
+	var done float64
+	var full bool
+	if len(c.members) > 1 && c.unlike(st.act) {
+		done, full = c.apart(st)
+	} else {
+		done, full = c.work(st, act)
+	}
 	if act.kind == repsAction {
 		c.tally.station += c.clock - began
 	}

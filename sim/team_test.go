@@ -182,3 +182,44 @@ func TestPassedOver(t *testing.T) {
 		t.Errorf("synchronised with one who cannot, cannot %v", sync.Cannot)
 	}
 }
+
+// TestPartnersUnlike: a partner whose version has another movement in a place
+// does their own. A rows 100 cal or B hops 50 times, shared: each takes two
+// turns of a quarter. B's hops take 1 s; 13, 13 of 50 are two quarters, rounded
+// up. Nobody waits for a machine they do not use.
+func TestPartnersUnlike(t *testing.T) {
+	a, b := of(calories("row", 40)), of(reps("hop", 50))
+	for _, style := range []roomful.TeamStyle{roomful.Shared, roomful.Alternating, roomful.Synchronised} {
+		q := ask(roomful.ForTime{Rounds: 2, Cap: minutes(20)}, a)
+		q = team(style, q, person(0, nil), person(0, nil))
+		q.Entrants[1].Work = b
+		alone := typical(ask(roomful.ForTime{Rounds: 2}, a))
+		got := forecast(t, q)
+		if math.IsNaN(got.Score.P50) || got.Capped > 0 {
+			t.Fatalf("%v: %+v", style, got)
+		}
+		switch hops := 50.0; style {
+		case roomful.Shared, roomful.Alternating:
+			// Half of the rowing, and the hops.
+			if got.Score.P50 < alone/2*0.8+hops*0.9 || got.Score.P50 > alone/2*1.3+hops*1.6 {
+				t.Errorf("%v: %v s, rowing alone %v s", style, got.Score.P50, alone)
+			}
+		case roomful.Synchronised:
+			if got.Score.P50 < max(alone*0.9, 2*hops*0.9) {
+				t.Errorf("%v: %v s, rowing alone %v s", style, got.Score.P50, alone)
+			}
+		}
+	}
+}
+
+// TestPairsTakeTheirOwnFigure: in turns, a partner of the other division does
+// their own amount: 10 hops and 6 hops in turn, 1 s each.
+func TestPairsTakeTheirOwnFigure(t *testing.T) {
+	q := team(roomful.Alternating, ask(roomful.ForTime{Rounds: 4}, of(reps("hop", 10))), person(0, nil), person(0, nil))
+	q.Entrants[1].Work = of(reps("hop", 6))
+	splits(t, q, `
+		 0 10 hop 10
+		10 16 hop 10
+		16 26 hop 10
+		26 32 hop 10`, 32)
+}
