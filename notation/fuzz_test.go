@@ -33,7 +33,7 @@ func FuzzRead(f *testing.F) {
 	f.Fuzz(func(t *testing.T, text string) {
 		start := time.Now()
 		_, diags := notation.Read(text, lex)
-		if took := time.Since(start); took > time.Second+time.Duration(len(text))*20*time.Microsecond {
+		if took := time.Since(start); took > 5*time.Second+time.Duration(len(text))*20*time.Microsecond { // a busy machine may pause for a second
 			t.Errorf("took %v for %d bytes", took, len(text))
 		}
 		lines := strings.Split(text, "\n")

@@ -144,7 +144,6 @@ func (r *Reading) freshLoad() bool {
 	if !r.C.Take("fresh") && !said {
 		return false
 	}
-	r.C.Take("unbroken")
 	r.setLoad(roomful.Fresh(n), r.C.Span(from, r.C.I))
 	return true
 }

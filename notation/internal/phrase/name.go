@@ -29,7 +29,6 @@ func (r *Reading) nameItem() bool {
 	if unit != roomful.Rep {
 		d.Amount.Unit = unit
 	}
-	r.adopt(d)
 	r.tail(d)
 	r.strayName(d)
 	return true
@@ -45,7 +44,6 @@ func (r *Reading) restItem() bool {
 	r.closeLead(d)
 	d.Movement, d.Words, d.NameAt = roomful.Rest, r.C.Slice(from, r.C.I), r.C.Span(from, r.C.I)
 	d.Move = &vocab.RestMovement
-	r.adopt(d)
 	return true
 }
 
@@ -96,11 +94,6 @@ func (r *Reading) unitBefore(i int) roomful.Unit {
 		return roomful.Rep
 	}
 	return u.Unit
-}
-
-// adopt gives an element what the head said before it was opened.
-func (r *Reading) adopt(d *Element) {
-	d.At.Col = min(d.At.Col, d.NameAt.Col)
 }
 
 // tail passes over words that only repeat the end of the name, "C2B pull-ups".

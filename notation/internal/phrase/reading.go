@@ -29,17 +29,17 @@ type Reading struct {
 // Element is an element with what is needed to check it.
 type Element struct {
 	roomful.Element
-	Move     *roomful.Movement
-	figures  []Figures
+	Move     *roomful.Movement // nil when the name is not known
+	figures  []Figures         // not yet put to use
 	remarks  []remark
-	At       scan.Span
+	At       scan.Span // where it begins
 	NameAt   scan.Span
 	LoadAt   scan.Span
 	AmountAt scan.Span
 	FromHead bool // named by a heading, before the lines that say how much
 	NoLoad   bool // a load was written and could not be read
-	Indent   int
-	Label    int // the number of "2)" before the line
+	Indent   int  // of its line, in columns
+	Label    int  // the number of "2)" before the line
 }
 
 // remark is a stretch of tokens that is kept as a note. Where text is empty it
@@ -95,48 +95,68 @@ func (r *Reading) element() *Element {
 // separator reads what divides elements: "+", a comma or "then" before another
 // element, and ";", after which everything is a note.
 func (r *Reading) separator() bool {
-	before, named := r.C.I, r.left >= 0
+	before := r.C.I
 	switch {
 	case r.C.Mark(";"):
-		r.closeRun(before)
-		if !named && r.cur == nil && len(r.Elements) == 0 {
-			return true
-		}
-		if note := strings.TrimSpace(r.C.Slice(r.C.I, r.C.Last)); note != "" && r.cur == nil && r.head {
-			r.F.Notes = append(r.F.Notes, note)
-		} else if note != "" {
-			d := r.element()
-			d.remarks = append(d.remarks, remark{r.C.I, r.C.Last, note})
-		}
-		r.C.I = r.C.Last
+		return r.verbatim(before)
 	case r.C.Is("+") && r.openSet():
 		r.closeRun(before)
 		r.C.I++
 		r.cur.remarks = append(r.cur.remarks, remark{from: before - 1, to: before + 1})
+		return true
 	case r.C.Mark("+"):
 		r.closeRun(before)
 		r.flush()
-	case (r.open() || r.left >= 0) && (r.C.Mark(",") || r.C.TakeAny("then", "and", "into")) && r.beginsElement(),
-		r.open() && r.cur.Move != nil && r.C.Mark("/") && r.beginsElement():
-		r.closeRun(before)
-		r.flushAs(r.C.Tokens[r.C.I-1].Text == "/" && machine(r.cur) && r.cur.amounted())
-	case r.open() && r.cur.Move != nil && r.C.Take("or") && r.beginsElement():
-		r.closeRun(before)
-		r.flushAs(true)
-	case r.open() && r.cur.Move != nil && r.C.Peek(0).Kind == scan.Number && r.cur.amounted() && r.beginsElement():
-		r.closeRun(before)
-		r.flush()
+		return true
+	}
+	return r.divides(before)
+}
+
+// verbatim keeps what stands after a semicolon as a note. Before anything was
+// said at a head, a semicolon is a comma.
+func (r *Reading) verbatim(before int) bool {
+	named := r.left >= 0
+	r.closeRun(before)
+	if !named && r.cur == nil && len(r.Elements) == 0 {
+		return true
+	}
+	note := strings.TrimSpace(r.C.Slice(r.C.I, r.C.Last))
+	switch {
+	case note == "":
+	case r.cur == nil && r.head:
+		r.F.Notes = append(r.F.Notes, note)
 	default:
+		d := r.element()
+		d.remarks = append(d.remarks, remark{r.C.I, r.C.Last, note})
+	}
+	r.C.I = r.C.Last
+	return true
+}
+
+// divides reads a comma, "then", "or" or a slash before another element, or the
+// figure that begins one.
+func (r *Reading) divides(before int) bool {
+	if !r.open() && r.left < 0 {
+		return false
+	}
+	named := r.open() && r.cur.Move != nil
+	joined := r.C.Mark(",") || r.C.TakeAny("then", "and", "into")
+	slash := named && !joined && r.C.Mark("/")
+	or := named && r.C.Take("or")
+	next := named && r.cur.amounted() && r.C.Peek(0).Kind == scan.Number
+	if !joined && !slash && !or && !next || !r.beginsElement() {
 		r.C.I = before
 		return false
 	}
+	r.closeRun(before)
+	r.flushAs(or || slash && machine(r.cur) && r.cur.amounted())
 	return true
 }
 
 // machine reports whether a movement is done on a machine or on foot, where a
 // slash between two amounts means the one or the other.
 func machine(d *Element) bool {
-	return d != nil && d.Move != nil && (d.Move.Modality == roomful.Machine || d.Move.Modality == roomful.Running)
+	return d.Move != nil && (d.Move.Modality == roomful.Machine || d.Move.Modality == roomful.Running)
 }
 
 // flushAs ends the element being read; or says that the next one may be done
