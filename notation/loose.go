@@ -129,7 +129,7 @@ func (p *parser) underHeading(d *phrase.Element, empty bool) {
 	switch {
 	case d.Line == 0: // the title, which stays
 		if empty && pt.Kind == roomful.Strength {
-			d.Line = pt.Line
+			d.Line, d.At, d.NameAt = pt.Line, pt.Head, pt.Head
 			pt.Round = append(pt.Round, *d)
 		}
 	case d.Move != nil && empty && pt.Kind == roomful.Strength:
