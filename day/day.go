@@ -3,6 +3,7 @@ package day
 import (
 	"context"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -46,6 +47,7 @@ type Question struct {
 type Forecast struct {
 	Piece  roomful.Part
 	Effort roomful.Effort // what the piece is held to; not stated when none counts its score
+	Short  []Shortage     // of which more are wanted at once than there are
 	roomful.Forecast
 }
 
@@ -93,8 +95,15 @@ func (d *Day) Forecast(ctx context.Context, q Question, alone bool) (Forecast, e
 	if q.Kit != nil {
 		r.Stations = q.Kit.Stations
 	}
-	out.Forecast, err = d.Forecaster.Forecast(ctx, r)
-	return out, err
+	if out.Forecast, err = d.Forecaster.Forecast(ctx, r); err != nil {
+		return out, err
+	}
+	if out.Short = d.shortages(c); len(out.Short) > 0 {
+		for i := range out.Athletes {
+			out.Athletes[i].WaitMean = math.NaN()
+		}
+	}
+	return out, nil
 }
 
 // eachAlone simulates everybody in an empty room.

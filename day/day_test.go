@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"io/fs"
+	"math"
 	"path"
 	"slices"
 	"strings"
@@ -262,6 +263,39 @@ func TestRefusals(t *testing.T) {
 				t.Errorf("got %v (%s), want %s (%s)", err, roomful.HintOf(err), c.want, c.hint)
 			}
 		})
+	}
+}
+
+// TestShortages: where fewer can start than come, what is short is named and
+// the waiting is unknown; without a kit and alone nobody waits.
+func TestShortages(t *testing.T) {
+	g := open(t)
+	q := g.question(g.session(t, "main: 3 rounds for time, in pairs, share the work\n  500 m row\n  12 pull-ups\n  10 burpees\n"))
+	q.Kit = &roomful.Kit{Stations: map[string]int{"row": 5, "rig": 8}}
+	f, err := g.Forecast(t.Context(), q, false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := []day.Shortage{{Name: "row", Have: 5, Need: 6}}
+	if diff := cmp.Diff(want, f.Short); diff != "" {
+		t.Error(diff)
+	}
+	if w := f.Athletes[0].WaitMean; !math.IsNaN(w) {
+		t.Errorf("waits %v s, want unknown", w)
+	}
+	for name, change := range map[string]func(*day.Question) bool{
+		"alone":  func(*day.Question) bool { return true },
+		"no kit": func(q *day.Question) bool { q.Kit = nil; return false },
+	} {
+		q := q
+		alone := change(&q)
+		f, err := g.Forecast(t.Context(), q, alone)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if w := f.Athletes[0].WaitMean; w != 0 || f.Short != nil {
+			t.Errorf("%s: waits %v s, short of %v", name, w, f.Short)
+		}
 	}
 }
 

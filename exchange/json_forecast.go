@@ -11,6 +11,14 @@ type Forecast struct {
 	Effort      Effort            `json:"effort"`
 	Athletes    []AthleteForecast `json:"athletes"`
 	Diagnostics []Diagnostic      `json:"diagnostics"` // warnings about the files
+	Short       []Shortage        `json:"short"`       // what is short when all start together; waiting is unknown then
+}
+
+// Shortage is a shared place of which there are fewer than want it at once.
+type Shortage struct {
+	Name string `json:"name"`
+	Have int    `json:"have"`
+	Need int    `json:"need"`
 }
 
 // AthleteForecast is how it will go for one person; seconds and kg.
@@ -49,10 +57,13 @@ type Round struct {
 	Seconds *float64 `json:"seconds_p50"`
 }
 
-// ForecastOf turns a forecast into JSON. The caller fills in runs, seed and
-// diagnostics.
+// ForecastOf turns a forecast into JSON. The caller fills in runs, seed,
+// diagnostics and what is short.
 func ForecastOf(piece string, effort roomful.Effort, f roomful.Forecast) Forecast {
-	out := Forecast{Piece: piece, Kind: f.Kind.String(), Effort: effortOf(effort), Athletes: []AthleteForecast{}, Diagnostics: []Diagnostic{}}
+	out := Forecast{
+		Piece: piece, Kind: f.Kind.String(), Effort: effortOf(effort),
+		Athletes: []AthleteForecast{}, Diagnostics: []Diagnostic{}, Short: []Shortage{},
+	}
 	for _, a := range f.Athletes {
 		out.Athletes = append(out.Athletes, athleteForecastOf(a))
 	}

@@ -52,9 +52,12 @@ func (v *forecastVerb) Run(p *program) error {
 	if p.json {
 		out := exchange.ForecastOf(f.Piece.Name(), f.Effort, f.Forecast)
 		out.Runs, out.Seed, out.Diagnostics = v.Runs, v.Seed, listed(src.files)
+		for _, s := range f.Short {
+			out.Short = append(out.Short, exchange.Shortage(s))
+		}
 		return p.answer(out)
 	}
-	return p.print(p.pieceLine(src.session, f.Piece, f.Effort) + partners(f, v.Alone) + "\n" + strips(f.Forecast, f.Effort, v.Runs) + assumptions(f.Athletes))
+	return p.print(p.pieceLine(src.session, f.Piece, f.Effort) + partners(f, v.Alone) + short(f) + "\n" + strips(f.Forecast, f.Effort, v.Runs) + assumptions(f.Athletes))
 }
 
 // partners says who works with whom: people pair up in the order of the file,
@@ -80,6 +83,18 @@ func partners(f day.Forecast, alone bool) string {
 		teams = append(teams, team)
 	}
 	return wrapped("together (in the order of the file): ", strings.Join(teams, "; "))
+}
+
+// short says what there is too little of.
+func short(f day.Forecast) string {
+	var all []string
+	for _, s := range f.Short {
+		all = append(all, fmt.Sprintf("%d %s for %d", s.Have, s.Name, s.Need))
+	}
+	if len(all) == 0 {
+		return ""
+	}
+	return wrapped("short when all start together: ", strings.Join(all, ", ")+"; the waiting is not in these times")
 }
 
 // question asks about the files that were read.
