@@ -43,7 +43,7 @@ func TestNoisyTotalInClosedForm(t *testing.T) {
 	after := of(person(a, 30, 80, 12, kg(roomful.TestPushUps, 55)))
 	s, n := before.SD(pushUps), 0.06
 	near(t, "spread", after.SD(pushUps), 1/math.Sqrt(1/(s*s)+1/(n*n)), 1e-6)
-	surprise := math.Log(55/2.5) - math.Log(median(t, before, pushUps))
+	surprise := math.Log(55/2.79) - math.Log(median(t, before, pushUps))
 	want := median(t, before, pushUps) * math.Exp(surprise*s*s/(s*s+n*n))
 	near(t, "maximum", median(t, after, pushUps), want, 1e-6)
 }

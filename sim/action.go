@@ -1,8 +1,6 @@
 package sim
 
 import (
-	"math"
-
 	"roomful"
 	"roomful/sim/internal/kernel"
 )
@@ -258,7 +256,7 @@ func (act *action) resolve(m *member) kernel.Act {
 	case act.perRep > 0 && n >= 1:
 		k.N = max(1, n/act.perRep)
 	}
-	k.Slow = c.SlowGrowth * math.Sqrt(min(1, n/c.SlowAt))
+	k.Slow = c.SlowGrowth * min(1, n/c.SlowAt)
 	if act.trip >= 0 {
 		k.Trips, k.Trip = true, dims[act.trip]
 	}
