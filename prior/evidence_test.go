@@ -34,9 +34,10 @@ func TestToldSquatMovesDeadliftInClosedForm(t *testing.T) {
 	}
 }
 
-// A noisy reading in closed form: told push-ups in a window that no clock
+// A noisy reading in closed form: told push-ups in a window that hardly any clock
 // limits, log N has precision 1/s² + 1/n², and its surprise is shared out by
-// those.
+// those. The smooth minimum of the two limits keeps a trace of the clock, under
+// 0.2 %.
 func TestNoisyTotalInClosedForm(t *testing.T) {
 	pushUps := roomful.OwnMax("push-up")
 	before := of(person(a, 30, 80, 12))
@@ -45,7 +46,7 @@ func TestNoisyTotalInClosedForm(t *testing.T) {
 	near(t, "spread", after.SD(pushUps), 1/math.Sqrt(1/(s*s)+1/(n*n)), 1e-6)
 	surprise := math.Log(55/2.79) - math.Log(median(t, before, pushUps))
 	want := median(t, before, pushUps) * math.Exp(surprise*s*s/(s*s+n*n))
-	near(t, "maximum", median(t, after, pushUps), want, 1e-6)
+	near(t, "maximum", median(t, after, pushUps), want, 0.002*want)
 }
 
 // Two readings at once, against conditioning a 3 x 3 normal by hand: squat and
