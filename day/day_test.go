@@ -270,7 +270,7 @@ func TestRefusals(t *testing.T) {
 // the waiting is unknown; without a kit and alone nobody waits.
 func TestShortages(t *testing.T) {
 	g := open(t)
-	q := g.question(g.session(t, "main: 3 rounds for time, in pairs, share the work\n  500 m row\n  12 pull-ups\n  10 burpees\n"))
+	q := g.question(g.session(t, "main: 3 rounds for time, in pairs, share the work\n  500 m row\n  10 air squats\n"))
 	q.Kit = &roomful.Kit{Stations: map[string]int{"row": 5, "rig": 8}}
 	f, err := g.Forecast(t.Context(), q, false)
 	if err != nil {
