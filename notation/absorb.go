@@ -16,7 +16,7 @@ import (
 // the block that lines belong to now.
 func (p *parser) absorb(r *phrase.Reading) {
 	pt := p.part
-	pt.Facts.Merge(r.F, func(what string, second scan.Span) {
+	pt.Facts.Merge(&r.F, func(what string, second scan.Span) {
 		p.Clash(what, second)
 		pt.Keep(p.TextAt(second))
 	})
@@ -29,6 +29,9 @@ func (p *parser) absorb(r *phrase.Reading) {
 		pt.InsteadAt = append(pt.InsteadAt, r.C.Whole())
 	}
 	list := pt.list()
+	if *list == nil && len(r.Elements) > 0 {
+		*list = make([]phrase.Element, 0, 6) // as many as a round usually has
+	}
 	for _, d := range r.Elements {
 		d.Label = r.C.Label
 		if r.C.Letter != "" && d.Label == 0 {

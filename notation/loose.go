@@ -225,7 +225,7 @@ func (p *parser) restBefore() {
 		return
 	}
 	d := pt.Round[len(pt.Round)-1]
-	if d.Movement != roomful.Rest || !d.Amount.Stated() || d.At.Line < p.at-3 {
+	if d.Movement != roomful.Rest || !d.Amount.Stated() || d.Line < p.at-3 {
 		return
 	}
 	pt.Round = pt.Round[:len(pt.Round)-1]

@@ -27,7 +27,7 @@ type Diagnostics struct {
 func (d *Diagnostics) Say(sev roomful.Severity, s scan.Span, summary, detail, hint string) *roomful.Diagnostic {
 	d.List = append(d.List, roomful.Diagnostic{
 		Severity: sev,
-		Range:    roomful.Range{Start: roomful.Position{Line: s.Line, Column: s.Col}, End: roomful.Position{Line: s.Line, Column: s.Stop}},
+		Range:    roomful.Range{Start: roomful.Position{Line: int(s.Line), Column: int(s.Col)}, End: roomful.Position{Line: int(s.Line), Column: int(s.Stop)}},
 		Summary:  summary, Detail: detail, Hint: hint,
 	})
 	return &d.List[len(d.List)-1]

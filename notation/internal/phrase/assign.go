@@ -150,10 +150,11 @@ func (r *Reading) assignCounted(d *Element, q *Figures) {
 	if unit == roomful.Inch && q.Unit.Times == 0 && !high && len(d.Heights) == 0 {
 		unit = roomful.Second // 30"
 	}
-	length := unit.Base() == roomful.Metre
 	short := unit == roomful.Inch || unit == roomful.Centimetre
+	length := short || unit == roomful.Metre || unit == roomful.Foot
+	aloft := short || length && high && (d.Amount.Stated() || !q.first && !vocab.Counts(d.Move, roomful.Metre))
 	switch {
-	case d.Amount.Stated() && length && (high || short) && len(d.Heights) == 0, (short || !q.first && (unit == roomful.Metre || unit == roomful.Foot) && high && !vocab.Counts(d.Move, roomful.Metre)) && len(d.Heights) == 0:
+	case aloft && len(d.Heights) == 0:
 		for _, v := range q.values() {
 			d.Heights = append(d.Heights, roomful.Length{Value: v, Unit: unit})
 		}

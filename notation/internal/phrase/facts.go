@@ -83,7 +83,7 @@ func (f *Facts) Structured() bool {
 
 // Merge adds what g says to f. What both say is a clash, and its place is
 // handed to the function.
-func (f *Facts) Merge(g Facts, clash func(what string, second scan.Span)) {
+func (f *Facts) Merge(g *Facts, clash func(what string, second scan.Span)) {
 	pick := func(what string, mine *Timed, other Timed) {
 		switch {
 		case !other.Set():
@@ -128,7 +128,7 @@ func (f *Facts) Merge(g Facts, clash func(what string, second scan.Span)) {
 }
 
 // mergeRest adds what is neither a time nor a count.
-func (f *Facts) mergeRest(g Facts, clash func(what string, second scan.Span)) {
+func (f *Facts) mergeRest(g *Facts, clash func(what string, second scan.Span)) {
 	switch {
 	case g.LadderAt.IsZero():
 	case !f.LadderAt.IsZero():
@@ -156,8 +156,8 @@ func (f *Facts) mergeRest(g Facts, clash func(what string, second scan.Span)) {
 }
 
 // FirstCol returns the column of the first clause that makes a format.
-func (f *Facts) FirstCol() int {
-	first := 1 << 30
+func (f *Facts) FirstCol() int32 {
+	first := int32(1 << 30)
 	for _, s := range []scan.Span{f.AsMany, f.ForTime, f.EachForTime, f.Interval.At, f.Work.At, f.LadderAt, f.Build, f.Sets.At, f.Times.At, f.Rounds.At, f.Intervals.At} {
 		if !s.IsZero() {
 			first = min(first, s.Col)

@@ -132,7 +132,7 @@ func (r *Reading) decimalComma(from int) {
 	for _, t := range r.C.Tokens[from:r.C.I] {
 		raw := r.C.Raw[t.From:t.To]
 		if t.Kind == scan.Number && strings.Contains(raw, ",") && t.Value != float64(int(t.Value)) {
-			r.Hint(scan.Place(r.C.No, t.Col, t.Stop), diag.Quote(raw)+" is read as "+roomful.Figure(t.Value), "write the decimal point as a full stop")
+			r.Hint(t.Place(r.C.No), diag.Quote(raw)+" is read as "+roomful.Figure(t.Value), "write the decimal point as a full stop")
 		}
 	}
 }

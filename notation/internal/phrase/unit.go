@@ -40,7 +40,7 @@ func (r *Reading) unknownUnit(d *Element, q *Figures) bool {
 	if near := vocab.NearUnit(t.Text); near != "" {
 		hint = "did you mean " + near + "?"
 	}
-	r.Fault(scan.Place(r.C.No, t.Col, t.Stop), diag.Quote(t.Text)+" is no unit I know", hint).Detail = "the figure is kept as a note"
+	r.Fault(t.Place(r.C.No), diag.Quote(t.Text)+" is no unit I know", hint).Detail = "the figure is kept as a note"
 	d.NoLoad = true
 	d.remarks = append(d.remarks, r.remarkOf(q))
 	return true
@@ -67,7 +67,7 @@ func (r *Reading) checkUnknownUnit(d *Element) {
 		hint = "did you mean " + near + "?"
 	}
 	at := d.NameAt
-	at.Stop = at.Col + len([]rune(unit))
+	at.Stop = at.Col + int32(len([]rune(unit)))
 	r.Fault(at, diag.Quote(unit)+" is no unit I know", hint)
 	d.Move, d.Movement, d.Words = m, m.ID, name
 	d.remarks = append(d.remarks, remark{text: roomful.Figure(d.Amount.By[0]) + " " + unit})

@@ -79,7 +79,7 @@ func Space(r rune) bool {
 
 // token reads the token that begins with r.
 func (s *scanner) token(r rune, size int, tight bool) {
-	t := Token{Tight: tight, From: s.at, Col: s.col + 1}
+	t := Token{Tight: tight, From: int32(s.at), Col: int32(s.col + 1)}
 	raw := s.line.Raw[s.at:]
 	n := size
 	switch next := nextByte(raw, size); {
@@ -103,9 +103,8 @@ func (s *scanner) token(r rune, size int, tight bool) {
 			t.Kind = Word
 		}
 	}
-	t.To = s.at + n
-	s.at, s.col = t.To, s.col+utf8.RuneCountInString(raw[:n])
-	t.Stop = s.col + 1
+	s.at, s.col = s.at+n, s.col+utf8.RuneCountInString(raw[:n])
+	t.To, t.Stop = int32(s.at), int32(s.col+1)
 	s.tokens = append(s.tokens, t)
 }
 

@@ -19,12 +19,12 @@ const (
 
 // Token is a piece of a line.
 type Token struct {
-	Kind      kind
-	Tight     bool    // nothing stands between it and the token before
 	Text      string  // small letters, plain quotes and dashes
 	Value     float64 // of a number or a clock
-	Col, Stop int     // columns from 1, in characters; stop is just after
-	From, To  int     // bytes of the raw line
+	Col, Stop int32   // columns from 1, in characters; stop is just after
+	From, To  int32   // bytes of the raw line
+	Kind      kind
+	Tight     bool // nothing stands between it and the token before
 }
 
 // Line is one line of the sheet with its tokens.
@@ -176,10 +176,15 @@ func (l *Line) TextAt(at Span) string {
 }
 
 // Span is a stretch of one line, in columns.
-type Span struct{ Line, Col, Stop int }
+type Span struct{ Line, Col, Stop int32 }
+
+// Place returns where a token stands, given the number of its line.
+func (t *Token) Place(line int) Span { return Span{int32(line), t.Col, t.Stop} }
 
 // Place returns a stretch of a line.
-func Place(line, col, stop int) Span { return Span{Line: line, Col: col, Stop: stop} }
+func Place(line, col, stop int) Span {
+	return Span{Line: int32(line), Col: int32(col), Stop: int32(stop)}
+}
 
 // IsZero reports whether the span is no place.
 func (s Span) IsZero() bool { return s.Line == 0 }
@@ -187,9 +192,9 @@ func (s Span) IsZero() bool { return s.Line == 0 }
 // spanOf returns the place of the tokens from i up to j of a line.
 func (l *Line) Span(i, j int) Span {
 	if len(l.Tokens) == 0 || i >= len(l.Tokens) {
-		return Span{l.No, 1, 1}
+		return Place(l.No, 1, 1)
 	}
-	return Span{l.No, l.Tokens[i].Col, l.Tokens[min(max(i, j-1), len(l.Tokens)-1)].Stop}
+	return Span{int32(l.No), l.Tokens[i].Col, l.Tokens[min(max(i, j-1), len(l.Tokens)-1)].Stop}
 }
 
 // Whole returns the place of the whole line.

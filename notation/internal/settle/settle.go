@@ -60,7 +60,10 @@ func (p *Draft) nameFromNotes(pt *Part) {
 }
 
 func elementsOf(list []phrase.Element) []roomful.Element {
-	var out []roomful.Element
+	if len(list) == 0 {
+		return nil
+	}
+	out := make([]roomful.Element, 0, len(list))
 	for _, d := range list {
 		out = append(out, d.Element)
 	}
@@ -208,7 +211,7 @@ func (p *Draft) IsRemark(kind roomful.PartKind, d *phrase.Element) bool {
 
 // TextAt returns what is written at a place of the sheet.
 func (p *Draft) TextAt(at scan.Span) string {
-	if at.Line < 1 || at.Line > len(p.Lines) {
+	if at.Line < 1 || int(at.Line) > len(p.Lines) {
 		return ""
 	}
 	return p.Lines[at.Line-1].TextAt(at)
