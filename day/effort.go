@@ -107,8 +107,9 @@ func window(k roomful.ScoreKind, p roomful.Part, low, high float64) roomful.Effo
 	switch k {
 	case roomful.RoundsScore:
 		e.Unit = "rounds"
-		if n := meant(p); n > 0 {
-			low, high = held*n, n
+		if f, ok := p.Format.(roomful.Every); ok {
+			high = float64(f.Count)
+			low = held * high
 		}
 		// A window of rounds includes the last one's parts.
 		e.Low = max(1, math.Floor(low))
@@ -145,29 +146,6 @@ func minutes(p roomful.Part, low, high float64) roomful.Effort {
 		e.High = max(e.Low, min(e.High, f.Cap.Seconds()/unit))
 	}
 	return e
-}
-
-// meant is how many intervals of a piece done every so often are work, 0 for
-// any other piece.
-func meant(p roomful.Part) float64 {
-	f, ok := p.Format.(roomful.Every)
-	if !ok {
-		return 0
-	}
-	slots, rests := 0, map[int]bool{}
-	for _, e := range p.Round {
-		slots = max(slots, e.Slot)
-		if e.Slot > 0 && e.Movement == roomful.Rest {
-			rests[e.Slot] = true
-		}
-	}
-	n := 0
-	for i := range f.Count {
-		if slots == 0 || !rests[i%slots+1] {
-			n++
-		}
-	}
-	return float64(n)
 }
 
 // counted is the unit that a piece counts when all its lines share one.
