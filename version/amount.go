@@ -19,6 +19,16 @@ const nearTime = 1.67
 // (common practice, no source: 1.3 to 1.5).
 const lostLoad = 1.5
 
+// mostForOne is the greatest ratio of repetitions for somebody with a limit: much
+// more of another thing is a strain of its own (judgement).
+const mostForOne = 1.5
+
+// calories are what machines show for the same work beside each other: a fan
+// bike shows four fifths of the others (common practice, no source).
+var calories = map[roomful.Implement]float64{
+	roomful.RowMachine: 1, roomful.SkiMachine: 1, roomful.Bike: 1, roomful.FanBike: 0.8,
+}
+
 // convert returns how much of another form keeps the time of a task for this
 // person.
 func (c *class) convert(p *person, w roomful.Task, from *roomful.Movement, g form) (amount float64, unit roomful.Unit) {
@@ -26,12 +36,23 @@ func (c *class) convert(p *person, w roomful.Task, from *roomful.Movement, g for
 	unit = w.Unit
 	if len(to.Units) > 0 && !slices.Contains(to.Units, unit) {
 		unit = to.Units[0]
+		if c.kind == roomful.RepsScore && slices.Contains(to.Units, roomful.Calorie) {
+			unit = roomful.Calorie // a score of repetitions counts calories and no metres
+		}
 	}
 	switch {
+	case c.standsInSets(p, w, to) && unit == roomful.Rep:
+		return max(w.Amount, setOf(to)), unit
 	case w.Amount == 0:
 		return 0, unit
 	case g.ratio > 0 && unit == w.Unit:
-		return say.Tidy(w.Amount*g.ratio, unit), unit
+		ratio := g.ratio
+		if len(p.care.Acting) > 0 {
+			ratio = min(ratio, mostForOne)
+		}
+		return say.Tidy(w.Amount*ratio, unit), unit
+	case unit == roomful.Calorie && w.Unit == roomful.Calorie:
+		return say.Tidy(w.Amount*calories[to.Implement]/calories[from.Implement], unit), unit
 	case unit == roomful.Rep && w.Unit == roomful.Rep && from.Pace.Ordinary > 0 && to.Pace.Ordinary > 0:
 		ratio := from.Pace.Ordinary / to.Pace.Ordinary
 		if ratio < nearTime && ratio > 1/nearTime {
@@ -51,6 +72,23 @@ func (c *class) convert(p *person, w roomful.Task, from *roomful.Movement, g for
 		return say.Tidy(seconds/each, unit), unit
 	}
 	return w.Amount, unit
+}
+
+// standsInSets reports whether a form takes the place of a strength set that
+// would hurt.
+func (c *class) standsInSets(p *person, w roomful.Task, to *roomful.Movement) bool {
+	_, sets := c.Piece.Format.(roomful.Sets)
+	from := c.Lexicon.Movement(w.Movement)
+	return sets && from != nil && from.TakesLoad() && to.Implement != from.Implement && p.care.HeldBy(from) != nil
+}
+
+// setOf is the least repetitions of a set that stands in for a heavier one, with
+// a lighter load or with none (common practice, no source).
+func setOf(m *roomful.Movement) float64 {
+	if m.TakesLoad() {
+		return 8
+	}
+	return 12
 }
 
 // usualAmount is how much to time of a form, by unit.

@@ -136,10 +136,11 @@ func (c *class) attendVersion(p *person, v roomful.Version, add func(int, string
 	}
 }
 
-// farOff is how far the median may miss a window, as a share of its edge, before
-// a coach is told of somebody whom the window does not rule: because something
-// hurts, or because it was not the sheet that set it.
-const farOff = 0.25
+// How far the median may miss a window, as a share of its edge, before a coach is
+// told (judgement): a little, since a score is no surer than that; and farther
+// where the window does not rule, because something hurts or because it was not
+// the sheet that set it.
+const littleOff, farOff = 0.05, 0.25
 
 // misses says that no version of a person lands in the window, and where the
 // nearest does; nothing when one does or when the window is not what counts.
@@ -155,9 +156,13 @@ func (c *class) misses(q *plan, v roomful.Version) string {
 	if c.Piece.Team.Size > 1 { // the score is the team's, the version their own
 		in, off = q.medianIn, q.off
 	}
-	lenient := c.Effort.Proposed || len(q.p.care.Acting) > 0
+	near := littleOff
+	if c.Effort.Proposed || len(q.p.care.Acting) > 0 {
+		near = farOff
+	}
 	cannot := v.Forecast.Cannot >= 0.5
-	if in || q.medianIn && prob >= 0.5 || lenient && math.Abs(off) <= farOff && !cannot {
+	early := c.Effort.Proposed && off > 0 // nobody asked for longer
+	if in || q.medianIn && prob >= 0.5 || (early || math.Abs(off) <= near) && !cannot {
 		return ""
 	}
 	side := "too easy"
@@ -165,6 +170,9 @@ func (c *class) misses(q *plan, v roomful.Version) string {
 		side = "too hard"
 	}
 	out := "No version lands in " + c.aim() + ": the nearest is " + side
+	if c.Effort.Proposed {
+		out = "The piece is far from what was proposed for the room: the nearest version is " + side
+	}
 	switch {
 	case cannot:
 		return out + " at something they cannot do yet."

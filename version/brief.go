@@ -48,7 +48,7 @@ func (c *class) option(r int, people []*person) roomful.Option {
 		}
 		return c.typical(r, people, d)
 	}
-	o.Elements, o.Second = c.unowned(of(roomful.DivisionA)), c.unowned(of(roomful.DivisionB))
+	o.Elements, o.Second = c.unowned(r, of(roomful.DivisionA)), c.unowned(r, of(roomful.DivisionB))
 	inA := func(p *person) bool { return p.Athlete.Division == roomful.DivisionA }
 	inB := func(p *person) bool { return !inA(p) }
 	switch {
@@ -61,22 +61,25 @@ func (c *class) option(r int, people []*person) roomful.Option {
 }
 
 // typical is each line of a rung as most people of a division do it, one-offs
-// apart.
+// apart; where there is none, as the other people do.
 func (c *class) typical(r int, people []*person, d roomful.Division) []roomful.Task {
 	var out []roomful.Task
-	var bare *person
 	for li, k := range c.rungs[r].picks {
-		var tasks []roomful.Task
+		var tasks, others []roomful.Task
 		for _, p := range people {
-			if q := p.plans[0]; (p.Athlete.Division == roomful.DivisionA) == (d == roomful.DivisionA) && (!q.fits[li].oneOff && q.raised == 0 || c.Home) {
+			switch q := p.plans[0]; {
+			case (q.fits[li].oneOff || q.raised > 0) && !c.Home:
+			case (p.Athlete.Division == roomful.DivisionA) == (d == roomful.DivisionA):
 				tasks = append(tasks, q.tasks[li])
+			default:
+				others = append(others, q.tasks[li])
 			}
 		}
 		if len(tasks) == 0 {
-			if bare == nil {
-				bare = c.nobody(d)
-			}
-			f := &fitter{class: c, p: bare, li: li, line: &c.lines[li], pick: k}
+			tasks = others
+		}
+		if len(tasks) == 0 {
+			f := &fitter{class: c, p: c.nobody(d), li: li, line: &c.lines[li], pick: k}
 			tasks = append(tasks, f.base(f.line.forms[k.form]).task)
 		}
 		out = append(out, most(tasks))
@@ -95,25 +98,18 @@ func (c *class) nobody(d roomful.Division) *person {
 }
 
 // unowned takes out loads that are each person's own: a share, a feel, a
-// repetition test.
-func (c *class) unowned(tasks []roomful.Task) []roomful.Task {
+// repetition test, a choice.
+func (c *class) unowned(r int, tasks []roomful.Task) []roomful.Task {
 	out := slices.Clone(tasks)
 	for li := range out {
-		e, t := c.lines[li].element, &out[li]
-		if t.Movement != e.Movement {
-			continue
+		t := &out[li]
+		choice := r == 0 && c.lines[li].element.Load == nil
+		if p, ok := c.lines[li].element.Load.(roomful.Percent); ok && r == 0 {
+			t.Percent = float64(p)
 		}
-		switch l := e.Load.(type) {
-		case roomful.Masses:
-			continue
-		case roomful.Percent:
-			t.Percent = float64(l)
-		case roomful.RPE:
-			t.RPE = float64(l)
-		case roomful.Fresh:
-			t.Fresh = int(l)
+		if choice || t.Percent > 0 || t.RPE > 0 || t.Fresh > 0 {
+			t.Load = roomful.Mass{}
 		}
-		t.Load = roomful.Mass{}
 	}
 	return out
 }

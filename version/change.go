@@ -27,6 +27,7 @@ const (
 // change measures how far tasks are from what is written, 0 for the same.
 func (c *class) change(written, tasks []roomful.Task) float64 {
 	var load, amount, height, form, more, protected float64
+	lighter := false
 	for i := range c.lines {
 		w, t, l := written[i], tasks[i], &c.lines[i]
 		if same(w, t) {
@@ -43,28 +44,29 @@ func (c *class) change(written, tasks []roomful.Task) float64 {
 			if t.Unit == w.Unit && t.Amount < w.Amount {
 				amount += apart(w.Amount, t.Amount)
 			}
-			if m := c.Lexicon.Movement(t.Movement); m != nil && m.Implement == l.implement() && t.LoadKg() < w.LoadKg() {
-				load += apart(w.LoadKg(), t.LoadKg())
+			if t.LoadKg() < w.LoadKg() {
+				lighter = true
+				if m := c.Lexicon.Movement(t.Movement); m != nil && m.Implement == l.implement() {
+					load += apart(w.LoadKg(), t.LoadKg())
+				}
 			}
 			continue
 		}
+		lighter = lighter || t.LoadKg() < w.LoadKg()
 		load += apart(w.LoadKg(), t.LoadKg())
 		if t.Amount < w.Amount || t.LoadKg() >= w.LoadKg() { // more of it for a lighter load is no ease
 			amount += apart(w.Amount, t.Amount)
 		}
 		height += apart(w.HeightCm, t.HeightCm)
 	}
-	axis := func(base, size float64, name string) float64 {
+	axis := func(base, size float64) float64 {
 		if size == 0 {
 			return 0
 		}
-		if name != "" && c.Effort.Protect == name {
-			base += costProtected
-		}
 		return base + math.Min(size/float64(len(c.lines)), 0.9)
 	}
-	total := protected + form + more + axis(costLoad, load, "load") + axis(costAmount, amount, "") + axis(costHeight, height, "")
-	if form > 0 && c.Effort.Protect == "skill" {
+	total := protected + form + more + axis(costLoad, load) + axis(costAmount, amount) + axis(costHeight, height)
+	if form > 0 && c.Effort.Protect == "skill" || lighter && c.Effort.Protect == "load" {
 		total += costProtected
 	}
 	return total

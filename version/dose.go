@@ -34,9 +34,6 @@ func (c *class) doses(p *person) (d roomful.Dose, amounts float64) {
 	if s, ok := c.Piece.Format.(roomful.Sets); ok && s.Build && p.care.Any() {
 		return c.steadyDose(p), 1
 	}
-	if a, ok := c.Piece.Format.(roomful.AmountInTime); ok && a.Unbroken && p.care.Any() {
-		return roomful.Dose{Steady: true, Say: "a set that ends with some in hand today", Private: p.care.Because() + ": not to the last repetition"}, 1
-	}
 	if share >= 1 {
 		return d, 1
 	}
@@ -53,7 +50,7 @@ func (c *class) doses(p *person) (d roomful.Dose, amounts float64) {
 
 // steadyDose is sets at one load in the place of a build.
 func (c *class) steadyDose(p *person) roomful.Dose {
-	d := roomful.Dose{Steady: true, Rounds: max(int(steadySets*p.care.Volume+overRound), 1)}
+	d := roomful.Dose{Steady: true, Rounds: int(math.Ceil(steadySets * p.care.Volume))}
 	d.Say = fmt.Sprintf("%s at one load today", say.Count(d.Rounds, "set"))
 	d.Private = "no heaviest set"
 	if b := p.care.Because(); b != "" {
@@ -148,15 +145,35 @@ func steps(all []int, share float64) []int {
 	return out
 }
 
+// maximal reports whether the piece asks for a heaviest set or one to the last
+// repetition.
+func (c *class) maximal() bool {
+	switch f := c.Piece.Format.(type) {
+	case roomful.Sets:
+		return f.Build
+	case roomful.AmountInTime:
+		return f.Unbroken
+	}
+	return false
+}
+
+// spare reports whether a set of a movement to the last repetition is one to
+// stop short of for a person. A skill that fails by itself is no strain.
+func (c *class) spare(p *person, m *roomful.Movement) bool {
+	a, ok := c.Piece.Format.(roomful.AmountInTime)
+	return ok && a.Unbroken && p.care.Any() && m.Bound != nil && !m.Skill.Trips
+}
+
 // dose is how much of the piece a plan does: its person's, and sets at one load
 // where a build has nothing to be built with or hurts.
 func (c *class) dose(p *person, fits []*fitted) roomful.Dose {
-	s, ok := c.Piece.Format.(roomful.Sets)
-	if !ok || !s.Build || p.dose.Steady {
-		return p.dose
-	}
 	for _, f := range fits {
-		if m := f.form.movement; f.stuck || f.why.limit != nil || m != nil && (!m.TakesLoad() || m.Bound == nil) {
+		m := f.form.movement
+		if _, sets := c.Piece.Format.(roomful.Sets); !sets {
+			if m != nil && !f.stuck && c.spare(p, m) {
+				return roomful.Dose{Steady: true, Say: "a set that ends with some in hand today", Private: p.care.Because() + ": not to the last repetition"}
+			}
+		} else if c.maximal() && !p.dose.Steady && (f.stuck || f.why.limit != nil || m != nil && (!m.TakesLoad() || m.Bound == nil)) {
 			return c.steadyDose(p)
 		}
 	}
@@ -164,7 +181,9 @@ func (c *class) dose(p *person, fits []*fitted) roomful.Dose {
 }
 
 // free reports whether no window is a person's to meet.
-func (c *class) free(p *person) bool { return !c.windowed || p.care.Volume < 1 || p.dose.Steady }
+func (c *class) free(p *person) bool {
+	return !c.windowed || p.care.Volume < 1 || c.maximal() && p.care.Any()
+}
 
 // doing is the piece as a plan's person does it. What partners share goes on
 // without them, so theirs is the whole.
@@ -175,21 +194,14 @@ func (c *class) doing(q *plan) roomful.Part {
 	return q.dose.Of(c.Piece)
 }
 
-// reserveShare is the part of what somebody could hold that a steady hold takes.
-const reserveShare = care.TwoThirds
-
 // inHand is the amount of a set that leaves some in hand, in the place of one to
-// the last repetition; 0 when nothing local bounds it.
+// the last repetition: two repetitions, a third where there are many or where it
+// is a hold.
 func (f *fitter) inHand(t roomful.Task) float64 {
-	n := math.Floor(f.Forecaster.Unbroken(f.p.cautious(), t))
-	if n >= endless {
-		return 0
+	n := f.Forecaster.Unbroken(f.p.cautious(), t)
+	left := n * care.TwoThirds
+	if t.Unit == roomful.Rep {
+		left = min(left, max(n-inReserve, 1))
 	}
-	if t.Unit == roomful.Second {
-		return say.Trim(n*reserveShare*f.p.care.Volume, t.Unit)
-	}
-	return max(math.Floor((n-inReserve)*f.p.care.Volume), 1)
+	return say.Trim(left*f.p.care.Volume, t.Unit)
 }
-
-// endless is a number of repetitions that nothing local bounds.
-const endless = 200

@@ -86,9 +86,9 @@ func (c *class) fit(p *person, li int, k pick) *fitted {
 // would hurt.
 const mostOthers = 3
 
-// others lists what else may stand in for a line that hurts: further swaps for
-// the reason, the same pattern with a load that does not, and two thirds of the
-// line itself where the limit allows it.
+// others lists what else may stand in for a line that hurts: two thirds of the
+// line itself where the limit allows it, and further swaps for the reason, loaded
+// ones among them.
 func (c *class) others(p *person, li int, k pick) []*fitted {
 	first, memo := c.fit(p, li, k), p.lines[li]
 	if first.why.form != byLimit {
@@ -101,7 +101,7 @@ func (c *class) others(p *person, li int, k pick) []*fitted {
 	asked, why := f.line.forms[k.form], first.why
 	why.private = []string{care.Avoid(*why.limit)}
 	var out []*fitted
-	if care.MayCut(*why.limit) && f.line.movement != nil && asked.movement == f.line.movement && asked.movement.TakesLoad() {
+	if m := asked.movement; care.MayCut(*why.limit) && m == f.line.movement && m.TakesLoad() && f.able(m) {
 		out = append(out, f.cut(asked, why))
 	}
 	seen := map[*roomful.Movement]bool{asked.movement: true, first.form.movement: true}
@@ -121,8 +121,12 @@ func (c *class) others(p *person, li int, k pick) []*fitted {
 	return out
 }
 
-// listed are the forms that the sheet and the catalogue give for a reason, and
-// loaded ones of the same pattern.
+// able reports whether a person has the kit and the skill for a movement.
+func (f *fitter) able(m *roomful.Movement) bool {
+	return f.p.stock.Lacks(m) == "" && !f.p.lacksSkill(m)
+}
+
+// listed are the forms that the sheet and the catalogue give for a reason.
 func (f *fitter) listed(m *roomful.Movement, why reasons) []form {
 	out := slices.Clone(f.line.instead)
 	for _, r := range care.Reasons(*why.limit) {
@@ -130,11 +134,6 @@ func (f *fitter) listed(m *roomful.Movement, why reasons) []form {
 			if e := f.Lexicon.Movement(s.To); e != nil {
 				out = append(out, f.line.swapped(e, s.Ratio, s.Neighbour))
 			}
-		}
-	}
-	for _, e := range f.Lexicon.All() {
-		if e.TakesLoad() && e.Bound != nil && m.TakesLoad() && say.Leads(e) == say.Leads(m) {
-			out = append(out, f.line.swapped(e, 0, ""))
 		}
 	}
 	return out
@@ -178,7 +177,7 @@ func (f *fitter) run() *fitted {
 	switch {
 	case first != nil:
 		fit = first
-	case why.form == byLimit:
+	case why.form == byLimit && f.able(asked.movement):
 		return f.cut(asked, why)
 	case f.weak != nil:
 		fit = f.weak
@@ -248,7 +247,7 @@ func (f *fitter) near(m *roomful.Movement, why reasons) []form {
 	var easier, swaps []form
 	for _, id := range m.Easier {
 		if e := f.Lexicon.Movement(id); e != nil {
-			easier = append(easier, f.line.swapped(e, 1, ""))
+			easier = append(easier, f.line.swapped(e, easierRatio(m, id), ""))
 		}
 	}
 	add := func(ss []roomful.Swap) {
@@ -340,7 +339,7 @@ func (f *fitter) base(g form) *fitted {
 			t.Amount, fit.why.amount = cut, byOption
 		}
 	}
-	if a, ok := f.Piece.Format.(roomful.AmountInTime); ok && a.Unbroken && f.p.dose.Steady {
+	if f.spare(f.p, g.movement) {
 		t.Amount = f.inHand(*t)
 		fit.why.amount, fit.oneOff = byState, true
 	}
@@ -400,13 +399,18 @@ func (f *fitter) cut(asked form, why reasons) *fitted {
 	if t.Amount > 0 {
 		t.Amount = min(t.Amount, say.Trim(w.Amount*care.TwoThirds, t.Unit))
 	}
-	if w.Load.Value > 0 {
+	written := w.Load.Kg()
+	if f.builds(fit) { // two thirds of what it would be built to
+		t.Amount = w.Amount
+		written = f.mostKg(f.p.Abilities, w, max(w.Amount, 1))
+	}
+	if written > 0 {
 		fit.need = f.need(asked.movement, *t)
-		kg := w.Load.Kg() * care.TwoThirds
+		kg := written * care.TwoThirds
 		if asked.movement.Bound != nil {
 			kg = min(kg, f.mostKg(f.p.Abilities, *t, fit.need))
 		}
-		if to, unknown := f.unknown(fit, w.Load); unknown {
+		if to, unknown := f.unknown(fit, roomful.Kg(written)); unknown {
 			kg = min(kg, to*care.TwoThirds)
 		}
 		t.Load = f.atMost(rack.ToolOf(asked.movement, *t), kg)

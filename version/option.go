@@ -16,7 +16,7 @@ const (
 	worthChange = 0.08 // less for every unit of change
 	worthWork   = 0.8  // less for all of the work that is cut: too light fails too
 	worthForm   = 0.2  // less when a movement they can do gives way
-	worthOption = 0.3  // less for every option to brief beyond as written
+	worthOption = 0.6  // less for every option to brief beyond as written
 	mostEasier  = 3    // easier options, two when there is a harder one
 )
 

@@ -112,6 +112,17 @@ func (l *line) swapped(m *roomful.Movement, ratio float64, words string) form {
 	return form{element: e, movement: m, ratio: ratio, neighbour: words}
 }
 
+// easierRatio is how many of an easier form stand for one: the catalogue's own
+// ratio where it lists the form among the swaps, else one for one.
+func easierRatio(m *roomful.Movement, to roomful.MovementID) float64 {
+	for _, s := range m.Swaps {
+		if s.To == to && s.Ratio > 0 {
+			return s.Ratio
+		}
+	}
+	return 1
+}
+
 // addForm offers a form to the options, once.
 func (l *line) addForm(f form) {
 	if f.movement == nil || slices.ContainsFunc(l.forms, func(g form) bool { return g.movement == f.movement }) {

@@ -17,8 +17,10 @@ type plan struct {
 	dose   roomful.Dose
 	change float64
 	raised float64 // how much more than their swaps and sides ask, to fill the window
+	later  float64 // how far its swaps stand behind others that would do, in cost
 	less   float64 // the share of the work that is cut
 	oneOff bool
+	aside  int // how many lines are one-offs, those with another movement twice
 	stuck  bool
 	harder bool // than written
 	home   bool // where one-offs cost nobody anything
@@ -76,7 +78,13 @@ func (c *class) plan(p *person, ri int, fits []*fitted) *plan {
 	q := &plan{p: p, rung: ri, harder: c.rungs[ri].harder(), home: c.Home, fits: fits, dose: c.dose(p, fits)}
 	for _, f := range fits {
 		q.tasks = append(q.tasks, f.task)
-		q.oneOff = q.oneOff || f.oneOff
+		if f.oneOff {
+			q.oneOff = true
+			q.aside++
+			if f.why.form != byOption && f.why.form != byNothing {
+				q.aside++
+			}
+		}
 		q.stuck = q.stuck || f.stuck
 	}
 	q.oneOff = q.oneOff || !q.dose.Whole()
@@ -166,7 +174,10 @@ type raise struct{ swapped, stayed float64 }
 // raises are tried for somebody whose swaps leave the piece too easy: the swaps
 // first, then the work beside them too (1.3 to 1.5 for a load that is lost is
 // common practice, no source; twice is for what weighs nothing).
-var raises = []raise{{1.25, 1}, {1.5, 1}, {2, 1}, {1.5, 1.25}, {2, 1.25}, {2, 1.5}}
+var raises = []raise{{1.25, 1}, {1.5, 1}, {2, 1}, {1.5, 1.25}, {2, 1.25}}
+
+// costLater is what a swap costs for each that the catalogue puts before it.
+const costLater = 0.75
 
 // mostMixes bounds how many mixtures of other forms are tried.
 const mostMixes = 6
@@ -176,22 +187,24 @@ const mostMixes = 6
 func (c *class) variants(base *plan) []*plan {
 	var out []*plan
 	p, picks := base.p, c.rungs[base.rung].picks
-	mixes := [][]*fitted{base.fits}
+	mixes := []*plan{base}
 	for li := range base.fits {
-		for _, other := range c.others(p, li, picks[li]) {
+		for n, other := range c.others(p, li, picks[li]) {
 			for _, m := range mixes {
-				if len(mixes) < mostMixes && m[li] == base.fits[li] {
-					next := slices.Clone(m)
-					next[li] = other
-					mixes = append(mixes, next)
+				if len(mixes) < mostMixes && m.fits[li] == base.fits[li] {
+					fits := slices.Clone(m.fits)
+					fits[li] = other
+					q := c.plan(p, base.rung, fits)
+					if q.later = m.later; other.why.form == byLimit { // another movement, not less of this
+						q.later += costLater * float64(n+1)
+					}
+					mixes = append(mixes, q)
 				}
 			}
 		}
 	}
-	for i, m := range mixes {
-		q := base
+	for i, q := range mixes {
 		if i > 0 {
-			q = c.plan(p, base.rung, m)
 			out = append(out, q)
 		}
 		if c.free(p) || p.care.Any() || c.Effort.Proposed || c.Piece.Team.Size > 1 {
@@ -214,27 +227,35 @@ func (c *class) variants(base *plan) []*plan {
 func (c *class) raise(q *plan, r raise) *plan {
 	next := *q
 	next.tasks = slices.Clone(q.tasks)
-	next.raised = r.swapped + r.stayed - 2
 	sore := len(q.p.care.Acting) > 0
-	did := false
+	var swapped, stayed float64 // how much more it came to
 	for li, f := range q.fits {
 		m, t := f.form.movement, &next.tasks[li]
+		swap := f.oneOff && t.Movement != q.p.written[li].Movement
 		up := r.stayed
 		switch {
 		case m == nil || t.Amount == 0 || m.Modality == roomful.Machine || m.Modality == roomful.Running || t.Movement == roomful.Rest || f.why.amount == byLimit:
 			continue
-		case f.oneOff && t.Movement != q.p.written[li].Movement:
+		case swap:
 			if up = r.swapped; m.TakesLoad() || !sore {
 				up = min(up, lostLoad)
 			}
 		case !sore:
 			continue
 		}
-		if n := say.Tidy(t.Amount*up, t.Unit); n > t.Amount {
-			t.Amount, did = n, true
+		n := say.Tidy(t.Amount*up, t.Unit)
+		if n <= t.Amount {
+			continue
+		}
+		t.Amount = n
+		if swap {
+			swapped = max(swapped, up-1)
+		} else {
+			stayed = up - 1
 		}
 	}
-	if !did {
+	next.raised = swapped + 2*stayed // what was left alone had better stay so
+	if next.raised == 0 {
 		return nil
 	}
 	return &next

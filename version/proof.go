@@ -35,6 +35,10 @@ func (c *class) proof(q *plan) *roomful.Proof {
 	return &roomful.Proof{Movement: t.Movement, Reps: reps, Load: t.Load, Say: proofWords(q, f, t, reps)}
 }
 
+// felt is the share of a load that is left by a step that one feels (common
+// practice, no source).
+const felt = 0.92
+
 // proofWords says the set, and what to take when it turns out otherwise.
 func proofWords(q *plan, f *fitted, t roomful.Task, reps int) string {
 	own := q.p.Athlete.Unit
@@ -46,7 +50,7 @@ func proofWords(q *plan, f *fitted, t roomful.Task, reps int) string {
 	if reps == 1 {
 		words = fmt.Sprintf("one good %s at %s", f.form.movement.Name, load)
 	}
-	if down, ok := q.p.stock.Lighter(f.tool(), t.Load); ok {
+	if down, ok := q.p.stock.Below(f.tool(), t.Load.Kg()*felt); ok {
 		words += ". If it is a fight, take " + say.Load(down, own)
 	}
 	if up, ok := q.p.stock.Heavier(f.tool(), t.Load); ok && f.why.load == byUnknown {

@@ -96,6 +96,7 @@ func TestProperties(t *testing.T) {
 			}
 			checkWritten(t, q, people[i], v)
 			checkLimits(t, q.People[i].Athlete, v)
+			checkDose(t, q, q.People[i].Athlete, v)
 		}
 		slices.Reverse(q.People)
 		back, err := version.Propose(context.Background(), q)
@@ -107,6 +108,41 @@ func TestProperties(t *testing.T) {
 			t.Fatalf("the order of the people matters:\n%s", diff)
 		}
 	})
+}
+
+// checkDose holds that who is back or new does no more than their share of the
+// time, that nobody else is cut short, that public words give no reason, and that
+// nobody on a heavier option lifts less than is written.
+func checkDose(t *rapid.T, q version.Request, a roomful.Athlete, v roomful.Version) {
+	share := 1.0
+	if *a.Months < 3 {
+		share = 0.75
+	}
+	if a.Has("returning") {
+		share = 0.5
+	}
+	window := q.Piece.Format.Length(3)
+	did := v.Dose.Of(q.Piece).Format.Length(3)
+	if float64(did) > share*float64(window) || share == 1 && did != window {
+		t.Fatalf("%s does %v of %v, may do %v of it", v.Name, did, window, share)
+	}
+	for _, w := range private {
+		if strings.Contains(v.Dose.Say, w) {
+			t.Fatalf("%s: %q gives away %q", v.Name, v.Dose.Say, w)
+		}
+	}
+	if (share < 1) != (v.Dose.Private != "") || share < 1 && v.Forecast.OnIntent != nil {
+		t.Fatalf("%s: %+v, on intent %v", v.Name, v.Dose, v.Forecast.OnIntent)
+	}
+	written := map[roomful.MovementID]float64{"front-squat": 42.5, "kettlebell-swing": 16}
+	if a.Division == roomful.DivisionA {
+		written = map[roomful.MovementID]float64{"front-squat": 60, "kettlebell-swing": 24}
+	}
+	for _, c := range v.Choices {
+		if strings.HasPrefix(v.Option, "Heavier") && (v.OneOff || c.Load.Kg() < written[c.Movement]-1e-9 && q.Kit == nil) {
+			t.Fatalf("%s is on %q with %s", v.Name, v.Option, told(v))
+		}
+	}
 }
 
 // checkOptions counts and names the options.
@@ -201,7 +237,9 @@ func checkLimits(t *rapid.T, a roomful.Athlete, v roomful.Version) {
 			continue
 		}
 		for _, c := range v.Choices {
-			if toyLexicon.Movement(c.Movement).Loads(s) && c.Amount > most[c.Movement]*2/3 {
+			// Division a's figure, and a bare bar may be all there is.
+			heavy := map[roomful.MovementID]float64{"front-squat": 60, "kettlebell-swing": 24}[c.Movement] * 2 / 3
+			if toyLexicon.Movement(c.Movement).Loads(s) && (c.Amount > most[c.Movement]*2/3 || heavy > 0 && c.Load.Kg() > max(heavy, 20)) {
 				t.Fatalf("%s with %s %d does %v %s", v.Name, l.What, l.Pain, c.Amount, c.Movement)
 			}
 		}

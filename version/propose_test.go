@@ -70,6 +70,7 @@ func TestEach(t *testing.T) {
 		written bool
 		trust   roomful.Confidence
 		private string // in some private line
+		stop    time.Duration
 		attend  string // in some line of attention
 	}{
 		{name: "fits as written", person: somebody("Ana", nil),
@@ -83,24 +84,27 @@ func TestEach(t *testing.T) {
 			p.Athlete.Skills = []roomful.SkillLevel{{Movement: "pull-up", Level: roomful.NoSkill}}
 		}),
 			want:   "bike 1000, front-squat 9 42.5 kg, ring-row 12, kettlebell-swing 15 16 kg",
-			option: "Ring rows", trust: roomful.Fair},
+			option: "As written", oneOff: true, trust: roomful.Fair}, // nobody else needs it: no option of its own
 		{name: "a sore back keeps the squat and the hinge", person: somebody("Dora", limit("back", 4)),
 			want:   "bike 1000, air-squat 14, pull-up 12, bridge 15",
-			option: "As written", oneOff: true, trust: roomful.High, private: "back 4 of 10 today: no loaded bending"},
+			option: "As written", oneOff: true, trust: roomful.High, private: "back 4 of 10 today: no loaded bending",
+			attend: "Back 4 of 10 today: ask before the ramp; air squats instead of front squats, bridges instead of kettlebell swings."},
 		{name: "a figure not told counts as one that hurts", person: somebody("Edda", limit("back", -1)),
 			want:   "bike 1000, air-squat 14, pull-up 12, bridge 15",
-			option: "As written", oneOff: true, trust: roomful.High, private: "back, no figure told"},
+			option: "As written", oneOff: true, trust: roomful.High, private: "back, no figure told",
+			attend: "Back, no figure told: ask before the ramp"},
 		{name: "a little pain goes ahead with a note", person: somebody("Fay", limit("back", 2)),
 			want:   "bike 1000, front-squat 9 42.5 kg, pull-up 12, kettlebell-swing 15 16 kg",
 			option: "As written", written: true, trust: roomful.Fair, private: "back 2 of 10 today: go ahead"},
-		{name: "first months: three quarters, moderate loads, little trust", person: somebody("Gil", func(p *version.Person) {
+		{name: "first months: three quarters of the time, moderate loads, little trust", person: somebody("Gil", func(p *version.Person) {
 			p.Athlete.Months = months(1)
 		}),
-			want:   "bike 750, front-squat 6 42.5 kg, pull-up 9, kettlebell-swing 11 16 kg",
-			option: "Three quarters of the amounts", trust: roomful.Low},
-		{name: "first week back: half of everything", person: somebody("Hal", limit("returning", -1)),
-			want:   "bike 500, front-squat 4 42.5 kg, pull-up 6, kettlebell-swing 7 16 kg",
-			option: "Half the amounts", trust: roomful.Fair, attend: "half the volume"},
+			want:   "bike 1000, front-squat 9 42.5 kg, pull-up 12, kettlebell-swing 15 16 kg",
+			option: "As written", oneOff: true, trust: roomful.Low, stop: 10*time.Minute + 30*time.Second,
+			attend: "three quarters of the volume, stop at 10:30."},
+		{name: "first week back: half of the time, at four fifths of the load", person: somebody("Hal", limit("returning", -1)),
+			want:   "bike 1000, front-squat 9 32.5 kg, pull-up 12, kettlebell-swing 15 12 kg",
+			option: "Lighter", oneOff: true, trust: roomful.Fair, stop: 7 * time.Minute, attend: "half the volume, stop at 7:00."},
 		{name: "nothing known of the bar: the lightest, and the proof set decides", person: somebody("Ivo", func(p *version.Person) {
 			p.Abilities.Dims = slices.DeleteFunc(p.Abilities.Dims, func(d roomful.Dim) bool { return strings.HasPrefix(string(d.Capacity), "1rm front") })
 		}),
@@ -124,6 +128,9 @@ func TestEach(t *testing.T) {
 			if v.Option != c.option || v.OneOff != c.oneOff || v.AsWritten != c.written || v.Confidence != c.trust {
 				t.Errorf("option %q, one-off %v, as written %v, confidence %s; want %q, %v, %v, %s",
 					v.Option, v.OneOff, v.AsWritten, v.Confidence, c.option, c.oneOff, c.written, c.trust)
+			}
+			if v.Dose.StopAt != c.stop {
+				t.Errorf("stops at %v, want %v", v.Dose.StopAt, c.stop)
 			}
 			var private, attend []string
 			for _, ch := range v.Choices {

@@ -138,7 +138,7 @@ func (c *class) addNext(l *line) {
 		l.addForm(l.instead[0])
 	} else if len(l.movement.Easier) > 0 {
 		if m := c.Lexicon.Movement(l.movement.Easier[0]); m != nil {
-			l.addForm(l.swapped(m, 1, ""))
+			l.addForm(l.swapped(m, easierRatio(l.movement, m.ID), ""))
 		}
 	}
 }

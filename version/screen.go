@@ -200,9 +200,9 @@ func rank(plans []*plan) {
 // distance is the change, with half an axis more for a one-off and a little for
 // what is raised.
 func (q *plan) distance() float64 {
-	d := q.change + q.raised/4
+	d := q.change + q.raised + q.later
 	if q.oneOff && !q.home {
-		d += 0.5
+		d += 0.5 + 0.05*float64(q.aside)
 	}
 	return d
 }

@@ -16,6 +16,9 @@ func (c *class) why(q *plan, li int) string {
 		return "nothing here replaces " + say.Plural(l.movement) + " today: rest, and ask the coach"
 	}
 	w, t := q.p.written[li], q.tasks[li]
+	if f.why.amount == byLimit { // less of the same
+		return c.whyLess(q.p, f, t)
+	}
 	var parts []string
 	add := func(s string) {
 		if s != "" {
@@ -40,6 +43,18 @@ func (c *class) why(q *plan, li int) string {
 		return "as written"
 	}
 	return strings.Join(parts, "; ")
+}
+
+// whyLess names what is left of an element, and no more.
+func (c *class) whyLess(p *person, f *fitted, t roomful.Task) string {
+	words := say.Many(f.form.movement, t)
+	if t.Amount > 0 {
+		words = say.Amount(t.Amount, t.Unit) + " " + words
+	}
+	if t.Load.Value > 0 {
+		words += " at " + say.Load(t.Load, p.Athlete.Unit)
+	}
+	return words + " today"
 }
 
 // whyForm says why another movement stands in.
@@ -77,7 +92,7 @@ func (c *class) whyForm(p *person, f *fitted, li int, w, t roomful.Task) string 
 func (c *class) whyAmount(f *fitted, w, t roomful.Task) string {
 	swap := say.Amount(t.Amount, t.Unit) + " instead of " + say.Amount(w.Amount, w.Unit)
 	switch f.why.amount {
-	case byState, byLimit:
+	case byState:
 		return say.Amount(t.Amount, t.Unit) + " today"
 	case byLoadLost:
 		return swap + ": more of it for the lighter load"
@@ -88,9 +103,9 @@ func (c *class) whyAmount(f *fitted, w, t roomful.Task) string {
 	return swap + " keeps " + c.aim() + " in reach"
 }
 
-// aim is the window in words.
+// aim is the window in words; one that the sheet did not set has no figures.
 func (c *class) aim() string {
-	if !c.windowed {
+	if !c.windowed || c.Effort.Proposed {
 		return "the intended effort"
 	}
 	low, high := roomful.Figure(c.Effort.Low), roomful.Figure(c.Effort.High)
@@ -123,7 +138,7 @@ func (c *class) whyLoad(p *person, f *fitted, w, t roomful.Task) string {
 		return kg + ": a load you can move " + roomful.Figure(float64(f.why.fresh)) + " times fresh"
 	case byUnknown:
 		return kg + " to start: the proof set decides"
-	case byLimit, byEase:
+	case byEase:
 		return kg + " today"
 	case byOwned:
 		if w.Load.Value == 0 && w.Movement == t.Movement {

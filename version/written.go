@@ -92,6 +92,9 @@ func (r *reader) task(e roomful.Element) roomful.Task {
 		}
 		return t
 	}
+	if t.Implements == 0 && m.Pair {
+		t.Implements = 2
+	}
 	if !e.Amount.Stated() && t.Unit == roomful.Rep && len(m.Units) > 0 {
 		t.Unit = m.Units[0]
 	}

@@ -65,3 +65,29 @@ func TestEveryLimit(t *testing.T) {
 		}
 	}
 }
+
+// TestMayCut keeps two thirds of a load beside a swap up to a pain of 3, and when
+// no figure is told; never in pregnancy.
+func TestMayCut(t *testing.T) {
+	for _, c := range []struct {
+		what string
+		pain int
+		want bool
+	}{{"back", 3, true}, {"back", -1, true}, {"back", 4, false}, {"knee", 5, false}, {"pregnant", -1, false}} {
+		if got := care.MayCut(roomful.Limit{What: c.what, Pain: c.pain}); got != c.want {
+			t.Errorf("%s %d: %v", c.what, c.pain, got)
+		}
+	}
+}
+
+// TestBecause names the states in private words, limits that hurt apart.
+func TestBecause(t *testing.T) {
+	b := care.Of(roomful.Athlete{Months: months(1), Limits: []roomful.Limit{{What: "returning", Pain: -1}, {What: "pregnant", Pain: -1}, {What: "back", Pain: 4}}},
+		roomful.Date{Year: 2027, Month: time.March, Day: 4})
+	if got, want := b.Because(), "first week back, first months, pregnant"; got != want {
+		t.Errorf("got %q, want %q", got, want)
+	}
+	if s := b.Sore(); len(s) != 1 || s[0].What != "back" || b.Volume != 0.5 || b.Load >= 1 {
+		t.Errorf("sore %v, volume %v, load %v", s, b.Volume, b.Load)
+	}
+}

@@ -28,21 +28,65 @@ func TestLoads(t *testing.T) {
 	pounds := rack.New(nil, gym, roomful.DivisionA, roomful.Pound)
 	show := func(m roomful.Mass, ok bool) string { return fmt.Sprint(m, " ", ok) }
 	for _, c := range []struct{ what, got, want string }{
-		{"a tie is rounded down", show(usual.Nearest(roomful.Barbell, 41.25)), "40 kg true"},
-		{"the nearer above", show(usual.Nearest(roomful.Barbell, 41.3)), "42.5 kg true"},
-		{"below is never above", show(usual.Below(roomful.Barbell, 42.4)), "40 kg true"},
-		{"the bare bar of division b is 15 kg", show(usual.Lightest(roomful.Barbell)), "15 kg true"},
-		{"nothing is lighter than the bare bar", show(usual.Below(roomful.Barbell, 14)), "0 kg false"},
-		{"one step down", show(usual.Lighter(roomful.Barbell, roomful.Kg(42.5))), "40 kg true"},
-		{"one step up", show(usual.Heavier(roomful.Barbell, roomful.Kg(42.5))), "45 kg true"},
-		{"between two bells the lighter", show(given.Nearest(roomful.Kettlebell, 16)), "12 kg true"},
-		{"the next bell", show(given.Heavier(roomful.Kettlebell, roomful.Kg(12))), "20 kg true"},
-		{"none counted is none owned", show(given.Nearest(roomful.Dumbbell, 10)), "0 kg false"},
-		{"a sheet in pounds has pound steps", show(pounds.Below(roomful.Barbell, 45.4)), "100 lb true"},
+		{"a tie is rounded down", show(usual.Nearest(rack.Tool{Implement: roomful.Barbell}, 41.25)), "40 kg true"},
+		{"the nearer above", show(usual.Nearest(rack.Tool{Implement: roomful.Barbell}, 41.3)), "42.5 kg true"},
+		{"below is never above", show(usual.Below(rack.Tool{Implement: roomful.Barbell}, 42.4)), "40 kg true"},
+		{"the bare bar of division b is 15 kg", show(usual.Lightest(rack.Tool{Implement: roomful.Barbell})), "15 kg true"},
+		{"nothing is lighter than the bare bar", show(usual.Below(rack.Tool{Implement: roomful.Barbell}, 14)), "0 kg false"},
+		{"one step down", show(usual.Lighter(rack.Tool{Implement: roomful.Barbell}, roomful.Kg(42.5))), "40 kg true"},
+		{"one step up", show(usual.Heavier(rack.Tool{Implement: roomful.Barbell}, roomful.Kg(42.5))), "45 kg true"},
+		{"between two bells the lighter", show(given.Nearest(rack.Tool{Implement: roomful.Kettlebell}, 16)), "12 kg true"},
+		{"the next bell", show(given.Heavier(rack.Tool{Implement: roomful.Kettlebell}, roomful.Kg(12))), "20 kg true"},
+		{"none counted is none owned", show(given.Nearest(rack.Tool{Implement: roomful.Dumbbell}, 10)), "0 kg false"},
+		{"a sheet in pounds has pound steps", show(pounds.Below(rack.Tool{Implement: roomful.Barbell}, 45.4)), "100 lb true"},
 	} {
 		if c.got != c.want {
 			t.Errorf("%s: %s, want %s", c.what, c.got, c.want)
 		}
+	}
+}
+
+// TestPairs counts only what there are two of where two are held.
+func TestPairs(t *testing.T) {
+	kit := &roomful.Kit{Dumbbells: []roomful.Stock{{Mass: roomful.Kg(10), Count: 2}, {Mass: roomful.Kg(15), Count: 1}},
+		Kettlebells: []roomful.Stock{{Mass: roomful.Kg(16), Count: 1}, {Mass: roomful.Kg(16), Count: 1}}}
+	s := rack.New(kit, roomful.DefaultGym(), roomful.DivisionA, roomful.Kilogram)
+	for _, c := range []struct {
+		tool rack.Tool
+		want string
+	}{
+		{rack.Tool{Implement: roomful.Dumbbell}, "[10 kg 15 kg]"},
+		{rack.Tool{Implement: roomful.Dumbbell, Count: 2}, "[10 kg]"},
+		{rack.Tool{Implement: roomful.Kettlebell, Count: 2}, "[16 kg]"},
+		{rack.Tool{Implement: roomful.Kettlebell, Count: 3}, "[]"},
+	} {
+		if got := fmt.Sprint(s.Of(c.tool)); got != c.want {
+			t.Errorf("%v: %s, want %s", c.tool, got, c.want)
+		}
+	}
+	pair := &roomful.Movement{Implement: roomful.Kettlebell, Pair: true, Bound: &roomful.Bound{}}
+	if w := s.Lacks(pair); w != "" {
+		t.Errorf("two single bells are a pair: %q", w)
+	}
+	kit.Kettlebells = kit.Kettlebells[:1]
+	if w := rack.New(kit, roomful.DefaultGym(), roomful.DivisionA, roomful.Kilogram).Lacks(pair); w != "pair of kettlebells" {
+		t.Errorf("one bell: lacks %q", w)
+	}
+}
+
+// TestPlain leaves out odd loads beside usual ones: four 45 lb plates make 60.82
+// kg beside 60, and 40.82 beside 40. With nothing beside them they stay.
+func TestPlain(t *testing.T) {
+	kit := &roomful.Kit{Bars: []roomful.Stock{{Mass: roomful.Kg(20), Count: 1}},
+		Plates: []roomful.Stock{{Mass: roomful.Kg(20), Count: 4}, {Mass: roomful.Kg(1.25), Count: 2}, {Mass: roomful.Lb(45), Count: 2}}}
+	s := rack.New(kit, roomful.DefaultGym(), roomful.DivisionA, roomful.Kilogram)
+	if got, want := fmt.Sprint(s.Of(rack.Tool{Implement: roomful.Barbell})), "[20 kg 22.5 kg 60 kg 62.5 kg 100 kg 102.5 kg 140.82 kg 143.32 kg]"; got != want {
+		t.Errorf("got %s, want %s", got, want)
+	}
+	kit.Plates = kit.Plates[2:]
+	s = rack.New(kit, roomful.DefaultGym(), roomful.DivisionA, roomful.Kilogram)
+	if got, want := fmt.Sprint(s.Of(rack.Tool{Implement: roomful.Barbell})), "[20 kg 60.82 kg]"; got != want {
+		t.Errorf("got %s, want %s", got, want)
 	}
 }
 
@@ -83,7 +127,7 @@ func TestSideAdds(t *testing.T) {
 			kit.Plates = append(kit.Plates, roomful.Stock{Mass: roomful.Kg(kg), Count: rapid.IntRange(0, 5).Draw(t, "plates")})
 		}
 		s := rack.New(kit, roomful.DefaultGym(), roomful.DivisionA, roomful.Kilogram)
-		load := rapid.SampledFrom(s.Of(roomful.Barbell)).Draw(t, "load")
+		load := rapid.SampledFrom(s.Of(rack.Tool{Implement: roomful.Barbell})).Draw(t, "load")
 		bar, side, ok := s.Side(roomful.DivisionA, load)
 		if !ok {
 			if load.Kg() <= 60 {

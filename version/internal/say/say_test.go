@@ -2,6 +2,7 @@ package say_test
 
 import (
 	"testing"
+	"time"
 
 	"roomful"
 	"roomful/version/internal/say"
@@ -56,6 +57,26 @@ func TestPublic(t *testing.T) {
 	} {
 		if got := say.Public(words, "hinge becomes squat"); got != want {
 			t.Errorf("%q is said as %q", words, got)
+		}
+	}
+}
+
+func TestTimesAndLoads(t *testing.T) {
+	for _, c := range []struct{ got, want string }{
+		{say.Minutes(8 * time.Minute), "8 minutes"},
+		{say.Minutes(time.Minute), "1 minute"},
+		{say.Minutes(450 * time.Second), "7:30"},
+		{say.Clock(15 * time.Minute), "15"},
+		{say.Steps([]int{21, 15, 9}), "21-15-9"},
+		{say.Count(1, "set") + ", " + say.Count(2, "set"), "1 set, 2 sets"},
+		{say.Share(0.5) + " the volume", "half the volume"},
+		{say.Share(0.75) + " the volume", "three quarters of the volume"},
+		{say.Load(roomful.Kg(80), roomful.Kilogram), "80 kg"},
+		{say.Load(roomful.Kg(80), roomful.Pound), "80 kg (176 lb)"},
+		{say.Load(roomful.Lb(95), roomful.Kilogram), "95 lb (43 kg)"},
+	} {
+		if c.got != c.want {
+			t.Errorf("got %q, want %q", c.got, c.want)
 		}
 	}
 }
