@@ -43,7 +43,7 @@ func (p *parser) absorb(r *phrase.Reading) {
 			p.part.Notes = append(p.part.Notes, d.Words)
 			p.Hint(d.NameOrPlace(), diag.Quote(d.Words)+" is kept as a note", "write note: before it to keep this quiet")
 			continue
-		case d.Move != nil || d.Words != "" && vocab.PlainName(d.Words):
+		case d.Move != nil || d.Words != "" && p.CanName(d.Words):
 		case d.Words == "" && len(*list) > 0 && heritable(&d, &(*list)[len(*list)-1]):
 			p.inherit(&d, list)
 		default:

@@ -141,7 +141,7 @@ func (p *printer) name(id roomful.MovementID) string {
 func (p *printer) part(part roomful.Part) {
 	head := part.Name() + ":"
 	inline := ""
-	if part.Kind == roomful.Ramp && len(part.Round) == 1 && !part.Round[0].Amount.Stated() && part.Round[0].Slot == 0 {
+	if part.Kind == roomful.Ramp && len(part.Round) == 1 && part.Round[0].Movement != "" && !part.Round[0].Amount.Stated() && part.Round[0].Slot == 0 {
 		if text := p.aside(part, part.Round[0]); !strings.Contains(text, ";") {
 			inline = text
 		}

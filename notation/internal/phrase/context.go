@@ -1,6 +1,8 @@
 package phrase
 
 import (
+	"strings"
+
 	"roomful"
 	"roomful/notation/internal/diag"
 	"roomful/notation/internal/scan"
@@ -24,6 +26,19 @@ type Context struct {
 // NewContext returns a context of an empty sheet.
 func NewContext(lex roomful.Lexicon) Context {
 	return Context{Diagnostics: diag.Diagnostics{Lex: lex}, Lex: lex}
+}
+
+// CanName reports whether unknown words can stand as the name of an element: they
+// do not begin like a head, a format or a unit, and name no division.
+func (p *Context) CanName(words string) bool {
+	for _, w := range strings.Fields(scan.Plain(words)) {
+		for _, name := range p.DivisionNames {
+			if w == scan.Plain(name) {
+				return false
+			}
+		}
+	}
+	return vocab.PlainName(words)
 }
 
 // NextLine gives the readings of the line before back, to be used again.

@@ -48,7 +48,7 @@ func (p *Draft) nameFromNotes(pt *Part) {
 		return
 	}
 	name := strings.Join(strings.Fields(f.Notes[0]), " ")
-	if !vocab.PlainName(name) {
+	if !p.CanName(name) {
 		return
 	}
 	d := phrase.Element{At: pt.Head, NameAt: pt.Head}
