@@ -120,7 +120,7 @@ func (p *parser) multiply(r *phrase.Reading) {
 		return
 	}
 	for i := range d.Amount.By {
-		d.Amount.By[i] *= float64(f.Times.N)
+		d.Amount.By[i] = min(d.Amount.By[i]*float64(f.Times.N), scan.Largest)
 	}
 	p.Hint(f.Times.At, "read as "+canon.AmountText(d.Amount)+" in all", "write the whole amount")
 	f.Times, f.Reps = phrase.Count{}, phrase.Count{}

@@ -249,7 +249,7 @@ func (p *parser) protect(l *scan.Line, c scan.Cursor) {
 	from := c.I
 	c.Take("the")
 	e := &p.Session.Effort
-	text := strings.TrimRight(l.Slice(c.I, c.Last), " .!")
+	text := strings.Trim(l.Slice(c.I, c.Last), " .!\"'")
 	at := l.Span(min(c.I, len(l.Tokens)-1), c.Last)
 	switch {
 	case text == "":
