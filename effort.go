@@ -24,6 +24,22 @@ type FreshRule struct {
 // Stated reports whether there is a window to aim at.
 func (e Effort) Stated() bool { return e.Unit != "" }
 
+// Counts reports whether the window counts what a kind of score does.
+func (e Effort) Counts(k ScoreKind) bool {
+	switch k {
+	case RoundsScore:
+		return e.Unit == "rounds"
+	case RepsScore:
+		return e.Unit == "reps" || e.Unit == "cal"
+	case TimeScore, HoldScore:
+		return e.Unit == "minutes" || e.Unit == "s"
+	case LoadScore:
+		return e.Unit == "kg"
+	default:
+		return e.Unit == "m"
+	}
+}
+
 // Holds reports whether a score lies in the window. A window of whole things
 // includes the last one's parts: 4-6 rounds means at least 4 and fewer than 7.
 // Times in seconds are compared with a window in minutes.

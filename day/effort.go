@@ -33,26 +33,10 @@ const (
 // effortOf returns the session's effort without its window when that does not
 // count what the piece scores.
 func effortOf(e roomful.Effort, p roomful.Part, lex roomful.Lexicon) roomful.Effort {
-	if e.Stated() && !counts(e.Unit, roomful.KindOf(p, lex)) {
+	if e.Stated() && !e.Counts(roomful.KindOf(p, lex)) {
 		e.Low, e.High, e.Unit = 0, 0, ""
 	}
 	return e
-}
-
-// counts reports whether a window's unit counts what a kind of score does.
-func counts(unit string, k roomful.ScoreKind) bool {
-	switch k {
-	case roomful.RoundsScore:
-		return unit == "rounds"
-	case roomful.RepsScore:
-		return unit == "reps" || unit == "cal"
-	case roomful.TimeScore, roomful.HoldScore:
-		return unit == "minutes" || unit == "s"
-	case roomful.LoadScore:
-		return unit == "kg"
-	default:
-		return unit == "m"
-	}
 }
 
 // propose makes an effort of what the reference people score on a piece as

@@ -76,7 +76,7 @@ type class struct {
 func newClass(q Request) (*class, error) {
 	c := &class{Request: q, ask: q.Effort, kind: roomful.KindOf(q.Piece, q.Lexicon), lines: lines(q.Piece, q.Lexicon)}
 	c.ask.Proposed = false
-	c.windowed = q.Effort.Stated() && counts(q.Effort.Unit, c.kind)
+	c.windowed = q.Effort.Stated() && q.Effort.Counts(c.kind)
 	if c.Runs <= 0 {
 		c.Runs = UsualRuns
 	}
@@ -143,22 +143,6 @@ func (c *class) stock(kit *roomful.Kit, d roomful.Division) *rack.Stock {
 func (c *class) reader(p *person) *reader {
 	return &reader{asStated: true, stock: p.stock, Question: Question{Part: c.Piece, Effort: c.Effort,
 		Athlete: p.Athlete, Abilities: p.Abilities, Gym: c.Gym, Lexicon: c.Lexicon, Forecaster: c.Forecaster}}
-}
-
-// counts reports whether a window's unit counts what a kind of score does.
-func counts(unit string, k roomful.ScoreKind) bool {
-	switch k {
-	case roomful.RoundsScore:
-		return unit == "rounds"
-	case roomful.RepsScore:
-		return unit == "reps" || unit == "cal"
-	case roomful.TimeScore, roomful.HoldScore:
-		return unit == "minutes" || unit == "s"
-	case roomful.LoadScore:
-		return unit == "kg"
-	default:
-		return unit == "m"
-	}
 }
 
 // work puts tasks, one for each line, in their places.
