@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"roomful"
@@ -57,30 +58,29 @@ func (v *forecastVerb) Run(p *program) error {
 		}
 		return p.answer(out)
 	}
-	return p.print(p.pieceLine(src.session, f.Piece, f.Effort) + partners(f, v.Alone) + short(f) + "\n" + strips(f.Forecast, f.Effort, v.Runs) + assumptions(f.Athletes))
+	var names []string
+	for _, a := range f.Athletes {
+		names = append(names, a.Name)
+	}
+	return p.print(p.pieceLine(src.session, f.Piece, f.Effort) + together(f.Piece.Team, names, v.Alone) + short(f) + "\n" + strips(f.Forecast, f.Effort, v.Runs) + assumptions(f.Athletes))
 }
 
-// partners says who works with whom: people pair up in the order of the file,
-// and whoever is left over works with copies of the last.
-func partners(f day.Forecast, alone bool) string {
-	size := f.Piece.Team.Size
-	if size < 2 {
+// together says who works with whom: people pair up in the order of the file,
+// and whoever is left over works with copies of themselves.
+func together(t roomful.Team, names []string, alone bool) string {
+	if t.Size < 2 {
 		return ""
 	}
 	if alone {
 		return "together: everybody with somebody just like them\n"
 	}
 	var teams []string
-	for at := 0; at < len(f.Athletes); at += size {
-		var names []string
-		for _, a := range f.Athletes[at:min(at+size, len(f.Athletes))] {
-			names = append(names, a.Name)
+	for team := range slices.Chunk(names, t.Size) {
+		words := strings.Join(team, " and ")
+		if len(team) < t.Size {
+			words += " with somebody just like them"
 		}
-		team := strings.Join(names, " and ")
-		if len(names) < size {
-			team += " with somebody just like them"
-		}
-		teams = append(teams, team)
+		teams = append(teams, words)
 	}
 	return wrapped("together (in the order of the file): ", strings.Join(teams, "; "))
 }

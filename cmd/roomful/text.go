@@ -45,9 +45,9 @@ func (p *program) pairWords(a, b roomful.Task) string {
 	if a.Movement != b.Movement || a.Unit != b.Unit {
 		return p.taskWords(a) + " / " + p.taskWords(b)
 	}
-	name, many := string(a.Movement), string(a.Movement)
+	name, many, thrown := string(a.Movement), string(a.Movement), false
 	if m := p.lexicon.Movement(a.Movement); m != nil {
-		name, many = m.Name, m.Plural
+		name, many, thrown = m.Name, m.Plural, m.Implement == roomful.Ball
 	}
 	words := name
 	switch amount := both(roomful.Figure(a.Amount), roomful.Figure(b.Amount)); {
@@ -64,6 +64,9 @@ func (p *program) pairWords(a, b roomful.Task) string {
 	if l := loadWords(a, b); l != "" {
 		words += " " + l
 	}
+	if h := heightWords(a, b, thrown); h != "" {
+		words += " " + h
+	}
 	return words
 }
 
@@ -75,7 +78,18 @@ func both(a, b string) string {
 	return a + "/" + b
 }
 
-// loadWords writes what is held and how high the box is.
+// heightWords writes how high the box is, or the target of a ball.
+func heightWords(a, b roomful.Task, thrown bool) string {
+	switch {
+	case a.HeightCm <= 0:
+		return ""
+	case thrown:
+		return "to " + both(roomful.Figure(a.HeightCm/100), roomful.Figure(b.HeightCm/100)) + " m"
+	}
+	return both(roomful.Figure(a.HeightCm), roomful.Figure(b.HeightCm)) + " cm"
+}
+
+// loadWords writes what is held.
 func loadWords(a, b roomful.Task) string {
 	var words []string
 	switch {
@@ -95,9 +109,6 @@ func loadWords(a, b roomful.Task) string {
 	}
 	if a.RPE > 0 {
 		words = append(words, "@ RPE "+roomful.Figure(a.RPE))
-	}
-	if a.HeightCm > 0 {
-		words = append(words, both(roomful.Figure(a.HeightCm), roomful.Figure(b.HeightCm))+" cm")
 	}
 	return strings.Join(words, " ")
 }

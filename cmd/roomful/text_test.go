@@ -102,6 +102,7 @@ func TestTaskWords(t *testing.T) {
 		"1 deadlift @ RPE 8":                 {Movement: "deadlift", Amount: 1, RPE: 8},
 		"600 m run":                          {Movement: "run", Amount: 600, Unit: roomful.Metre},
 		"8 box jumps 50 cm":                  {Movement: "box-jump", Amount: 8, HeightCm: 50},
+		"15 wall balls 6 kg to 2.7 m":        {Movement: "wall-ball", Amount: 15, Load: roomful.Kg(6), HeightCm: 270},
 		"10 dumbbell push presses 2 x 15 kg": {Movement: "dumbbell-push-press", Amount: 10, Load: roomful.Kg(15), Implements: 2},
 	} {
 		if got := p.taskWords(task); got != want {

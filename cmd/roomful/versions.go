@@ -40,7 +40,13 @@ func (v *versionsVerb) Run(p *program) error {
 		out.Diagnostics = listed(src.files)
 		return p.answer(out)
 	}
-	return p.print(p.pieceLine(src.session, got.Piece, got.Effort) + "\n" + attention(got.Attention) + p.options(got.Lineup) + p.people(got, src.people))
+	var names []string
+	for _, one := range got.Versions {
+		if one.Stop == "" {
+			names = append(names, one.Name)
+		}
+	}
+	return p.print(p.pieceLine(src.session, got.Piece, got.Effort) + together(got.Piece.Team, names, false) + "\n" + attention(got.Attention) + p.options(got.Lineup) + p.people(got, src.people))
 }
 
 // attention lists who needs the coach, everybody once.
