@@ -13,7 +13,7 @@ import (
 // Clause reads one clause of a head and reports whether there was one. The
 // order matters only where one clause is the beginning of another.
 func (r *Reading) Clause() bool {
-	if t := r.C.Peek(0); t.Kind == scan.Word && !leads[t.Text] && !(t.Text[0] == 'e' && len(t.Text) > 1 && scan.IsDigit(t.Text[1])) {
+	if !r.mayBegin() {
 		return false
 	}
 	for _, production := range [...]func(*Reading) bool{
@@ -41,8 +41,7 @@ func (r *Reading) Clause() bool {
 	return false
 }
 
-// leads are the words that a clause may begin with; most words begin none, and
-// need not be tried.
+// leads are the words that a clause may begin with.
 var leads = func() map[string]bool {
 	m := vocab.Set("amrap amreps as max maximum most every emom e on sets ladder for ft against rft each x build work find establish heavy " +
 		"time timecap cap tc capped your score slowest lowest team teams in unbroken alternating alternate alt stations not no " +
@@ -60,6 +59,31 @@ var leads = func() map[string]bool {
 	}
 	for w := range vocab.Numerals {
 		m[w] = true
+	}
+	return m
+}()
+
+// mayBegin reports whether a clause may begin here, by its first words alone.
+// Most words and figures begin none, and need not be tried.
+func (r *Reading) mayBegin() bool {
+	switch t := r.C.Peek(0); t.Kind {
+	case scan.Word:
+		return leads[t.Text] || t.Text[0] == 'e' && len(t.Text) > 1 && scan.IsDigit(t.Text[1])
+	case scan.Number:
+		next := r.C.Peek(1)
+		return next.Kind != scan.Word || follows[next.Text] || vocab.FormatHints[next.Text]
+	}
+	return true
+}
+
+// follows are the words, beside those of formats, that may follow the figure of
+// a clause: units of time, and what a ladder or a cap goes on with.
+var follows = func() map[string]bool {
+	m := vocab.Set("m down up cap tc timecap rep hard rest off")
+	for w, u := range vocab.UnitWords {
+		if u.Class == vocab.Counted && u.Unit.Base() == roomful.Second {
+			m[w] = true
+		}
 	}
 	return m
 }()
