@@ -138,8 +138,10 @@ func (r *Reading) freshLoad() bool {
 	if !ok || !r.C.Mark("+") && !said {
 		return false
 	}
-	r.C.TakeAny("times", "reps")
-	r.C.TakeAny("unbroken", "without putting it down")
+	if r.C.Tokens[from].Text != "fresh" {
+		r.C.TakeAny("times", "reps")
+		r.C.TakeAny("unbroken", "without putting it down")
+	}
 	r.C.Take("when")
 	if !r.C.Take("fresh") && !said {
 		return false
