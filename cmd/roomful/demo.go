@@ -146,6 +146,9 @@ func (p *program) loads(title string, v day.Versions) string {
 			continue
 		}
 		var tasks []string
+		if !got.Dose.Whole() {
+			tasks = append(tasks, "*"+doseWords(got.Dose))
+		}
 		for _, c := range got.Choices {
 			words := p.taskWords(c.Task)
 			if c.Changed {
