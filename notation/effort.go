@@ -247,6 +247,7 @@ func (p *parser) addFresh(name string, at scan.Span, n int) bool {
 // protect keeps what must not be traded away: pace, load, skill or a movement.
 func (p *parser) protect(l *scan.Line, c scan.Cursor) {
 	from := c.I
+	c.SkipJunk()
 	c.Take("the")
 	e := &p.Session.Effort
 	text := strings.Trim(l.Slice(c.I, c.Last), " .!\"'")
