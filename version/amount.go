@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"roomful"
+	"roomful/version/internal/piece"
 	"roomful/version/internal/rack"
 	"roomful/version/internal/say"
 )
@@ -31,8 +32,8 @@ var calories = map[roomful.Implement]float64{
 
 // convert returns how much of another form keeps the time of a task for this
 // person.
-func (c *class) convert(p *person, w roomful.Task, from *roomful.Movement, g form) (amount float64, unit roomful.Unit) {
-	to := g.movement
+func (c *class) convert(p *person, w roomful.Task, from *roomful.Movement, g piece.Form) (amount float64, unit roomful.Unit) {
+	to := g.Movement
 	unit = w.Unit
 	if len(to.Units) > 0 && !slices.Contains(to.Units, unit) {
 		unit = to.Units[0]
@@ -45,8 +46,8 @@ func (c *class) convert(p *person, w roomful.Task, from *roomful.Movement, g for
 		return max(w.Amount, setOf(to)), unit
 	case w.Amount == 0:
 		return 0, unit
-	case g.ratio > 0 && unit == w.Unit:
-		ratio := g.ratio
+	case g.Ratio > 0 && unit == w.Unit:
+		ratio := g.Ratio
 		if len(p.care.Acting) > 0 {
 			ratio = min(ratio, mostForOne)
 		}

@@ -98,9 +98,9 @@ func (c *class) sore(p *person, limits []roomful.Limit) string {
 		if f.why.limit == nil || f.why.limit.What == "pregnant" || f.stuck {
 			continue
 		}
-		words := "two thirds of the " + say.Plural(c.lines[li].movement)
+		words := "two thirds of the " + say.Plural(c.lines[li].Movement)
 		if f.why.form == byLimit {
-			words = say.Many(f.form.movement, q.tasks[li]) + " instead of " + say.Many(c.lines[li].movement, p.written[li])
+			words = say.Many(f.form.Movement, q.tasks[li]) + " instead of " + say.Many(c.lines[li].Movement, p.written[li])
 		}
 		if !slices.Contains(done, words) {
 			done = append(done, words)
@@ -121,8 +121,8 @@ func (c *class) attendVersion(p *person, v roomful.Version, add func(int, string
 		add(attendWindow, miss)
 	}
 	for li, f := range q.fits {
-		if f.why.load == byUnknown && f.form.movement.Implement == roomful.Barbell {
-			add(attendUnknown, "No maximum known for "+say.Plural(f.form.movement)+": watch the proof set at "+say.Load(q.tasks[li].Load, p.Athlete.Unit)+".")
+		if f.why.load == byUnknown && f.form.Movement.Implement == roomful.Barbell {
+			add(attendUnknown, "No maximum known for "+say.Plural(f.form.Movement)+": watch the proof set at "+say.Load(q.tasks[li].Load, p.Athlete.Unit)+".")
 			break
 		}
 	}
@@ -131,7 +131,7 @@ func (c *class) attendVersion(p *person, v roomful.Version, add func(int, string
 	}
 	for li, f := range q.fits {
 		if f.stuck {
-			add(attendKit, "Nothing replaces "+say.Plural(c.lines[li].movement)+" for them: find something together.")
+			add(attendKit, "Nothing replaces "+say.Plural(c.lines[li].Movement)+" for them: find something together.")
 		}
 	}
 }

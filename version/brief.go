@@ -6,6 +6,8 @@ import (
 	"slices"
 
 	"roomful"
+	"roomful/version/internal/piece"
+	"roomful/version/internal/rung"
 	"roomful/version/internal/say"
 )
 
@@ -20,14 +22,14 @@ func (c *class) options() ([]roomful.Option, map[int]string) {
 	}
 	rungs := slices.Collect(maps.Keys(on))
 	slices.SortFunc(rungs, func(a, b int) int {
-		return cmp.Or(order(a != 0, b != 0), order(c.rungs[a].harder(), c.rungs[b].harder()),
-			cmp.Compare(c.rungs[a].steps(), c.rungs[b].steps()), cmp.Compare(a, b))
+		return cmp.Or(order(a != 0, b != 0), order(c.rungs[a].Harder(), c.rungs[b].Harder()),
+			cmp.Compare(c.rungs[a].Steps(), c.rungs[b].Steps()), cmp.Compare(a, b))
 	})
 	names := map[int]string{}
 	var out []roomful.Option
 	for _, r := range rungs {
 		o := c.option(r, on[r])
-		o.Name = say.Unused(c.optionName(r, o.Elements, on[r]), out)
+		o.Name = say.Unused(c.name(r, o.Elements, on[r]), out)
 		names[r] = o.Name
 		out = append(out, o)
 	}
@@ -54,17 +56,48 @@ func (c *class) option(r int, people []*person) roomful.Option {
 	switch {
 	case r > 0 && !slices.ContainsFunc(people, inA):
 		o.Elements, o.Second = o.Second, nil
-	case r > 0 && !slices.ContainsFunc(people, inB), slices.EqualFunc(o.Elements, o.Second, same):
+	case r > 0 && !slices.ContainsFunc(people, inB), slices.EqualFunc(o.Elements, o.Second, piece.Same):
 		o.Second = nil
 	}
 	return o
+}
+
+// name says what a rung changes for the people on it.
+func (c *class) name(r int, tasks []roomful.Task, people []*person) string {
+	b := rung.Brief{Rung: c.rungs[r], Lines: c.lines, Tasks: tasks, Cut: make([]bool, len(c.lines)), Alike: make([]bool, len(c.lines))}
+	lighter := 0
+	for li := range c.lines {
+		b.Alike[li] = true
+		for _, p := range people {
+			amount := p.plans[0].tasks[li].Amount
+			b.Cut[li] = b.Cut[li] || amount != p.written[li].Amount
+			b.Alike[li] = b.Alike[li] && (amount == tasks[li].Amount || p.plans[0].fits[li].oneOff)
+		}
+	}
+	for _, p := range people {
+		if p.plans[0].lighter() {
+			lighter++
+		}
+	}
+	b.Lighter = 2*lighter > len(people)
+	return b.Name()
+}
+
+// lighter reports whether something is lifted that is less than written.
+func (q *plan) lighter() bool {
+	for li, t := range q.tasks {
+		if w := q.p.written[li]; t.Movement == w.Movement && t.LoadKg() < w.LoadKg()-tiny {
+			return true
+		}
+	}
+	return false
 }
 
 // typical is each line of a rung as most people of a division do it, one-offs
 // apart; where there is none, as the other people do.
 func (c *class) typical(r int, people []*person, d roomful.Division) []roomful.Task {
 	var out []roomful.Task
-	for li, k := range c.rungs[r].picks {
+	for li, k := range c.rungs[r].Picks {
 		var tasks, others []roomful.Task
 		for _, p := range people {
 			switch q := p.plans[0]; {
@@ -80,7 +113,7 @@ func (c *class) typical(r int, people []*person, d roomful.Division) []roomful.T
 		}
 		if len(tasks) == 0 {
 			f := &fitter{class: c, p: c.nobody(d), li: li, line: &c.lines[li], pick: k}
-			tasks = append(tasks, f.base(f.line.forms[k.form]).task)
+			tasks = append(tasks, f.base(f.line.Forms[k.Form]).task)
 		}
 		out = append(out, most(tasks))
 	}
@@ -93,7 +126,7 @@ func (c *class) nobody(d roomful.Division) *person {
 	p := newPerson(Person{Athlete: roomful.Athlete{ID: "nobody", Division: d}}, c.On)
 	p.stock = c.stock(c.Kit, d)
 	p.amounts = 1
-	p.written = c.reader(p).work().All()
+	p.written = c.reader(p).Work().All()
 	return p
 }
 
@@ -103,8 +136,8 @@ func (c *class) unowned(r int, tasks []roomful.Task) []roomful.Task {
 	out := slices.Clone(tasks)
 	for li := range out {
 		t := &out[li]
-		choice := r == 0 && c.lines[li].element.Load == nil
-		if p, ok := c.lines[li].element.Load.(roomful.Percent); ok && r == 0 {
+		choice := r == 0 && c.lines[li].Element.Load == nil
+		if p, ok := c.lines[li].Element.Load.(roomful.Percent); ok && r == 0 {
 			t.Percent = float64(p)
 		}
 		if choice || t.Percent > 0 || t.RPE > 0 || t.Fresh > 0 {
@@ -123,7 +156,7 @@ func most(tasks []roomful.Task) roomful.Task {
 	})
 	count := func(t roomful.Task) (n int) {
 		for _, u := range all {
-			if same(t, u) {
+			if piece.Same(t, u) {
 				n++
 			}
 		}

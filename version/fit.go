@@ -5,19 +5,11 @@ import (
 
 	"roomful"
 	"roomful/version/internal/care"
+	"roomful/version/internal/piece"
 	"roomful/version/internal/rack"
+	"roomful/version/internal/rung"
 	"roomful/version/internal/say"
 )
-
-// pick is what an option asks of one line.
-type pick struct {
-	form   int     // of the line
-	factor float64 // of the amount
-	lower  bool    // a lower box or target
-}
-
-// plain is a line as written.
-var plain = pick{factor: 1}
 
 // cause says why something differs from what is asked.
 type cause uint8
@@ -41,7 +33,7 @@ const (
 // fitted is one line made fit for one person.
 type fitted struct {
 	task     roomful.Task // its load is the heaviest that the bounds allow
-	form     form
+	form     piece.Form
 	need     float64 // repetitions the load must allow
 	why      reasons
 	oneOff   bool // differs from the option for a limit, kit or skill
@@ -52,7 +44,7 @@ type fitted struct {
 }
 
 // tool is what a fitted line is held with.
-func (f *fitted) tool() rack.Tool { return rack.ToolOf(f.form.movement, f.task) }
+func (f *fitted) tool() rack.Tool { return rack.ToolOf(f.form.Movement, f.task) }
 
 // reasons are the causes behind a fitted line.
 type reasons struct {
@@ -66,13 +58,13 @@ type reasons struct {
 
 // lineOf remembers a person's fitted forms of one line.
 type lineOf struct {
-	fits   map[pick]*fitted
-	others map[pick][]*fitted
+	fits   map[rung.Pick]*fitted
+	others map[rung.Pick][]*fitted
 }
 
 // fit makes a line of the piece fit for a person, as an option asks it, or with
 // the nearest thing they can do.
-func (c *class) fit(p *person, li int, k pick) *fitted {
+func (c *class) fit(p *person, li int, k rung.Pick) *fitted {
 	memo := p.lines[li]
 	if f, ok := memo.fits[k]; ok {
 		return f
@@ -89,7 +81,7 @@ const mostOthers = 3
 // others lists what else may stand in for a line that hurts: two thirds of the
 // line itself where the limit allows it, and further swaps for the reason, loaded
 // ones among them.
-func (c *class) others(p *person, li int, k pick) []*fitted {
+func (c *class) others(p *person, li int, k rung.Pick) []*fitted {
 	first, memo := c.fit(p, li, k), p.lines[li]
 	if first.why.form != byLimit {
 		return nil
@@ -98,21 +90,21 @@ func (c *class) others(p *person, li int, k pick) []*fitted {
 		return fs
 	}
 	f := &fitter{class: c, p: p, li: li, line: &c.lines[li], pick: k}
-	asked, why := f.line.forms[k.form], first.why
+	asked, why := f.line.Forms[k.Form], first.why
 	why.private = []string{care.Avoid(*why.limit)}
 	var out []*fitted
-	if m := asked.movement; care.MayCut(*why.limit) && m == f.line.movement && m.TakesLoad() && f.able(m) {
+	if m := asked.Movement; care.MayCut(*why.limit) && m == f.line.Movement && m.TakesLoad() && f.able(m) {
 		out = append(out, f.cut(asked, why))
 	}
-	seen := map[*roomful.Movement]bool{asked.movement: true, first.form.movement: true}
-	for _, g := range f.listed(asked.movement, why) {
+	seen := map[*roomful.Movement]bool{asked.Movement: true, first.form.Movement: true}
+	for _, g := range f.listed(asked.Movement, why) {
 		if len(out) == mostOthers {
 			break
 		}
-		if seen[g.movement] || g.movement == nil {
+		if seen[g.Movement] || g.Movement == nil {
 			continue
 		}
-		seen[g.movement] = true
+		seen[g.Movement] = true
 		if fit, w := f.try(g); w.form == byNothing {
 			out = append(out, fit.instead(why))
 		}
@@ -127,12 +119,12 @@ func (f *fitter) able(m *roomful.Movement) bool {
 }
 
 // listed are the forms that the sheet and the catalogue give for a reason.
-func (f *fitter) listed(m *roomful.Movement, why reasons) []form {
-	out := slices.Clone(f.line.instead)
+func (f *fitter) listed(m *roomful.Movement, why reasons) []piece.Form {
+	out := slices.Clone(f.line.Instead)
 	for _, r := range care.Reasons(*why.limit) {
 		for _, s := range m.SwapsFor(r) {
 			if e := f.Lexicon.Movement(s.To); e != nil {
-				out = append(out, f.line.swapped(e, s.Ratio, s.Neighbour))
+				out = append(out, f.line.Swapped(e, s.Ratio, s.Neighbour))
 			}
 		}
 	}
@@ -152,8 +144,8 @@ type fitter struct {
 	*class
 	p    *person
 	li   int
-	line *line
-	pick pick
+	line *piece.Line
+	pick rung.Pick
 
 	weak *fitted // the best form so far that is only too hard
 }
@@ -162,13 +154,13 @@ type fitter struct {
 // by reason, one step further from each, and last any movement of the same
 // pattern.
 func (f *fitter) run() *fitted {
-	asked := f.line.forms[f.pick.form]
+	asked := f.line.Forms[f.pick.Form]
 	fit, why := f.try(asked)
 	if why.form == byNothing {
 		return fit
 	}
 	var first *fitted
-	f.find(asked, why, func(g form) bool {
+	f.find(asked, why, func(g piece.Form) bool {
 		if alt, w := f.try(g); w.form == byNothing {
 			first = alt
 		}
@@ -177,12 +169,12 @@ func (f *fitter) run() *fitted {
 	switch {
 	case first != nil:
 		fit = first
-	case why.form == byLimit && f.able(asked.movement):
+	case why.form == byLimit && f.able(asked.Movement):
 		return f.cut(asked, why)
 	case f.weak != nil:
 		fit = f.weak
 	default:
-		fit = &fitted{task: roomful.Task{Movement: roomful.Rest, Amount: 30, Unit: roomful.Second, Slot: f.line.element.Slot}, stuck: true}
+		fit = &fitted{task: roomful.Task{Movement: roomful.Rest, Amount: 30, Unit: roomful.Second, Slot: f.line.Element.Slot}, stuck: true}
 	}
 	return fit.instead(why)
 }
@@ -193,17 +185,17 @@ const shortDose = 25
 
 // find visits the forms to try instead of the one asked, best first, until
 // visit returns true.
-func (f *fitter) find(asked form, why reasons, visit func(form) bool) {
-	seen := map[roomful.MovementID]bool{asked.element.Movement: true}
+func (f *fitter) find(asked piece.Form, why reasons, visit func(piece.Form) bool) {
+	seen := map[roomful.MovementID]bool{asked.Element.Movement: true}
 	done := false
-	var late []form
-	short := f.line.movement != nil && f.line.movement.Modality != roomful.Machine && f.line.movement.Modality != roomful.Running
-	see := func(g form) {
-		if done || g.movement == nil || seen[g.movement.ID] {
+	var late []piece.Form
+	short := f.line.Movement != nil && f.line.Movement.Modality != roomful.Machine && f.line.Movement.Modality != roomful.Running
+	see := func(g piece.Form) {
+		if done || g.Movement == nil || seen[g.Movement.ID] {
 			return
 		}
-		seen[g.movement.ID] = true
-		if w := f.p.written[f.li]; short && !g.offered && g.movement.Modality == roomful.Machine && w.Amount > 0 && f.seconds(f.p, w) < shortDose {
+		seen[g.Movement.ID] = true
+		if w := f.p.written[f.li]; short && !g.Offered && g.Movement.Modality == roomful.Machine && w.Amount > 0 && f.seconds(f.p, w) < shortDose {
 			late = append(late, g)
 			return
 		}
@@ -214,46 +206,46 @@ func (f *fitter) find(asked form, why reasons, visit func(form) bool) {
 			done = done || visit(g)
 		}
 	}()
-	for _, g := range f.line.instead {
+	for _, g := range f.line.Instead {
 		see(g)
 	}
-	if f.line.movement == nil {
+	if f.line.Movement == nil {
 		return
 	}
-	from := []*roomful.Movement{f.line.movement}
-	if asked.movement != f.line.movement {
-		from = []*roomful.Movement{asked.movement, f.line.movement}
+	from := []*roomful.Movement{f.line.Movement}
+	if asked.Movement != f.line.Movement {
+		from = []*roomful.Movement{asked.Movement, f.line.Movement}
 	}
 	for range 2 { // swaps, and the swaps of those
 		var next []*roomful.Movement
 		for _, m := range from {
 			for _, g := range f.near(m, why) {
-				next = append(next, g.movement)
+				next = append(next, g.Movement)
 				see(g)
 			}
 		}
 		from = next
 	}
 	for _, m := range f.Lexicon.All() {
-		if say.Leads(m) == say.Leads(f.line.movement) && m.Modality != roomful.Easy && m.Modality != roomful.Pause {
-			see(f.line.swapped(m, 0, ""))
+		if say.Leads(m) == say.Leads(f.line.Movement) && m.Modality != roomful.Easy && m.Modality != roomful.Pause {
+			see(f.line.Swapped(m, 0, ""))
 		}
 	}
 }
 
 // near lists the easier forms and swaps of a movement, in the order that suits
 // the reason.
-func (f *fitter) near(m *roomful.Movement, why reasons) []form {
-	var easier, swaps []form
+func (f *fitter) near(m *roomful.Movement, why reasons) []piece.Form {
+	var easier, swaps []piece.Form
 	for _, id := range m.Easier {
 		if e := f.Lexicon.Movement(id); e != nil {
-			easier = append(easier, f.line.swapped(e, easierRatio(m, id), ""))
+			easier = append(easier, f.line.Easier(m, e))
 		}
 	}
 	add := func(ss []roomful.Swap) {
 		for _, s := range ss {
 			if e := f.Lexicon.Movement(s.To); e != nil {
-				swaps = append(swaps, f.line.swapped(e, s.Ratio, s.Neighbour))
+				swaps = append(swaps, f.line.Swapped(e, s.Ratio, s.Neighbour))
 			}
 		}
 	}
@@ -289,8 +281,8 @@ func swapReasons(why reasons) []roomful.Reason {
 }
 
 // try makes one form fit; why.form is byNothing when it does.
-func (f *fitter) try(g form) (*fitted, reasons) {
-	m := g.movement
+func (f *fitter) try(g piece.Form) (*fitted, reasons) {
+	m := g.Movement
 	if m == nil {
 		t := f.p.written[f.li]
 		return &fitted{task: t, form: g}, reasons{}
@@ -320,15 +312,15 @@ func (f *fitter) barred(m *roomful.Movement) reasons {
 }
 
 // base sets a form's amount and height, within the person's volume.
-func (f *fitter) base(g form) *fitted {
+func (f *fitter) base(g piece.Form) *fitted {
 	w := f.p.written[f.li]
 	fit := &fitted{form: g, task: w}
 	t := &fit.task
-	asked := f.line.forms[f.pick.form].movement
-	if g.movement != f.line.movement {
+	asked := f.line.Forms[f.pick.Form].Movement
+	if g.Movement != f.line.Movement {
 		*t = f.converted(g, w)
 	}
-	switch share := f.pick.factor; {
+	switch share := f.pick.Factor; {
 	case t.Amount == 0 || t.Movement == roomful.Rest:
 	case f.p.amounts < min(share, 1):
 		t.Amount = say.Trim(t.Amount*f.p.amounts, t.Unit)
@@ -339,38 +331,38 @@ func (f *fitter) base(g form) *fitted {
 			t.Amount, fit.why.amount = cut, byOption
 		}
 	}
-	if f.spare(f.p, g.movement) {
+	if f.spare(f.p, g.Movement) {
 		t.Amount = f.inHand(*t)
 		fit.why.amount, fit.oneOff = byState, true
 	}
-	if g.movement == asked && g.movement != f.line.movement {
+	if g.Movement == asked && g.Movement != f.line.Movement {
 		fit.why.form = byOption
 	}
-	t.HeightCm = f.p.stock.Height(g.movement, t.HeightCm)
-	if low := f.p.stock.Lower(g.movement, t.HeightCm); f.pick.lower && low < t.HeightCm {
+	t.HeightCm = f.p.stock.Height(g.Movement, t.HeightCm)
+	if low := f.p.stock.Lower(g.Movement, t.HeightCm); f.pick.Lower && low < t.HeightCm {
 		t.HeightCm, fit.why.height = low, true
 	}
-	fit.why.private = append(fit.why.private, f.p.care.Notes(g.movement)...)
+	fit.why.private = append(fit.why.private, f.p.care.Notes(g.Movement)...)
 	return fit
 }
 
 // converted returns the line's task done as another form: with its own figures
 // where the sheet gives them, else as many as keep the time.
-func (f *fitter) converted(g form, w roomful.Task) roomful.Task {
+func (f *fitter) converted(g piece.Form, w roomful.Task) roomful.Task {
 	r := f.reader(f.p)
-	e := g.element
+	e := g.Element
 	load := e.Load
 	e.Load = nil
-	t := r.task(e)
+	t := r.Task(e)
 	t.Load, t.Slot = roomful.Mass{}, w.Slot
 	if load != nil {
 		e.Load = load
-		t = r.task(e)
+		t = r.Task(e)
 	} else {
-		t.Implements = held(g.movement)
+		t.Implements = held(g.Movement)
 	}
-	if !g.element.Amount.Stated() {
-		t.Amount, t.Unit = f.convert(f.p, w, f.line.movement, g)
+	if !g.Element.Amount.Stated() {
+		t.Amount, t.Unit = f.convert(f.p, w, f.line.Movement, g)
 	}
 	return t
 }
@@ -384,16 +376,8 @@ func held(m *roomful.Movement) int {
 	return 0
 }
 
-// implement is what the line as written is held with.
-func (l *line) implement() roomful.Implement {
-	if l.movement == nil {
-		return roomful.NoImplement
-	}
-	return l.movement.Implement
-}
-
 // cut is at most two thirds of a line that hurts, in load too.
-func (f *fitter) cut(asked form, why reasons) *fitted {
+func (f *fitter) cut(asked piece.Form, why reasons) *fitted {
 	fit := f.base(asked)
 	t, w := &fit.task, f.p.written[f.li]
 	if t.Amount > 0 {
@@ -405,18 +389,18 @@ func (f *fitter) cut(asked form, why reasons) *fitted {
 		written = f.mostKg(f.p.Abilities, w, max(w.Amount, 1))
 	}
 	if written > 0 {
-		fit.need = f.need(asked.movement, *t)
+		fit.need = f.need(asked.Movement, *t)
 		kg := written * care.TwoThirds
-		if asked.movement.Bound != nil {
+		if asked.Movement.Bound != nil {
 			kg = min(kg, f.mostKg(f.p.Abilities, *t, fit.need))
 		}
 		if to, unknown := f.unknown(fit, roomful.Kg(written)); unknown {
 			kg = min(kg, to*care.TwoThirds)
 		}
-		t.Load = f.atMost(rack.ToolOf(asked.movement, *t), kg)
+		t.Load = f.atMost(rack.ToolOf(asked.Movement, *t), kg)
 		t.RPE, t.Fresh, t.Percent = 0, 0, 0
 	}
-	t.HeightCm = f.p.stock.Lower(asked.movement, t.HeightCm)
+	t.HeightCm = f.p.stock.Lower(asked.Movement, t.HeightCm)
 	fit.why.amount, fit.why.load, fit.why.limit = byLimit, byLimit, why.limit
 	fit.why.private = append(fit.why.private, care.Told(*why.limit)+": two thirds of what is written, less if it grows")
 	fit.oneOff, fit.fixed = true, true

@@ -31,7 +31,7 @@ func (f *fitter) need(m *roomful.Movement, t roomful.Task) float64 {
 		n = t.Amount / 3
 	case t.Unit != roomful.Rep:
 		n = 1
-	case loaded && f.p.written[f.li].Load.Value == 0 && m != f.line.movement:
+	case loaded && f.p.written[f.li].Load.Value == 0 && m != f.line.Movement:
 		n = rack.Light // nothing was lifted, so next to nothing is
 	case loaded:
 		n = rack.Sensible(f.count(t), f.Effort.Feel)
@@ -43,7 +43,7 @@ func (f *fitter) need(m *roomful.Movement, t roomful.Task) float64 {
 	}
 	if loaded && t.Unit == roomful.Rep {
 		n = max(n, float64(f.p.care.LeastReps))
-		if f.line.movement != nil && m != f.line.movement && f.p.care.HeldBy(f.line.movement) != nil {
+		if f.line.Movement != nil && m != f.line.Movement && f.p.care.HeldBy(f.line.Movement) != nil {
 			n = max(n, rack.Moderate) // what stands in for something sore is not heavy
 		}
 	}
@@ -56,11 +56,11 @@ func (f *fitter) rule(m *roomful.Movement) float64 {
 	if n := f.Effort.FreshFor(m.ID); n > 0 {
 		return float64(n)
 	}
-	if m == f.line.movement || m.TakesLoad() {
-		if n, ok := f.line.element.Load.(roomful.Fresh); ok {
+	if m == f.line.Movement || m.TakesLoad() {
+		if n, ok := f.line.Element.Load.(roomful.Fresh); ok {
 			return float64(n)
 		}
-		return float64(f.Effort.FreshFor(f.line.element.Movement))
+		return float64(f.Effort.FreshFor(f.line.Element.Movement))
 	}
 	return 0
 }
@@ -76,7 +76,7 @@ func (f *fitter) count(t roomful.Task) float64 {
 	if t.Amount > 0 {
 		return t.Amount
 	}
-	return f.line.step
+	return f.line.Step
 }
 
 // mostKg is the load per implement that a person can move need times.
@@ -87,7 +87,7 @@ func (f *fitter) mostKg(a *roomful.Abilities, t roomful.Task, need float64) floa
 // lift bounds what is lifted, or checks that a form without a load can be done
 // often enough in one go.
 func (f *fitter) lift(fit *fitted) reasons {
-	m := fit.form.movement
+	m := fit.form.Movement
 	fit.need = f.need(m, fit.task)
 	switch {
 	case f.builds(fit) && f.p.care.Any() && m.Bound != nil:
@@ -110,7 +110,7 @@ func (f *fitter) lift(fit *fitted) reasons {
 // builds reports whether the load of a fitted line is found on the day.
 func (f *fitter) builds(fit *fitted) bool {
 	s, ok := f.Piece.Format.(roomful.Sets)
-	return ok && s.Build && fit.task.Load.Value == 0 && fit.form.movement == f.line.movement
+	return ok && s.Build && fit.task.Load.Value == 0 && fit.form.Movement == f.line.Movement
 }
 
 // inReserve is how many repetitions a set under bounds leaves.
@@ -120,7 +120,7 @@ const inReserve = 2
 // the place of a build to a heaviest set (sets of 6 to 15 under 18, Faigenbaum
 // et al. 2009; the same for others under bounds is common practice, no source).
 func (f *fitter) steady(fit *fitted) reasons {
-	t, m := &fit.task, fit.form.movement
+	t, m := &fit.task, fit.form.Movement
 	if t.Amount > 0 && t.Amount < care.YoungReps {
 		t.Amount = care.YoungReps
 		fit.why.amount = byState
@@ -139,17 +139,17 @@ func (f *fitter) steady(fit *fitted) reasons {
 // asked returns the load per implement that a form is asked for, before any
 // bound; zero when it is the person's own.
 func (f *fitter) asked(fit *fitted) roomful.Mass {
-	m, w, t := fit.form.movement, f.p.written[f.li], &fit.task
+	m, w, t := fit.form.Movement, f.p.written[f.li], &fit.task
 	switch {
-	case m == f.line.movement || t.Load.Value > 0:
+	case m == f.line.Movement || t.Load.Value > 0:
 		return t.Load
 	case w.Load.Value == 0:
 		return roomful.Mass{}
-	case m.Implement == f.line.implement():
+	case m.Implement == f.line.Implement():
 		return w.Load
 	}
 	share := 1.0
-	if f.line.implement() == roomful.Barbell {
+	if f.line.Implement() == roomful.Barbell {
 		share = fromBar
 	}
 	kg := w.LoadKg() * share / float64(max(t.Implements, 1))
@@ -171,7 +171,7 @@ func (f *fitter) owned(tool rack.Tool, asked roomful.Mass) roomful.Mass {
 // bounded sets the heaviest load that a person's bounds allow, at most what is
 // asked.
 func (f *fitter) bounded(fit *fitted, asked roomful.Mass) reasons {
-	m, t := fit.form.movement, &fit.task
+	m, t := fit.form.Movement, &fit.task
 	tool := rack.ToolOf(m, *t)
 	t.Load = f.owned(tool, asked)
 	fit.measured = true
@@ -207,7 +207,7 @@ func (f *fitter) bounded(fit *fitted, asked roomful.Mass) reasons {
 // known. With a bar that is always so; with lighter things only when a weak
 // person of this kind could not move the load with ease.
 func (f *fitter) unknown(fit *fitted, asked roomful.Mass) (kg float64, unknown bool) {
-	m := fit.form.movement
+	m := fit.form.Movement
 	if f.p.knowsMax(m) {
 		return 0, false
 	}
@@ -225,7 +225,7 @@ func (f *fitter) unknown(fit *fitted, asked roomful.Mass) (kg float64, unknown b
 // tooHeavy takes the lightest load there is when none is light enough, if it
 // can still be moved half as often as it should; else the form is too hard.
 func (f *fitter) tooHeavy(fit *fitted, asked roomful.Mass, why cause) reasons {
-	m := fit.form.movement
+	m := fit.form.Movement
 	lightest, ok := f.p.stock.Lightest(rack.ToolOf(m, fit.task))
 	if !ok {
 		return reasons{form: byKit, lacks: string(m.Implement)}

@@ -9,6 +9,7 @@ import (
 
 	"roomful"
 	"roomful/version/internal/care"
+	"roomful/version/internal/piece"
 )
 
 // shortlist is how many other versions are handed on for each person.
@@ -99,7 +100,7 @@ func (c *class) owned(q *plan, f roomful.AthleteForecast) roomful.AthleteForecas
 	if c.Piece.Team.Size > 1 && q.p.care.Volume < 1 {
 		f.Assumed = append(slices.Clone(f.Assumed), "the score is the team's, as if everybody worked to the end")
 	}
-	lifts := func(f *fitted) bool { return f.form.movement == nil || f.form.movement.TakesLoad() }
+	lifts := func(f *fitted) bool { return f.form.Movement == nil || f.form.Movement.TakesLoad() }
 	if c.kind == roomful.LoadScore && !slices.ContainsFunc(q.fits, lifts) {
 		none := math.NaN()
 		f.Score, f.Text = roomful.Quantiles{P05: none, P50: none, P95: none}, ""
@@ -114,9 +115,9 @@ func (c *class) version(p *person, names map[int]string, bands []band, f roomful
 		Work: c.work(q.tasks), Dose: q.dose, Forecast: f, Confidence: c.confidence(q), Cautions: p.care.Cautions(c.open())}
 	for li, t := range q.tasks {
 		w := p.written[li]
-		v.AsWritten = v.AsWritten && !easier(w, t) && q.fits[li].why.load != byState
+		v.AsWritten = v.AsWritten && !piece.Easier(w, t) && q.fits[li].why.load != byState
 		v.Choices = append(v.Choices, roomful.Choice{Task: t, Low: bands[li].low, High: bands[li].high,
-			Changed: !same(w, t), Why: c.why(q, li), Private: strings.Join(q.fits[li].why.private, "; ")})
+			Changed: !piece.Same(w, t), Why: c.why(q, li), Private: strings.Join(q.fits[li].why.private, "; ")})
 	}
 	v.Proof = c.proof(q)
 	v.Plates = c.plates(q)
@@ -211,7 +212,7 @@ func (c *class) confidence(q *plan) roomful.Confidence {
 	}
 	out := roomful.High
 	for _, f := range q.fits {
-		m := f.form.movement
+		m := f.form.Movement
 		switch {
 		case m == nil:
 		case f.why.load == byUnknown:
@@ -226,7 +227,7 @@ func (c *class) confidence(q *plan) roomful.Confidence {
 // open reports whether an element's amount is not the person's to cut.
 func (c *class) open() bool {
 	for i := range c.lines {
-		if !c.lines[i].element.Amount.Stated() {
+		if !c.lines[i].Element.Amount.Stated() {
 			return true
 		}
 	}

@@ -4,6 +4,9 @@ import (
 	"cmp"
 	"context"
 	"slices"
+
+	"roomful/version/internal/piece"
+	"roomful/version/internal/rung"
 )
 
 // What a version is worth to the class when options are chosen, in people: a
@@ -26,9 +29,10 @@ func (c *class) decide(ctx context.Context) error {
 	if len(c.going) == 0 {
 		return ctx.Err()
 	}
-	d := c.demands()
-	c.gatherForms(d.slow)
-	c.layRungs(d)
+	l := c.layout()
+	c.gatherForms(l.Slow)
+	l.Lines = c.lines
+	c.rungs = append(c.rungs, l.Rungs()...)
 	var all []*plan
 	byPerson := make([][]*plan, len(c.going))
 	for i, p := range c.going {
@@ -82,22 +86,25 @@ func preferred(a, b *plan) int {
 
 // ownRung is the rung that changes nothing but loads.
 func (c *class) ownRung() int {
-	return slices.IndexFunc(c.rungs, func(r rung) bool { return r.loads == own && r.steps() == 0 })
+	return slices.IndexFunc(c.rungs, func(r rung.Rung) bool { return r.Loads == rung.Own && r.Steps() == 0 })
 }
 
-// demands looks at everybody as written to learn what else is worth trying.
-func (c *class) demands() demand {
-	var d demand
+// layout looks at everybody as written to learn what else is worth trying.
+func (c *class) layout() rung.Layout {
+	l := rung.Layout{Home: c.Home, Shared: c.Piece.Team.Size > 1, Proposed: c.Effort.Proposed}
+	for li := range c.lines {
+		l.Heights = append(l.Heights, c.going[0].written[li].HeightCm > 0)
+	}
 	var plans []*plan
 	for _, p := range c.going {
 		q := &plan{p: p}
 		for li := range c.lines {
-			q.tasks = append(q.tasks, c.fit(p, li, plain).task)
+			q.tasks = append(q.tasks, c.fit(p, li, rung.Plain).task)
 		}
 		plans = append(plans, q)
 	}
 	if !c.windowed {
-		return d
+		return l
 	}
 	scores := c.Forecaster.Typical(c.request(plans))
 	for i, q := range plans {
@@ -106,10 +113,10 @@ func (c *class) demands() demand {
 			continue
 		}
 		off := c.off(scores[at])
-		d.slow = d.slow || off < 0
-		d.fast = d.fast || off > 0 && !q.p.care.Any()
+		l.Slow = l.Slow || off < 0
+		l.Fast = l.Fast || off > 0 && !q.p.care.Any()
 	}
-	return d
+	return l
 }
 
 // served is how a person fares on a rung: how much the rule of choice prefers
@@ -143,7 +150,7 @@ func (q *plan) serves() served {
 // written.
 func (q *plan) spares() bool {
 	for li, t := range q.tasks {
-		if plainly := q.p.lines[li].fits[plain]; plainly != nil && !plainly.oneOff && t.Movement != plainly.task.Movement {
+		if plainly := q.p.lines[li].fits[rung.Plain]; plainly != nil && !plainly.oneOff && t.Movement != plainly.task.Movement {
 			return true
 		}
 	}
@@ -156,7 +163,7 @@ func (c *class) bestSet(byPerson [][]*plan) []int {
 	table := c.serve(byPerson)
 	s := &setSearch{table: table, harder: make([]bool, len(c.rungs))}
 	for i, r := range c.rungs {
-		s.harder[i] = r.harder()
+		s.harder[i] = r.Harder()
 	}
 	s.grow([]int{0}, table[0], 1, mostEasier, 1)
 	return s.best
@@ -226,7 +233,7 @@ func (s *setSearch) grow(set []int, have []served, next, easier, harder int) {
 func distinct(plans []*plan) []*plan {
 	var out []*plan
 	for _, q := range plans {
-		if !slices.ContainsFunc(out, func(o *plan) bool { return slices.EqualFunc(o.tasks, q.tasks, same) }) {
+		if !slices.ContainsFunc(out, func(o *plan) bool { return slices.EqualFunc(o.tasks, q.tasks, piece.Same) }) {
 			out = append(out, q)
 		}
 	}

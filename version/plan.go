@@ -5,6 +5,8 @@ import (
 	"slices"
 
 	"roomful"
+	"roomful/version/internal/piece"
+	"roomful/version/internal/rung"
 	"roomful/version/internal/say"
 )
 
@@ -46,23 +48,23 @@ const (
 // bounds allow, then each time lightening what holds them up most.
 func (c *class) plans(p *person, ri int) []*plan {
 	r := c.rungs[ri]
-	if r.harder() && (p.care.Any() || p.stranger || len(p.care.Acting) > 0) {
+	if r.Harder() && (p.care.Any() || p.stranger || len(p.care.Acting) > 0) {
 		return nil
 	}
 	var fits []*fitted
-	for li, k := range r.picks {
+	for li, k := range r.Picks {
 		f := c.fit(p, li, k)
-		if f.lowered && !f.oneOff && r.loads == exact || r.harder() && (f.lowered || f.fixed || f.oneOff && !c.Home) {
+		if f.lowered && !f.oneOff && r.Loads == rung.Exact || r.Harder() && (f.lowered || f.fixed || f.oneOff && !c.Home) {
 			return nil
 		}
 		fits = append(fits, f)
 	}
 	base := c.plan(p, ri, fits)
 	var out []*plan
-	switch r.loads {
-	case exact:
+	switch r.Loads {
+	case rung.Exact:
 		out = []*plan{base}
-	case own:
+	case rung.Own:
 		out = c.lighterPlans(base)
 	default:
 		out = c.heavierPlans(base)
@@ -75,7 +77,7 @@ func (c *class) plans(p *person, ri int) []*plan {
 
 // plan is a rung with the lines as fitted.
 func (c *class) plan(p *person, ri int, fits []*fitted) *plan {
-	q := &plan{p: p, rung: ri, harder: c.rungs[ri].harder(), home: c.Home, fits: fits, dose: c.dose(p, fits)}
+	q := &plan{p: p, rung: ri, harder: c.rungs[ri].Harder(), home: c.Home, fits: fits, dose: c.dose(p, fits)}
 	for _, f := range fits {
 		q.tasks = append(q.tasks, f.task)
 		if f.oneOff {
@@ -93,7 +95,7 @@ func (c *class) plan(p *person, ri int, fits []*fitted) *plan {
 
 // weigh measures how far a plan is from what is written.
 func (c *class) weigh(q *plan) {
-	q.change, q.less = c.change(q.p.written, q.tasks), c.less(q.p.written, q.tasks)
+	q.change, q.less = c.cost.Change(q.p.written, q.tasks), piece.Less(q.p.written, q.tasks)
 }
 
 // with returns the plan with another load on one line.
@@ -186,7 +188,7 @@ const mostMixes = 6
 // lines that hurt and, when the swaps leave it too easy, with more of them.
 func (c *class) variants(base *plan) []*plan {
 	var out []*plan
-	p, picks := base.p, c.rungs[base.rung].picks
+	p, picks := base.p, c.rungs[base.rung].Picks
 	mixes := []*plan{base}
 	for li := range base.fits {
 		for n, other := range c.others(p, li, picks[li]) {
@@ -230,7 +232,7 @@ func (c *class) raise(q *plan, r raise) *plan {
 	sore := len(q.p.care.Acting) > 0
 	var swapped, stayed float64 // how much more it came to
 	for li, f := range q.fits {
-		m, t := f.form.movement, &next.tasks[li]
+		m, t := f.form.Movement, &next.tasks[li]
 		swap := f.oneOff && t.Movement != q.p.written[li].Movement
 		up := r.stayed
 		switch {

@@ -20,7 +20,7 @@ func (c *class) proof(q *plan) *roomful.Proof {
 			continue
 		}
 		s := c.Forecaster.Unbroken(q.p.Abilities, q.tasks[li]) / max(f.need, 1)
-		if f.form.movement.Implement != roomful.Barbell {
+		if f.form.Movement.Implement != roomful.Barbell {
 			s *= 2 // a bar is what the ramp is for
 		}
 		if s < strain {
@@ -46,9 +46,9 @@ func proofWords(q *plan, f *fitted, t roomful.Task, reps int) string {
 	if t.Implements > 1 {
 		load = fmt.Sprintf("%d x %s", t.Implements, load)
 	}
-	words := fmt.Sprintf("%d %s at %s without putting it down", reps, say.Plural(f.form.movement), load)
+	words := fmt.Sprintf("%d %s at %s without putting it down", reps, say.Plural(f.form.Movement), load)
 	if reps == 1 {
-		words = fmt.Sprintf("one good %s at %s", f.form.movement.Name, load)
+		words = fmt.Sprintf("one good %s at %s", f.form.Movement.Name, load)
 	}
 	if down, ok := q.p.stock.Below(f.tool(), t.Load.Kg()*felt); ok {
 		words += ". If it is a fight, take " + say.Load(down, own)
@@ -64,7 +64,7 @@ func proofWords(q *plan, f *fitted, t roomful.Task, reps int) string {
 func (c *class) proofReps(q *plan, li int) int {
 	f, t := q.fits[li], q.tasks[li]
 	ft := &fitter{class: c, p: q.p, li: li, line: &c.lines[li]}
-	if n := ft.rule(f.form.movement); n > 0 {
+	if n := ft.rule(f.form.Movement); n > 0 {
 		return int(n)
 	}
 	can := math.Floor(c.Forecaster.Unbroken(q.p.Abilities, t) + tiny)
@@ -82,10 +82,10 @@ func (c *class) proofReps(q *plan, li int) int {
 func (c *class) bareProof(q *plan) *roomful.Proof {
 	for li, t := range q.tasks {
 		n := c.Effort.FreshFor(t.Movement)
-		if n == 0 || q.fits[li].form.movement == nil {
+		if n == 0 || q.fits[li].form.Movement == nil {
 			continue
 		}
-		name := say.Plural(q.fits[li].form.movement)
+		name := say.Plural(q.fits[li].form.Movement)
 		return &roomful.Proof{Movement: t.Movement, Reps: n, Say: fmt.Sprintf("%d %s unbroken. If it is a fight, take the easier form", n, name)}
 	}
 	return nil
@@ -96,7 +96,7 @@ func (c *class) plates(q *plan) []roomful.SideLoad {
 	var out []roomful.SideLoad
 	seen := map[roomful.Mass]bool{}
 	for li, t := range q.tasks {
-		m := q.fits[li].form.movement
+		m := q.fits[li].form.Movement
 		if m == nil || m.Implement != roomful.Barbell || t.Load.Value == 0 || seen[t.Load] {
 			continue
 		}

@@ -7,7 +7,10 @@ import (
 	"slices"
 
 	"roomful"
+	"roomful/version/internal/piece"
 	"roomful/version/internal/rack"
+	"roomful/version/internal/rung"
+	"roomful/version/internal/sheet"
 )
 
 // Person is somebody to find a version for.
@@ -65,16 +68,18 @@ type class struct {
 	ask      roomful.Effort // the effort that forecasts are held against
 	kind     roomful.ScoreKind
 	windowed bool // the effort's window counts what the piece scores
-	lines    []line
+	lines    []piece.Line
+	cost     piece.Cost
 	everyone []*person // in the order of the request
 	going    []*person // those not stopped, by id
-	rungs    []rung
+	rungs    []rung.Rung
 	stocks   map[stockKey]*rack.Stock
 }
 
 // newClass reads the piece and the people.
 func newClass(q Request) (*class, error) {
-	c := &class{Request: q, ask: q.Effort, kind: roomful.KindOf(q.Piece, q.Lexicon), lines: lines(q.Piece, q.Lexicon)}
+	c := &class{Request: q, ask: q.Effort, kind: roomful.KindOf(q.Piece, q.Lexicon), lines: piece.Lines(q.Piece, q.Lexicon)}
+	c.cost = piece.Cost{Lines: c.lines, Lexicon: q.Lexicon, Protect: q.Effort.Protect}
 	c.ask.Proposed = false
 	c.windowed = q.Effort.Stated() && q.Effort.Counts(c.kind)
 	if c.Runs <= 0 {
@@ -97,7 +102,7 @@ func newClass(q Request) (*class, error) {
 			c.going = append(c.going, p)
 		}
 	}
-	c.rungs = []rung{{picks: c.plainPicks(), loads: exact}}
+	c.rungs = []rung.Rung{rung.Written(c.lines)}
 	slices.SortFunc(c.going, func(a, b *person) int { return cmp.Compare(a.id, b.id) })
 	return c, nil
 }
@@ -119,14 +124,14 @@ func (c *class) prepare(p *person) {
 	}
 	p.stock = c.stock(kit, p.Athlete.Division)
 	p.dose, p.amounts = c.doses(p)
-	p.written = c.reader(p).work().All()
+	p.written = c.reader(p).Work().All()
 	for range c.lines {
-		p.lines = append(p.lines, &lineOf{fits: map[pick]*fitted{}, others: map[pick][]*fitted{}})
+		p.lines = append(p.lines, &lineOf{fits: map[rung.Pick]*fitted{}, others: map[rung.Pick][]*fitted{}})
 	}
 	for _, part := range c.Lead {
 		r := c.reader(p)
-		r.Part, r.asStated = part, false
-		p.lead = append(p.lead, r.work())
+		r.Part, r.AsStated = part, false
+		p.lead = append(p.lead, r.Work())
 	}
 }
 
@@ -134,25 +139,25 @@ func (c *class) prepare(p *person) {
 func (c *class) stock(kit *roomful.Kit, d roomful.Division) *rack.Stock {
 	key := stockKey{kit, d}
 	if c.stocks[key] == nil {
-		c.stocks[key] = rack.New(kit, c.Gym, d, massUnit(c.Piece, c.Gym))
+		c.stocks[key] = rack.New(kit, c.Gym, d, sheet.MassUnit(c.Piece, c.Gym))
 	}
 	return c.stocks[key]
 }
 
 // reader resolves elements of the piece for a person as the sheet states them.
-func (c *class) reader(p *person) *reader {
-	return &reader{asStated: true, stock: p.stock, Question: Question{Part: c.Piece, Effort: c.Effort,
-		Athlete: p.Athlete, Abilities: p.Abilities, Gym: c.Gym, Lexicon: c.Lexicon, Forecaster: c.Forecaster}}
+func (c *class) reader(p *person) *sheet.Reader {
+	return &sheet.Reader{AsStated: true, Stock: p.stock, Part: c.Piece, Effort: c.Effort,
+		Athlete: p.Athlete, Abilities: p.Abilities, Lexicon: c.Lexicon, Forecaster: c.Forecaster}
 }
 
 // work puts tasks, one for each line, in their places.
 func (c *class) work(tasks []roomful.Task) roomful.Work {
 	var w roomful.Work
 	for i, t := range tasks {
-		switch c.lines[i].at {
-		case once:
+		switch c.lines[i].At {
+		case piece.Once:
 			w.Once = append(w.Once, t)
-		case round:
+		case piece.Round:
 			w.Round = append(w.Round, t)
 		default:
 			w.Last = append(w.Last, t)
@@ -172,3 +177,6 @@ func (c *class) entrants(p *person, tasks []roomful.Task) []roomful.Entrant {
 	}
 	return out
 }
+
+// tiny absorbs rounding when masses and amounts are compared.
+const tiny = 1e-6

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"roomful"
+	"roomful/version/internal/rung"
 	"roomful/version/internal/say"
 )
 
@@ -13,7 +14,7 @@ import (
 func (c *class) why(q *plan, li int) string {
 	f, l := q.fits[li], &c.lines[li]
 	if f.stuck {
-		return "nothing here replaces " + say.Plural(l.movement) + " today: rest, and ask the coach"
+		return "nothing here replaces " + say.Plural(l.Movement) + " today: rest, and ask the coach"
 	}
 	w, t := q.p.written[li], q.tasks[li]
 	if f.why.amount == byLimit { // less of the same
@@ -34,7 +35,7 @@ func (c *class) why(q *plan, li int) string {
 		add(whyHeight(f, t))
 	}
 	if t.Implements != w.Implements && t.Movement == w.Movement && max(t.Implements, w.Implements) > 1 {
-		add(say.Count(max(t.Implements, 1), say.Tool(f.form.movement)))
+		add(say.Count(max(t.Implements, 1), say.Tool(f.form.Movement)))
 	}
 	if t.Load.Value > 0 {
 		add(c.whyLoad(q.p, f, w, t))
@@ -47,7 +48,7 @@ func (c *class) why(q *plan, li int) string {
 
 // whyLess names what is left of an element, and no more.
 func (c *class) whyLess(p *person, f *fitted, t roomful.Task) string {
-	words := say.Many(f.form.movement, t)
+	words := say.Many(f.form.Movement, t)
 	if t.Amount > 0 {
 		words = say.Amount(t.Amount, t.Unit) + " " + words
 	}
@@ -60,20 +61,20 @@ func (c *class) whyLess(p *person, f *fitted, t roomful.Task) string {
 // whyForm says why another movement stands in.
 func (c *class) whyForm(p *person, f *fitted, li int, w, t roomful.Task) string {
 	l := &c.lines[li]
-	name, does := say.Many(f.form.movement, t), "keep"
+	name, does := say.Many(f.form.Movement, t), "keep"
 	if t.Unit != roomful.Rep {
 		does = "keeps"
 	}
 	if t.Amount > 0 && (t.Amount != w.Amount || t.Unit != w.Unit) {
 		name = say.Amount(t.Amount, t.Unit) + " " + name
 	}
-	kept, turn := "the "+say.Family(say.Leads(l.movement)), ""
-	if w := say.Public(f.form.neighbour, say.Neighbour(l.movement, f.form.movement)); w != "" {
+	kept, turn := "the "+say.Family(say.Leads(l.Movement)), ""
+	if w := say.Public(f.form.Neighbour, say.Neighbour(l.Movement, f.form.Movement)); w != "" {
 		kept, turn = "the time, and "+w, ": "+w
 	}
 	keeps := name + " " + does + " " + kept
 	behind := f.why
-	if plainly := p.lines[li].fits[plain]; behind.form == byOption {
+	if plainly := p.lines[li].fits[rung.Plain]; behind.form == byOption {
 		behind = plainly.why
 	}
 	switch behind.form {
@@ -82,7 +83,7 @@ func (c *class) whyForm(p *person, f *fitted, li int, w, t roomful.Task) string 
 	case byLimit:
 		return name + " today" + turn
 	case bySkill, byStrength:
-		return keeps + " while you build " + say.Plural(l.movement)
+		return keeps + " while you build " + say.Plural(l.Movement)
 	default:
 		return keeps + ", and " + c.aim() + " in reach"
 	}
@@ -145,7 +146,7 @@ func (c *class) whyLoad(p *person, f *fitted, w, t roomful.Task) string {
 			return kg + ": your own choice"
 		}
 		if p.stock.Home() {
-			return "your " + say.Tool(f.form.movement) + " at home is " + kg
+			return "your " + say.Tool(f.form.Movement) + " at home is " + kg
 		}
 		if t.Implements > 1 {
 			return kg + " is the nearest pair here"

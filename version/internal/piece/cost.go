@@ -1,4 +1,4 @@
-package version
+package piece
 
 import (
 	"math"
@@ -24,29 +24,36 @@ const (
 	costProtected = 6.0 // more, on an axis or a movement that the effort protects
 )
 
-// change measures how far tasks are from what is written, 0 for the same.
-func (c *class) change(written, tasks []roomful.Task) float64 {
+// Cost measures departures from what is written.
+type Cost struct {
+	Lines   []Line
+	Lexicon roomful.Lexicon
+	Protect string // what the effort protects
+}
+
+// Change measures how far tasks are from what is written, 0 for the same.
+func (c *Cost) Change(written, tasks []roomful.Task) float64 {
 	var load, amount, height, form, more, protected float64
 	lighter := false
-	for i := range c.lines {
-		w, t, l := written[i], tasks[i], &c.lines[i]
-		if same(w, t) {
+	for i := range c.Lines {
+		w, t, l := written[i], tasks[i], &c.Lines[i]
+		if Same(w, t) {
 			continue
 		}
-		if isProtected(c.Effort.Protect, l.movement) {
+		if isProtected(c.Protect, l.Movement) {
 			protected = costProtected
 		}
 		if t.Movement != w.Movement {
 			if form > 0 {
 				more += costAnother
 			}
-			form = max(form, c.formCost(l, t.Movement))
+			form = max(form, c.form(l, t.Movement))
 			if t.Unit == w.Unit && t.Amount < w.Amount {
 				amount += apart(w.Amount, t.Amount)
 			}
 			if t.LoadKg() < w.LoadKg() {
 				lighter = true
-				if m := c.Lexicon.Movement(t.Movement); m != nil && m.Implement == l.implement() {
+				if m := c.Lexicon.Movement(t.Movement); m != nil && m.Implement == l.Implement() {
 					load += apart(w.LoadKg(), t.LoadKg())
 				}
 			}
@@ -63,17 +70,17 @@ func (c *class) change(written, tasks []roomful.Task) float64 {
 		if size == 0 {
 			return 0
 		}
-		return base + math.Min(size/float64(len(c.lines)), 0.9)
+		return base + math.Min(size/float64(len(c.Lines)), 0.9)
 	}
 	total := protected + form + more + axis(costLoad, load) + axis(costAmount, amount) + axis(costHeight, height)
-	if form > 0 && c.Effort.Protect == "skill" || lighter && c.Effort.Protect == "load" {
+	if form > 0 && c.Protect == "skill" || lighter && c.Protect == "load" {
 		total += costProtected
 	}
 	return total
 }
 
-// less is the mean share by which the lines that stay are cut.
-func (c *class) less(written, tasks []roomful.Task) float64 {
+// Less is the mean share by which the lines that stay are cut.
+func Less(written, tasks []roomful.Task) float64 {
 	var cut float64
 	for i, w := range written {
 		if t := tasks[i]; t.Movement == w.Movement && t.Amount < w.Amount {
@@ -84,14 +91,14 @@ func (c *class) less(written, tasks []roomful.Task) float64 {
 }
 
 // formCost is what another movement costs on a line.
-func (c *class) formCost(l *line, id roomful.MovementID) float64 {
+func (c *Cost) form(l *Line, id roomful.MovementID) float64 {
 	m := c.Lexicon.Movement(id)
 	switch {
-	case l.movement == nil:
+	case l.Movement == nil:
 		return costMovement
-	case !say.Keeps(l.movement, m):
+	case !say.Keeps(l.Movement, m):
 		return costPattern
-	case slices.Contains(l.movement.Easier, id), slices.ContainsFunc(l.instead, func(g form) bool { return g.movement == m }):
+	case slices.Contains(l.Movement.Easier, id), slices.ContainsFunc(l.Instead, func(g Form) bool { return g.Movement == m }):
 		return costForm
 	}
 	return costMovement
@@ -105,14 +112,14 @@ func apart(a, b float64) float64 {
 	return math.Abs(b-a) / a
 }
 
-// same reports whether two tasks ask the same of a person.
-func same(a, b roomful.Task) bool {
+// Same reports whether two tasks ask the same of a person.
+func Same(a, b roomful.Task) bool {
 	return a.Movement == b.Movement && a.Amount == b.Amount && a.Unit == b.Unit &&
 		math.Abs(a.LoadKg()-b.LoadKg()) < tiny && math.Abs(a.HeightCm-b.HeightCm) < tiny
 }
 
-// easier reports whether t asks less of a person than w.
-func easier(w, t roomful.Task) bool {
+// Easier reports whether t asks less of a person than w.
+func Easier(w, t roomful.Task) bool {
 	return t.Movement != w.Movement || t.Unit != w.Unit || t.Amount < w.Amount-tiny ||
 		t.LoadKg() < w.LoadKg()-tiny || t.HeightCm < w.HeightCm-tiny
 }
