@@ -12,8 +12,11 @@ type Date struct {
 // IsZero reports whether no date is set.
 func (d Date) IsZero() bool { return d == Date{} }
 
-// String returns the date as ISO 8601, "2027-03-04".
+// String returns the date as ISO 8601, "2027-03-04", or "" for no date.
 func (d Date) String() string {
+	if d.IsZero() {
+		return ""
+	}
 	return time.Date(d.Year, d.Month, d.Day, 0, 0, 0, 0, time.UTC).Format(time.DateOnly)
 }
 

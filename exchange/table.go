@@ -145,9 +145,10 @@ func separatorOf(text string) rune {
 	return best
 }
 
+// blank reports whether a row holds nothing that can be seen.
 func blank(row []cell) bool {
 	for _, c := range row {
-		if c.text != "" {
+		if strings.TrimSpace(c.text) != "" {
 			return false
 		}
 	}

@@ -54,15 +54,15 @@ func (p *Draft) checkTimes(pt *Part) {
 		what string
 		most time.Duration
 	}{
-		{f.Window, "window", longestPiece}, {f.Cap, "cap", longestPiece}, {f.Total, "length", longestPiece},
-		{f.Interval, "interval", longestPiece}, {f.Work, "work time", longestPiece}, {f.Each, "time for each", longestRest},
-		{f.Rest, "rest", longestRest}, {f.Between, "rest", longestRest}, {f.Change, "change", longestRest},
+		{f.Window, "a window", longestPiece}, {f.Cap, "a cap", longestPiece}, {f.Total, "a length", longestPiece},
+		{f.Interval, "an interval", longestPiece}, {f.Work, "a work time", longestPiece}, {f.Each, "a time for each", longestRest},
+		{f.Rest, "a rest", longestRest}, {f.Between, "a rest", longestRest}, {f.Change, "a change", longestRest},
 	} {
 		switch {
 		case c.t.Set() && c.t.D <= 0:
-			p.Fault(c.t.At, "a "+c.what+" of nothing", "write a time such as 12 min")
+			p.Fault(c.t.At, c.what+" of nothing", "write a time such as 12 min")
 		case c.t.D > c.most:
-			p.Fault(c.t.At, fmt.Sprintf("a %s of %s cannot be right", c.what, vocab.Length(c.t.D)), fmt.Sprintf("write a time up to %s", vocab.Length(c.most)))
+			p.Fault(c.t.At, fmt.Sprintf("%s of %s cannot be right", c.what, vocab.Length(c.t.D)), fmt.Sprintf("write a time up to %s", vocab.Length(c.most)))
 		}
 	}
 	for _, c := range [...]struct {
