@@ -3,6 +3,7 @@ package version
 import (
 	"cmp"
 	"context"
+	"math"
 	"slices"
 
 	"roomful/version/internal/piece"
@@ -119,6 +120,10 @@ func (c *class) layout() rung.Layout {
 	return l
 }
 
+// screenError is how near the edge of a window a screened score may be taken for
+// inside: it is no surer than that (doc/model.md; a test bounds it).
+const screenError = 0.03
+
 // served is how a person fares on a rung: how much the rule of choice prefers
 // it, and what that is worth to the class.
 type served struct{ preferred, worth float64 }
@@ -126,7 +131,7 @@ type served struct{ preferred, worth float64 }
 // serves weighs a plan as the rule of choice will, by the screen alone.
 func (q *plan) serves() served {
 	s := served{preferred: q.guess, worth: worthGuess*q.guess - worthChange*q.change - worthWork*q.less}
-	if q.guessIn {
+	if q.guessIn || math.Abs(q.off) <= screenError {
 		s.preferred = 100 - q.distance()
 		if q.p.stranger {
 			s.preferred = 100 + q.change
