@@ -178,6 +178,9 @@ func (c *crew) size(who []*member, st *step, left, tempo float64, ch *chunk) {
 			// Rest before a set is timed to within 1e-6 of fatigue (kernel.Body.Recovery).
 			if room := (1 - m.local + 2e-6) * a.N; n > room {
 				n = math.Floor(room)
+				if n < 1 && m.local <= 0.05+2e-6 {
+					n = 1 // recovered as far as recover waits
+				}
 			}
 		}
 	}

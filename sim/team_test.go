@@ -223,3 +223,13 @@ func TestPairsTakeTheirOwnFigure(t *testing.T) {
 		16 26 hop 10
 		26 32 hop 10`, 32)
 }
+
+// TestHardlyOne: a partner whose maximum is hardly more than one repetition
+// takes their turns as singles, and the piece comes to an end.
+func TestHardlyOne(t *testing.T) {
+	q := ask(roomful.RoundsInTime{Window: minutes(12)}, of(loaded("front-squat", 10, 109.9), reps("hop", 10)))
+	q = team(roomful.Shared, q, person(0, nil), person(0, nil), person(0, nil))
+	if got := forecast(t, q); got.TotalReps.P50 < 10 {
+		t.Errorf("%+v", got.TotalReps)
+	}
+}
