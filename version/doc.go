@@ -22,6 +22,15 @@
 // height before a simpler form, and that before another movement of the same
 // pattern. A pattern never changes without being named.
 //
+// Somebody who is held to a share of the volume, back after a break or in their
+// first months, does the piece as it is for less long: they stop earlier or do
+// fewer rounds, sets or steps (a [roomful.Dose]). Their forecast is of that, and no
+// window is theirs to meet.
+//
+// Where something hurts, what stands in is chosen among what is safe by how likely
+// it keeps the effort: the catalogue's swaps in their order, with more of them when
+// they leave the piece too easy and, for a little pain, two thirds of the load.
+//
 // Every element carries one line of why that anybody may read, and apart from
 // it the private reason. Nothing here is a diagnosis: whoever tells of a red
 // flag is offered no exercise and sent to a professional.

@@ -112,7 +112,7 @@ func (c *class) owned(q *plan, f roomful.AthleteForecast) roomful.AthleteForecas
 func (c *class) version(p *person, names map[int]string, bands []band, f roomful.AthleteForecast) roomful.Version {
 	q := p.plans[0]
 	v := roomful.Version{Athlete: p.id, Name: p.Athlete.Name, Option: names[q.rung], AsWritten: q.dose.Whole(), OneOff: q.oneOff,
-		Work: c.work(q.tasks), Dose: q.dose, Forecast: f, Confidence: c.confidence(q), Cautions: p.care.Cautions(c.open())}
+		Work: c.work(q.tasks), Dose: q.dose, Forecast: f, Confidence: c.confidence(q), Cautions: p.care.Cautions(q.dose.Whole() && p.amounts == 1)}
 	for li, t := range q.tasks {
 		w := p.written[li]
 		v.AsWritten = v.AsWritten && !piece.Easier(w, t) && q.fits[li].why.load != byState
@@ -222,14 +222,4 @@ func (c *class) confidence(q *plan) roomful.Confidence {
 		}
 	}
 	return out
-}
-
-// open reports whether an element's amount is not the person's to cut.
-func (c *class) open() bool {
-	for i := range c.lines {
-		if !c.lines[i].Element.Amount.Stated() {
-			return true
-		}
-	}
-	return false
 }

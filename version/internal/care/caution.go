@@ -30,16 +30,16 @@ var (
 		"Caterisano et al. 2019, Strength Cond J 41(3):1-23, doi 10.1519/SSC.0000000000000477"}
 	cautionNew = caution{"New to training: ask about current activity, symptoms or known disease, and how hard it is meant to be, before the first hard day",
 		"Riebe et al. 2015, Med Sci Sports Exerc 47:2473-2479"}
-	cautionRounds = caution{"The amounts of this piece are the room's: do at most three quarters of its rounds while new and half in the first week back, then walk",
+	cautionTurns = caution{"The amounts of this piece are the partners' together: take at most three quarters of your share while new and half in the first week back",
 		"common practice, no source"}
 )
 
 // StopCautions are printed for somebody who is sent to a professional.
 func StopCautions() []string { return []string{cautionStop.String()} }
 
-// Cautions lists what to print for somebody, the pressing first; open says that
-// the piece has amounts that are not theirs to cut.
-func (b *Bounds) Cautions(open bool) []string {
+// Cautions lists what to print for somebody, the pressing first; shared says that
+// the piece has amounts that are not theirs alone to cut.
+func (b *Bounds) Cautions(shared bool) []string {
 	sore := len(b.Acting) + len(b.Noted)
 	if b.Expecting {
 		sore--
@@ -55,7 +55,7 @@ func (b *Bounds) Cautions(open bool) []string {
 		{b.Returning, cautionReturning},
 		{b.New, cautionNew},
 		{b.Returning || b.New, cautionMuscle},
-		{b.Volume < 1 && open, cautionRounds},
+		{b.Volume < 1 && shared, cautionTurns},
 	} {
 		if w.when {
 			out = append(out, w.what.String())
