@@ -102,12 +102,13 @@ func (p *people) naming(a *roomful.Athlete, n int) places {
 	pl := places{name: p.row[0].at}
 	name, hasName := p.get("name")
 	id, hasID := p.get("id")
-	a.Name, a.ID = strings.Join(strings.Fields(name.text), " "), id.text
+	a.Name, a.ID = strings.Join(strings.Fields(name.text), " "), strings.TrimSpace(id.text)
+	hasName, hasID = hasName && a.Name != "", hasID && a.ID != "" // form feeds and the like name nobody
 	switch {
 	case hasName:
 		pl.name = name.at
 	case hasID:
-		a.Name, pl.name = id.text, id.at
+		a.Name, pl.name = a.ID, id.at
 	default:
 		a.Name = fmt.Sprintf("person %d", n)
 		p.warn(p.row[0].at, "give everybody a name", "no name here; this is called %s", a.Name)
