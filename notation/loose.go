@@ -15,7 +15,7 @@ func looksLikeHead(l *scan.Line) bool {
 	dashes := 0
 	for _, t := range l.Tokens {
 		switch {
-		case t.Kind == scan.Word && (vocab.FormatHints[t.Text] || t.Text[0] == 'e' && len(t.Text) > 1 && scan.IsDigit(t.Text[1])):
+		case t.Kind == scan.Word && (vocab.FormatHints[t.Text] || vocab.EveryWord(t.Text)):
 			return true
 		case t.Text == "-" || t.Kind == scan.Dots || t.Text == ",":
 			dashes++

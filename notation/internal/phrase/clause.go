@@ -68,7 +68,7 @@ var leads = func() map[string]bool {
 func (r *Reading) mayBegin() bool {
 	switch t := r.C.Peek(0); t.Kind {
 	case scan.Word:
-		return leads[t.Text] || t.Text[0] == 'e' && len(t.Text) > 1 && scan.IsDigit(t.Text[1])
+		return leads[t.Text] || vocab.EveryWord(t.Text)
 	case scan.Number:
 		next := r.C.Peek(1)
 		return next.Kind != scan.Word || follows[next.Text] || vocab.FormatHints[next.Text]
@@ -215,8 +215,16 @@ func (r *Reading) emomWord(each *Timed) bool {
 	}
 	_, value, _ := scan.Figure(t[1 : 1+n])
 	switch t[1+n:] {
-	case "mom", "min":
+	case "mom", "min", "m":
 		each.D = time.Duration(value) * time.Minute
+	case "":
+		// e2:30, which the scanner parts at the colon.
+		colon, seconds := r.C.Peek(1), r.C.Peek(2)
+		if colon.Text != ":" || !colon.Tight || seconds.Kind != scan.Number || !seconds.Tight || seconds.Value >= 60 {
+			return false
+		}
+		each.D = time.Duration(value)*time.Minute + time.Duration(seconds.Value)*time.Second
+		r.C.I += 2
 	case "s", "sec":
 		each.D = time.Duration(value) * time.Second
 	default:

@@ -99,6 +99,9 @@ func Set(words string) map[string]bool {
 	return m
 }
 
+// EveryWord reports whether a word is short for an interval: e2mom, e90s, e2.
+func EveryWord(w string) bool { return len(w) > 1 && w[0] == 'e' && scan.IsDigit(w[1]) }
+
 // PlainTitle reports whether a line can stand first as a title without
 // "title:" before it: it begins with a letter, has no colon, is no date and
 // does not look like a format.
@@ -107,7 +110,7 @@ func PlainTitle(l *scan.Line) bool {
 	if l.Blank() || len(l.Raw) > longest && utf8.RuneCountInString(l.Raw) > longest || l.Tokens[len(l.Tokens)-1].Text == "." {
 		return false
 	}
-	if l.Tokens[0].Kind != scan.Word || reserved[l.Tokens[0].Text] || l.Label > 0 || l.Letter != "" {
+	if l.Tokens[0].Kind != scan.Word || reserved[l.Tokens[0].Text] || EveryWord(l.Tokens[0].Text) || l.Label > 0 || l.Letter != "" {
 		return false
 	}
 	dated := Months[l.Tokens[0].Text] != 0 || Weekday(l.Tokens[0].Text)
