@@ -37,3 +37,18 @@ func BenchmarkForecast(b *testing.B) {
 		})
 	}
 }
+
+// BenchmarkRowing times a 20-minute piece of 500 m of rowing and twice twelve
+// repetitions.
+func BenchmarkRowing(b *testing.B) {
+	m := sim.New(lexicon)
+	q := twenty(1024)
+	w := of(metres("row", 500), loaded("thruster", 12, 35), reps("push-up", 12))
+	q.Piece.Round, q.Entrants[0].Work = written(w.Round), w
+	for b.Loop() {
+		if _, err := m.Forecast(context.Background(), q); err != nil {
+			b.Fatal(err)
+		}
+	}
+	b.ReportMetric(float64(b.Elapsed().Microseconds())/float64(b.N)/1024, "µs/run")
+}

@@ -101,7 +101,8 @@ func (c *crew) unable(who []*member, act int) bool {
 func (c *crew) set(who []*member, st *step, left float64) (done float64, why outcome) {
 	tempo := 1.0
 	if !c.quiet {
-		tempo = kernel.Exp(c.c.SetSpread * c.rng.NormFloat64())
+		x := c.c.SetSpread * c.rng.NormFloat64()
+		tempo = 1 + x*(1+x*(0.5+x*(1.0/6))) // e^x for small x
 	}
 	turn := math.Inf(1)
 	if c.shares() {

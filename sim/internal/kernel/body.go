@@ -278,12 +278,15 @@ func Exp(x float64) float64 {
 	if y < -1000 || y > 1000 {
 		return math.Exp(x)
 	}
-	whole := int64(y+1024.5) - 1024 // nearest, since y+1024.5 is positive
-	f := (y - float64(whole)) * math.Ln2
+	// Adding half of all the whole numbers a float64 can hold rounds y to the
+	// nearest and leaves it in the low bits, without a slow conversion.
+	const round = 3 << 51
+	t := y + round
+	f := (y - (t - round)) * math.Ln2
 	// Taylor's series of e^f for |f| ≤ ln 2 / 2, in pairs that can run at once.
 	g := f * f
 	p := (1 + f) + g*((0.5+f*(1.0/6))+g*(1.0/24+f*(1.0/120)))
-	return p * math.Float64frombits(uint64(whole+1023)<<52)
+	return p * math.Float64frombits((math.Float64bits(t)+1023)<<52)
 }
 
 // fade returns e^-x for x ≥ 0. Most steps are short against the time constants,
