@@ -40,7 +40,7 @@ func (g Gym) UsualKit(d Division) *Kit {
 		Stations: map[string]int{},
 		Bars:     []Stock{{bar, plenty}},
 	}
-	for _, w := range stationWords {
+	for _, w := range StationWords {
 		k.Stations[w] = plenty
 	}
 	k.Boxes = []BoxStock{{[]float64{30, 40, 50, 60, 75}, plenty}}

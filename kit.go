@@ -75,11 +75,11 @@ func (k *Kit) Has(word string) bool {
 		return true
 	}
 	// A gym's list names no mats, bands and the like; a home names all it has.
-	return !k.Home && !slices.Contains(stationWords, word)
+	return !k.Home && !slices.Contains(StationWords, word)
 }
 
-// stationWords are the shared places that a gym lists when it has them.
-var stationWords = []string{"row", "ski", "bike", "fan-bike", "rig", "wall-target", "lane", "bench", "sled", "climbing-rope", "rack"}
+// StationWords are the shared places that a gym lists when it has them.
+var StationWords = []string{"row", "ski", "bike", "fan-bike", "rig", "wall-target", "lane", "bench", "sled", "climbing-rope", "rack"}
 
 // Loads returns the masses that one implement can be made or found at, in
 // ascending order: for a barbell each bar with every equal pair of sleeves that

@@ -58,9 +58,6 @@ func (k *kit) space(n ast.Node) {
 	}, false)
 }
 
-// stationWords are the shared places a room usually lists.
-var stationWords = []string{"row", "ski", "bike", "fan-bike", "rig", "wall-target", "lane", "bench", "sled", "climbing-rope", "rack"}
-
 func (k *kit) stations(n ast.Node) {
 	var pairs []*ast.MappingValueNode
 	switch n := n.(type) {
@@ -74,12 +71,12 @@ func (k *kit) stations(n ast.Node) {
 	}
 	for _, p := range pairs {
 		word := p.Key.String()
-		if !slices.Contains(stationWords, word) {
-			if near := nearest(word, stationWords); near != "" {
+		if !slices.Contains(roomful.StationWords, word) {
+			if near := nearest(word, roomful.StationWords); near != "" {
 				k.fault(nodeRange(p.Key), "did you mean "+near+"?", "station %q is not known", word)
 				continue
 			}
-			k.warn(nodeRange(p.Key), "known are "+strings.Join(stationWords, ", "), "station %q is not known and is kept as it stands", word)
+			k.warn(nodeRange(p.Key), "known are "+strings.Join(roomful.StationWords, ", "), "station %q is not known and is kept as it stands", word)
 		}
 		k.out.Stations[word] = k.count(p.Value, word)
 	}
