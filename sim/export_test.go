@@ -1,6 +1,10 @@
 package sim
 
-import "roomful"
+import (
+	"math"
+
+	"roomful"
+)
 
 // Run does one run of a request's first crew, with noise, and returns what
 // happened and the score.
@@ -25,4 +29,11 @@ func (m *Model) OneByOne() *Model {
 	one := *m
 	one.free, one.paced = grain{1, 1}, grain{1, 1}
 	return &one
+}
+
+// Patient returns the model with a free pass that walks every window to its end.
+func (m *Model) Patient() *Model {
+	whole := *m
+	whole.scouted = math.Inf(1)
+	return &whole
 }

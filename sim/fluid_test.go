@@ -74,3 +74,35 @@ func TestChunks(t *testing.T) {
 		}
 	}
 }
+
+// TestScout bounds what is lost by not walking long windows to their end in the
+// free pass, in the mean of the same runs.
+func TestScout(t *testing.T) {
+	m := sim.New(lexicon)
+	for _, long := range []float64{18, 20, 30, 45} {
+		for i, w := range []roomful.Work{
+			of(reps("pull-up", 5), reps("push-up", 10), reps("air-squat", 15)),
+			of(metres("row", 500), loaded("thruster", 12, 35), reps("push-up", 12)),
+			of(loaded("thruster", 21, 40), reps("pull-up", 21)),
+			of(reps("burpee", 10)),
+			of(metres("row", 1500), reps("push-up", 60)), // few, long rounds
+		} {
+			q := twenty(512)
+			q.Piece.Format = roomful.RoundsInTime{Window: minutes(long)}
+			q.Piece.Round, q.Entrants[0].Work = written(w.Round), w
+			part, err := m.Forecast(t.Context(), q)
+			if err != nil {
+				t.Fatal(err)
+			}
+			whole, err := m.Patient().Forecast(t.Context(), q)
+			if err != nil {
+				t.Fatal(err)
+			}
+			a, b := average(part.Athletes[0].Scores), average(whole.Athletes[0].Scores)
+			t.Logf("%v min, piece %d: %.3f for %.3f, %+.2f %%", long, i, a, b, 100*(a/b-1))
+			if math.Abs(a/b-1) > 0.005 {
+				t.Errorf("%v min, piece %d: %v rounds scouting, %v walking all of it", long, i, a, b)
+			}
+		}
+	}
+}

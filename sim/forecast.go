@@ -4,7 +4,6 @@ import (
 	"context"
 	"math"
 	"runtime"
-	"slices"
 	"strconv"
 	"sync"
 	"sync/atomic"
@@ -186,25 +185,6 @@ func (m *Model) Typical(q roomful.ForecastRequest) []float64 {
 	return out
 }
 
-// quantiles sorts v and returns its percentiles, NaN when it is empty.
-func quantiles(v []float64) roomful.Quantiles {
-	if len(v) == 0 {
-		return roomful.Quantiles{P05: math.NaN(), P50: math.NaN(), P95: math.NaN()}
-	}
-	slices.Sort(v)
-	return roomful.Quantiles{P05: at(v, 0.05), P50: at(v, 0.5), P95: at(v, 0.95)}
-}
-
-// at returns a quantile of sorted values by linear interpolation.
-func at(v []float64, q float64) float64 {
-	x := q * float64(len(v)-1)
-	i := int(x)
-	if i+1 >= len(v) {
-		return v[len(v)-1]
-	}
-	return v[i] + (x-float64(i))*(v[i+1]-v[i])
-}
-
 // portion returns the share of true values.
 func portion(v []bool) float64 {
 	n := 0
@@ -240,7 +220,6 @@ func roundSplits(runs [][]float64) []roomful.RoundSplit {
 		if 2*len(v) < len(runs) || len(v) == 0 {
 			return out
 		}
-		slices.Sort(v)
-		out = append(out, roomful.RoundSplit{N: n + 1, Seconds: at(v, 0.5)})
+		out = append(out, roomful.RoundSplit{N: n + 1, Seconds: quantile(v, 0.5)})
 	}
 }

@@ -12,6 +12,8 @@ type Model struct {
 	lex         roomful.Lexicon
 	constants   Constants
 	free, paced grain // of the two passes
+	// scouted is how much of a window the free pass walks at least, in s.
+	scouted float64
 }
 
 var _ roomful.Forecaster = (*Model)(nil)
@@ -20,7 +22,7 @@ var _ roomful.Forecaster = (*Model)(nil)
 func New(lex roomful.Lexicon) *Model { return NewWith(lex, Defaults()) }
 
 // NewWith returns the model with other constants, for studies.
-func NewWith(lex roomful.Lexicon, c Constants) *Model { return &Model{lex, c, coarse, fine} }
+func NewWith(lex roomful.Lexicon, c Constants) *Model { return &Model{lex, c, coarse, fine, scouted} }
 
 // Unbroken implements [roomful.Forecaster]. A machine or a run has no unbroken
 // maximum: the answer is +Inf.

@@ -268,7 +268,11 @@ func (r *runner) walk() {
 		if c.horizon = whole; i+1 < len(r.squad.plans) && !math.IsInf(c.end, 1) {
 			c.horizon = c.end
 		}
-		c.finish(p.course)
+		if c.scouting {
+			c.scout(p.course, r.m.scouted)
+		} else {
+			c.finish(p.course)
+		}
 		r.cannot = r.cannot || c.tally.cannot
 		if r.lost = c.tally.cannot && math.IsInf(c.end, 1); r.lost {
 			return
