@@ -63,25 +63,30 @@ func (m *Model) machine(im roomful.Implement, massKg float64) (watts rateFunc, d
 
 // boutSeconds returns how long a body takes for an amount of engine work when
 // left seconds of the piece remain, and at what power: both are unknown at
-// once, since a shorter bout can be harder. The amount covered grows with time,
-// so bisection on the logarithm of time cannot fail.
+// once, since a shorter bout can be harder. It looks for the time that asks for
+// the power that takes that time, by secants; should those wander, the amount
+// covered grows with time, so bisection on the logarithm of time cannot fail.
 func boutSeconds(b *kernel.Body, act *action, amount, left float64) (tau, watts float64) {
-	covered := func(tau float64) float64 {
-		return act.rate(b.PowerFor(act.mode, tau, left)) * tau
-	}
+	takes := func(tau float64) float64 { return amount / act.rate(b.PowerFor(act.mode, tau, left)) }
 	tau = amount / act.rate(b.Supply[act.mode])
-	for range 12 {
-		next := amount / act.rate(b.PowerFor(act.mode, tau, left))
-		if math.Abs(next-tau) < 1e-4*tau {
-			tau = next
-			return tau, b.PowerFor(act.mode, tau, left)
+	var last, missed float64
+	for i := range 12 {
+		next := takes(tau)
+		miss := next - tau
+		if math.Abs(miss) < 1e-4*tau {
+			return next, b.PowerFor(act.mode, next, left)
 		}
-		tau = (tau + next) / 2
+		step := miss / 2
+		if slope := (miss - missed) / (tau - last); i > 0 && slope < -0.2 {
+			step = -miss / slope
+		}
+		last, missed = tau, miss
+		tau = max(tau/4, tau+step)
 	}
 	lo, hi := 0.5, longest
 	for range 60 {
 		tau = math.Sqrt(lo * hi)
-		if covered(tau) < amount {
+		if takes(tau) > tau {
 			lo = tau
 		} else {
 			hi = tau
