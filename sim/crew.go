@@ -96,15 +96,15 @@ func (c *crew) finish(course course) {
 
 // scouted is how much of a window the free pass walks at least, in s: by then
 // what recovers slowest is near its level, and the rounds repeat themselves.
-const scouted = 600
+const scouted = 480
 
 // scout takes the crew through half of a long window, and takes the rest to go
 // like the second half of that. Scores move by less than a two-hundredth
 // (TestScout).
 func (c *crew) scout(course course, least float64) {
 	began, window := c.clock, c.end-c.clock
-	enough := max(least, window/2)
-	if window < 1.8*enough || math.IsInf(window, 1) {
+	enough := max(least, 0.4*window)
+	if window < 2*enough || math.IsInf(window, 1) {
 		c.finish(course)
 		return
 	}

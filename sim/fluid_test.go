@@ -79,7 +79,7 @@ func TestChunks(t *testing.T) {
 // free pass, in the mean of the same runs.
 func TestScout(t *testing.T) {
 	m := sim.New(lexicon)
-	for _, long := range []float64{18, 20, 30, 45} {
+	for _, long := range []float64{16, 18, 20, 30, 45} {
 		for i, w := range []roomful.Work{
 			of(reps("pull-up", 5), reps("push-up", 10), reps("air-squat", 15)),
 			of(metres("row", 500), loaded("thruster", 12, 35), reps("push-up", 12)),
