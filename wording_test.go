@@ -25,10 +25,10 @@ func TestWording(t *testing.T) {
 		if err != nil {
 			return err
 		}
-		if d.IsDir() {
-			if d.Name() == ".git" || d.Name() == "bin" {
-				return filepath.SkipDir
-			}
+		switch {
+		case d.IsDir() && (d.Name() == ".git" || d.Name() == "bin"):
+			return filepath.SkipDir
+		case d.IsDir() || d.Name() == ".git": // a file in a second work tree
 			return nil
 		}
 		text, err := os.ReadFile(path)
