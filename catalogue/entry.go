@@ -82,9 +82,12 @@ func decode(f file, into any) error {
 
 // parseFamily turns a family file into movements.
 func parseFamily(f file) ([]*roomful.Movement, error) {
-	var entries []entry
-	if err := decode(f, &entries); err != nil {
-		return nil, err
+	entries, ok := quick(f.text)
+	if !ok {
+		entries = nil
+		if err := decode(f, &entries); err != nil {
+			return nil, err
+		}
 	}
 	var out []*roomful.Movement
 	for _, e := range entries {

@@ -122,35 +122,9 @@ func closeness(a, b glyphs, least float64) float64 {
 		bits.OnesCount64(a.set&^b.set) > limit || bits.OnesCount64(b.set&^a.set) > limit {
 		return 0
 	}
-	d := distance(a.text, b.text)
+	d := roomful.Slips(a.text, b.text)
 	if d > limit {
 		return 0
 	}
 	return 1 - float64(d)/float64(longer)
-}
-
-// distance is the number of letters to add, drop, change or exchange with their
-// neighbour to make b of a (optimal string alignment). Neither may be longer
-// than longest.
-func distance(a, b string) int {
-	var rows [3][longest + 1]int
-	before, prev, row := &rows[0], &rows[1], &rows[2]
-	for j := range len(b) + 1 {
-		prev[j] = j
-	}
-	for i := 1; i <= len(a); i++ {
-		row[0] = i
-		for j := 1; j <= len(b); j++ {
-			cost := 1
-			if a[i-1] == b[j-1] {
-				cost = 0
-			}
-			row[j] = min(prev[j]+1, row[j-1]+1, prev[j-1]+cost)
-			if i > 1 && j > 1 && a[i-1] == b[j-2] && a[i-2] == b[j-1] {
-				row[j] = min(row[j], before[j-2]+1)
-			}
-		}
-		before, prev, row = prev, row, before
-	}
-	return prev[len(b)]
 }
