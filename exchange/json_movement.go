@@ -33,18 +33,29 @@ type Named struct {
 	Name string             `json:"name"`
 }
 
-// Swap is another movement often chosen for a reason.
+// Swap is another movement often chosen for a reason, with how much of it keeps
+// the time for the person asked about. Only why may be shown to others.
 type Swap struct {
 	To        roomful.MovementID `json:"to"`
 	Name      string             `json:"name"`
 	For       []roomful.Reason   `json:"for"`
 	Ratio     *float64           `json:"ratio"`     // null is the same time
 	Neighbour *string            `json:"neighbour"` // what changes when the pattern is not kept
+
+	Amount     *float64 `json:"amount"` // null when the person cannot do it today
+	Unit       *string  `json:"unit"`
+	LoadKg     *float64 `json:"load_kg"` // per implement
+	Load       *Mass    `json:"load"`    // as it is written on the implement
+	Implements *int     `json:"implements"`
+	HeightCm   *float64 `json:"height_cm"`
+	RatioFrom  *string  `json:"ratio_from"` // what the amount rests on
+	Why        *string  `json:"why"`
+	WhyPrivate *string  `json:"why_private"`
 }
 
-// MovementOf turns a movement into JSON, with the swaps given for one reason,
-// or all of them when the reason is empty. The caution goes with it.
-func MovementOf(m *roomful.Movement, lex roomful.Lexicon, why roomful.Reason, caution string) Movement {
+// MovementOf turns a movement into JSON, with what stands in for it. The caution
+// goes with it.
+func MovementOf(m *roomful.Movement, lex roomful.Lexicon, standIns []roomful.StandIn, caution string) Movement {
 	out := Movement{
 		ID: m.ID, Name: m.Name, Plural: m.Plural, Also: listed(m.Also), Family: m.Family,
 		Patterns: append([]roomful.Pattern{}, m.Patterns...), Modality: string(m.Modality),
@@ -59,12 +70,25 @@ func MovementOf(m *roomful.Movement, lex roomful.Lexicon, why roomful.Reason, ca
 	for _, id := range m.Easier {
 		out.Easier = append(out.Easier, Named{id, nameOf(id, lex)})
 	}
-	swaps := m.Swaps
-	if why != "" {
-		swaps = m.SwapsFor(why)
+	for _, in := range standIns {
+		out.Swaps = append(out.Swaps, swapOf(m, in, lex))
 	}
-	for _, s := range swaps {
-		out.Swaps = append(out.Swaps, Swap{s.To, nameOf(s.To, lex), append([]roomful.Reason{}, s.For...), known(s.Ratio), word(s.Neighbour)})
+	return out
+}
+
+// swapOf turns what stands in for a movement into JSON.
+func swapOf(m *roomful.Movement, in roomful.StandIn, lex roomful.Lexicon) Swap {
+	out := Swap{To: in.Movement, Name: nameOf(in.Movement, lex), For: []roomful.Reason{}, Neighbour: word(in.Neighbour),
+		Why: word(in.Why), WhyPrivate: word(in.Private)}
+	for _, s := range m.Swaps {
+		if s.To == in.Movement {
+			out.For, out.Ratio = append(out.For, s.For...), known(s.Ratio)
+		}
+	}
+	if in.Possible {
+		t := taskOf(in.Task, false)
+		out.Amount, out.Unit, out.LoadKg, out.Load = t.Amount, word(t.Unit), t.LoadKg, t.Load
+		out.Implements, out.HeightCm, out.RatioFrom = t.Implements, t.HeightCm, word(string(in.Basis))
 	}
 	return out
 }

@@ -227,9 +227,15 @@ func TestRefusal(t *testing.T) {
 func TestMovementJSON(t *testing.T) {
 	m := &roomful.Movement{ID: "front-squat", Name: "front squat", Easier: []roomful.MovementID{"hip-lift"},
 		Swaps: []roomful.Swap{{To: "hip-lift", For: []roomful.Reason{roomful.ForKnee}, Neighbour: "squat becomes hinge"}, {To: "pull-up", For: []roomful.Reason{roomful.ForBack}}}}
-	got := exchange.MovementOf(m, newToy(), roomful.ForKnee, "not medical advice")
-	if len(got.Swaps) != 1 || got.Swaps[0].Name != "hip lift" || !slices.Equal(got.Easier, []exchange.Named{{ID: "hip-lift", Name: "hip lift"}}) {
+	standIns := []roomful.StandIn{
+		{Choice: roomful.Choice{Task: roomful.Task{Movement: "hip-lift", Amount: 18, Load: roomful.Kg(20)}, Why: "hip lifts today"}, Basis: roomful.ByTime, Possible: true},
+		{Choice: roomful.Choice{Task: roomful.Task{Movement: "pull-up"}, Why: "not today"}},
+	}
+	got := exchange.MovementOf(m, newToy(), standIns, "not medical advice")
+	if len(got.Swaps) != 2 || got.Swaps[0].Name != "hip lift" || *got.Swaps[0].Amount != 18 || *got.Swaps[0].LoadKg != 20 || *got.Swaps[0].RatioFrom != "time" ||
+		got.Swaps[1].Amount != nil || *got.Swaps[1].Why != "not today" || !slices.Equal(got.Easier, []exchange.Named{{ID: "hip-lift", Name: "hip lift"}}) {
 		t.Errorf("got %+v", got)
 	}
 	has(t, "movement", object(t, got), "id name plural also family patterns modality stress implement needs noisy units standard cues faults easier swaps caution")
+	has(t, "swap", object(t, got)["swaps"].([]any)[0], "to name for ratio neighbour amount unit load_kg load implements height_cm ratio_from why why_private")
 }

@@ -31,8 +31,8 @@ var calories = map[roomful.Implement]float64{
 }
 
 // convert returns how much of another form keeps the time of a task for this
-// person.
-func (c *class) convert(p *person, w roomful.Task, from *roomful.Movement, g piece.Form) (amount float64, unit roomful.Unit) {
+// person, and what the amount rests on.
+func (c *class) convert(p *person, w roomful.Task, from *roomful.Movement, g piece.Form) (amount float64, unit roomful.Unit, on roomful.Basis) {
 	to := g.Movement
 	unit = w.Unit
 	if len(to.Units) > 0 && !slices.Contains(to.Units, unit) {
@@ -43,36 +43,52 @@ func (c *class) convert(p *person, w roomful.Task, from *roomful.Movement, g pie
 	}
 	switch {
 	case c.standsInSets(p, w, to) && unit == roomful.Rep:
-		return max(w.Amount, setOf(to)), unit
+		return max(w.Amount, setOf(to)), unit, roomful.BySet
 	case w.Amount == 0:
-		return 0, unit
+		return 0, unit, roomful.ByTime
 	case g.Ratio > 0 && unit == w.Unit:
 		ratio := g.Ratio
 		if len(p.care.Acting) > 0 {
 			ratio = min(ratio, mostForOne)
 		}
-		return say.Tidy(w.Amount*ratio, unit), unit
+		return say.Tidy(w.Amount*ratio, unit), unit, roomful.ByCatalogue
 	case unit == roomful.Calorie && w.Unit == roomful.Calorie:
-		return say.Tidy(w.Amount*calories[to.Implement]/calories[from.Implement], unit), unit
+		return say.Tidy(w.Amount*calories[to.Implement]/calories[from.Implement], unit), unit, roomful.ByCalories
 	case unit == roomful.Rep && w.Unit == roomful.Rep && from.Pace.Ordinary > 0 && to.Pace.Ordinary > 0:
-		ratio := from.Pace.Ordinary / to.Pace.Ordinary
+		ratio, on := from.Pace.Ordinary/to.Pace.Ordinary, roomful.ByTime
 		if ratio < nearTime && ratio > 1/nearTime {
-			ratio = 1
+			ratio, on = 1, roomful.ByCount
 			if w.Load.Value > 0 && !to.TakesLoad() && !p.care.Any() {
-				ratio = lostLoad
+				ratio, on = lostLoad, roomful.ByLostLoad
 			}
 		}
-		return say.Tidy(w.Amount*ratio, unit), unit
+		return say.Tidy(w.Amount*ratio, unit), unit, on
 	}
 	seconds := c.seconds(p, w)
 	if unit == roomful.Second {
-		return say.Tidy(seconds, unit), unit
+		return say.Tidy(seconds, unit), unit, roomful.ByTime
 	}
-	probe := roomful.Task{Movement: to.ID, Amount: usualAmount[unit], Unit: unit, HeightCm: rack.UsualHeight(to, p.Athlete.Division)}
-	if each := c.seconds(p, probe) / probe.Amount; each > 0 {
-		return say.Tidy(seconds/each, unit), unit
+	if n := c.inTime(p, roomful.Task{Movement: to.ID, Amount: usualAmount[unit], Unit: unit, HeightCm: rack.UsualHeight(to, p.Athlete.Division)}, seconds); n > 0 {
+		return say.Tidy(n, unit), unit, roomful.ByTime
 	}
-	return w.Amount, unit
+	return w.Amount, unit, roomful.ByCount
+}
+
+// closer is how often an amount is timed again to come nearer to a time: a short
+// piece goes faster than a long one, so one timing is not enough.
+const closer = 3
+
+// inTime returns how much of a task takes a person so many seconds, starting
+// from the task's own amount; 0 when it cannot be timed.
+func (c *class) inTime(p *person, t roomful.Task, seconds float64) float64 {
+	for range closer {
+		took := c.seconds(p, t)
+		if took <= 0 {
+			return 0
+		}
+		t.Amount *= seconds / took
+	}
+	return t.Amount
 }
 
 // standsInSets reports whether a form takes the place of a strength set that
@@ -92,7 +108,7 @@ func setOf(m *roomful.Movement) float64 {
 	return 12
 }
 
-// usualAmount is how much to time of a form, by unit.
+// usualAmount is how much of a form to time first, by unit.
 var usualAmount = map[roomful.Unit]float64{roomful.Rep: 20, roomful.Metre: 400, roomful.Calorie: 20}
 
 // seconds is how long one task takes a person, without noise.

@@ -34,7 +34,8 @@ const (
 type fitted struct {
 	task     roomful.Task // its load is the heaviest that the bounds allow
 	form     piece.Form
-	need     float64 // repetitions the load must allow
+	basis    roomful.Basis // what the amount of another form rests on
+	need     float64       // repetitions the load must allow
 	why      reasons
 	oneOff   bool // differs from the option for a limit, kit or skill
 	lowered  bool // the load is under what is asked for a bound
@@ -318,7 +319,7 @@ func (f *fitter) base(g piece.Form) *fitted {
 	t := &fit.task
 	asked := f.line.Forms[f.pick.Form].Movement
 	if g.Movement != f.line.Movement {
-		*t = f.converted(g, w)
+		*t, fit.basis = f.converted(g, w)
 	}
 	switch share := f.pick.Factor; {
 	case t.Amount == 0 || t.Movement == roomful.Rest:
@@ -347,8 +348,9 @@ func (f *fitter) base(g piece.Form) *fitted {
 }
 
 // converted returns the line's task done as another form: with its own figures
-// where the sheet gives them, else as many as keep the time.
-func (f *fitter) converted(g piece.Form, w roomful.Task) roomful.Task {
+// where the sheet gives them, else as many as keep the time; and what its amount
+// rests on.
+func (f *fitter) converted(g piece.Form, w roomful.Task) (roomful.Task, roomful.Basis) {
 	r := f.reader(f.p)
 	e := g.Element
 	load := e.Load
@@ -361,10 +363,11 @@ func (f *fitter) converted(g piece.Form, w roomful.Task) roomful.Task {
 	} else {
 		t.Implements = held(g.Movement)
 	}
+	on := roomful.BySheet
 	if !g.Element.Amount.Stated() {
-		t.Amount, t.Unit = f.convert(f.p, w, f.line.Movement, g)
+		t.Amount, t.Unit, on = f.convert(f.p, w, f.line.Movement, g)
 	}
-	return t
+	return t, on
 }
 
 // held is how many implements a form is held with: a pair where that is usual,

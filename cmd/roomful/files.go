@@ -139,6 +139,7 @@ type inputs struct {
 	Sheet  string `required:"" help:"The day's sheet." placeholder:"FILE"`
 	People string `required:"" help:"Who comes, as CSV." placeholder:"FILE"`
 	Kit    string `help:"What the room owns, as YAML. Without it nothing is short." placeholder:"FILE"`
+	Gym    string `help:"How the gym likes things, as YAML." placeholder:"FILE"`
 	Piece  string `help:"Which scored part: main, strength, \"main b\". Without it the main one." placeholder:"NAME"`
 	Seed   uint64 `help:"The seed of the random numbers." default:"1" placeholder:"N"`
 }
@@ -151,39 +152,66 @@ type sources struct {
 	files   []file // those with something to say
 }
 
+// reading is one file to read: what takes its text says what is wrong with it.
+type reading struct {
+	name string
+	take func(text []byte) []roomful.Diagnostic
+}
+
 // read reads the files. When any has a fault the error lists all of them.
 func (p *program) read(in inputs) (sources, error) {
 	var s sources
-	sheet, err := p.readFile(in.Sheet)
-	if err != nil {
-		return s, err
-	}
-	people, err := p.readFile(in.People)
-	if err != nil {
-		return s, err
-	}
-	f := file{name: in.Sheet, text: string(sheet)}
-	s.session, f.diagnostics = p.day.Check(p.ctx, f.text)
-	s.files = append(s.files, f)
+	files := []reading{{in.Sheet, func(text []byte) (ds []roomful.Diagnostic) {
+		s.session, ds = p.day.Check(p.ctx, string(text))
+		return ds
+	}}, p.peopleInto(&s, in.People)}
+	err := p.readEach(&s, append(files, p.roomInto(&s, in.Kit, in.Gym)...))
+	return s, err
+}
 
-	f = file{name: in.People, text: string(people)}
-	s.people, f.diagnostics = exchange.ReadPeople(bytes.NewReader(people), p.lexicon, later(p.today(), s.session.Date))
-	s.files = append(s.files, f)
+// peopleInto reads who comes.
+func (p *program) peopleInto(s *sources, name string) reading {
+	return reading{name, func(text []byte) (ds []roomful.Diagnostic) {
+		s.people, ds = exchange.ReadPeople(bytes.NewReader(text), p.lexicon, later(p.today(), s.session.Date))
+		return ds
+	}}
+}
 
-	if in.Kit != "" {
-		kit, err := p.readFile(in.Kit)
+// roomInto reads what the room owns and how the gym likes things, those of the
+// two that are named.
+func (p *program) roomInto(s *sources, kit, gym string) []reading {
+	var files []reading
+	if kit != "" {
+		files = append(files, reading{kit, func(text []byte) (ds []roomful.Diagnostic) {
+			s.kit, ds = exchange.ReadKit(bytes.NewReader(text))
+			return ds
+		}})
+	}
+	if gym != "" {
+		files = append(files, reading{gym, func(text []byte) (ds []roomful.Diagnostic) {
+			p.day.Gym, ds = exchange.ReadGym(bytes.NewReader(text))
+			return ds
+		}})
+	}
+	return files
+}
+
+// readEach reads files in order and keeps what there is to say about them.
+func (p *program) readEach(s *sources, files []reading) error {
+	for _, r := range files {
+		text, err := p.readFile(r.name)
 		if err != nil {
-			return s, err
+			return err
 		}
-		f = file{name: in.Kit, text: string(kit)}
-		s.kit, f.diagnostics = exchange.ReadKit(bytes.NewReader(kit))
-		s.files = append(s.files, f)
+		f := file{name: r.name, text: string(text)}
+		if f.diagnostics = r.take(text); len(f.diagnostics) > 0 {
+			s.files = append(s.files, f)
+		}
 	}
-	s.files = slices.DeleteFunc(s.files, func(f file) bool { return len(f.diagnostics) == 0 })
 	if slices.ContainsFunc(s.files, func(f file) bool { return f.faults() > 0 }) {
-		return s, &badFiles{s.files}
+		return &badFiles{s.files}
 	}
-	return s, nil
+	return nil
 }
 
 // later returns the later of two days.

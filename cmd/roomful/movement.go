@@ -1,12 +1,15 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
 
 	"roomful"
+	"roomful/day"
 	"roomful/exchange"
+	"roomful/notation"
 )
 
 // caution goes with every list of other movements.
@@ -14,14 +17,24 @@ const caution = "These are habits of the trade, not medical advice. Pain that is
 
 // movementVerb tells what the catalogue knows of a movement.
 type movementVerb struct {
-	Name []string `arg:"" help:"The movement, in any usual form."`
-	For  string   `help:"Only what is often done instead for this reason: ${reasons}." placeholder:"REASON"`
+	Name   []string `arg:"" help:"The movement, in any usual form."`
+	For    string   `help:"Only what is often done instead for this reason, with amounts: ${reasons}." placeholder:"REASON"`
+	Amount string   `help:"How much of it is asked for, as on a sheet: 12, \"450 m\", \"30 s\"." placeholder:"AMOUNT"`
+	Load   string   `help:"With what load, as on a sheet: 60kg, \"2 x 15 kg\"." placeholder:"LOAD"`
+	People string   `help:"Who comes, as CSV." placeholder:"FILE"`
+	Who    string   `help:"Whose amounts: a name among the people. Without it, those of somebody nothing is known of." placeholder:"NAME"`
+	Kit    string   `help:"What the room owns, as YAML. Without it nothing is short." placeholder:"FILE"`
+	Gym    string   `help:"How the gym likes things, as YAML." placeholder:"FILE"`
+	Seed   uint64   `help:"The seed of the random numbers." default:"1" placeholder:"N"`
 }
 
-// Validate refuses an unknown reason.
+// Validate refuses an unknown reason and half a person.
 func (v *movementVerb) Validate() error {
 	if v.For != "" && !slices.Contains(roomful.Reasons, roomful.Reason(v.For)) {
 		return fmt.Errorf("--for %s: reasons are %s", v.For, reasonList())
+	}
+	if (v.Who == "") != (v.People == "") {
+		return errors.New("--people and --who go together: the file, and the name in it")
 	}
 	return nil
 }
@@ -37,15 +50,41 @@ func reasonList() string {
 
 // Run does the verb.
 func (v *movementVerb) Run(p *program) error {
-	name := strings.Join(v.Name, " ")
-	m, err := p.movement(name)
+	m, err := p.movement(strings.Join(v.Name, " "))
+	if err != nil {
+		return err
+	}
+	why := roomful.Reason(v.For)
+	if why == "" && !p.json {
+		return p.print(p.about(m))
+	}
+	q := day.InsteadQuestion{Reason: why, Today: p.today(), Seed: v.Seed}
+	if q.Of, err = p.element(m, v.Amount, v.Load); err != nil {
+		return err
+	}
+	var src sources
+	files := p.roomInto(&src, v.Kit, v.Gym)
+	if v.People != "" {
+		files = append(files, p.peopleInto(&src, v.People))
+	}
+	if err := p.readEach(&src, files); err != nil {
+		return err
+	}
+	p.remarks(src)
+	q.People, q.Kit = src.people, src.kit
+	if v.Who != "" {
+		if q.Who, err = person(src.people, v.Who); err != nil {
+			return err
+		}
+	}
+	got, err := p.day.Instead(q)
 	if err != nil {
 		return err
 	}
 	if p.json {
-		return p.answer(exchange.MovementOf(m, p.lexicon, roomful.Reason(v.For), caution))
+		return p.answer(exchange.MovementOf(m, p.lexicon, got, caution))
 	}
-	return p.print(p.about(m, roomful.Reason(v.For)))
+	return p.print(p.instead(m, q, got))
 }
 
 // movement finds a movement by id or name.
@@ -64,36 +103,62 @@ func (p *program) movement(name string) (*roomful.Movement, error) {
 	return nil, &roomful.Error{Summary: fmt.Sprintf("no movement is called %q", name), Hint: hint}
 }
 
+// usualAmounts are asked for when nobody says how much: a set or a stretch as
+// coaches write them (common practice, no source).
+var usualAmounts = map[roomful.Unit]string{roomful.Rep: "10", roomful.Metre: "400 m", roomful.Calorie: "15 cal", roomful.Second: "30 s"}
+
+// element reads an amount and a load of a movement as a sheet would say them.
+func (p *program) element(m *roomful.Movement, amount, load string) (roomful.Element, error) {
+	if amount == "" && len(m.Units) > 0 {
+		amount = usualAmounts[m.Units[0]]
+	}
+	line := strings.Join(strings.Fields(amount+" "+m.Name+" "+load), " ")
+	s, ds := notation.Read("main: for time\n  "+line+"\n", p.lexicon)
+	wrong := slices.ContainsFunc(ds, func(d roomful.Diagnostic) bool { return d.Severity == roomful.Fault })
+	if piece, ok := s.Piece("main"); ok && !wrong && len(piece.Round) == 1 {
+		e := piece.Round[0]
+		if e.Movement == m.ID && e.Note == "" && e.Amount.Stated() {
+			return e, nil
+		}
+	}
+	return roomful.Element{}, &roomful.Error{Summary: fmt.Sprintf("cannot read %q as a line of a sheet", line),
+		Hint: "write --amount 12, --amount \"450 m\" or --amount \"30 s\", and --load 60kg"}
+}
+
+// person finds somebody by name or id.
+func person(people []roomful.Athlete, name string) (roomful.Athlete, error) {
+	var names []string
+	for _, a := range people {
+		if strings.EqualFold(a.Name, name) || a.ID == name {
+			return a, nil
+		}
+		names = append(names, a.Name)
+	}
+	return roomful.Athlete{}, &roomful.Error{Summary: fmt.Sprintf("nobody is called %q", name), Hint: "the people are " + strings.Join(names, ", ")}
+}
+
 // about writes what is known of a movement.
-func (p *program) about(m *roomful.Movement, why roomful.Reason) string {
+func (p *program) about(m *roomful.Movement) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s (%s)\n", m.Name, m.ID)
-	if why == "" {
-		b.WriteString(wrapped("  what counts: ", m.Standard))
-		for _, c := range m.Cues {
-			b.WriteString(wrapped("  say: ", c))
-		}
-		for _, f := range m.Faults {
-			b.WriteString(wrapped("  look for: ", f))
-		}
-		if len(m.Easier) > 0 {
-			var easier []string
-			for _, id := range m.Easier {
-				easier = append(easier, p.named(id))
-			}
-			b.WriteString(wrapped("  easier: ", strings.Join(easier, ", ")))
-		}
+	b.WriteString(wrapped("  what counts: ", m.Standard))
+	for _, c := range m.Cues {
+		b.WriteString(wrapped("  say: ", c))
 	}
-	reasons := roomful.Reasons
-	if why != "" {
-		reasons = []roomful.Reason{why}
+	for _, f := range m.Faults {
+		b.WriteString(wrapped("  look for: ", f))
 	}
-	b.WriteString("  often done instead\n")
-	for _, r := range reasons {
+	if len(m.Easier) > 0 {
+		var easier []string
+		for _, id := range m.Easier {
+			easier = append(easier, p.named(id))
+		}
+		b.WriteString(wrapped("  easier: ", strings.Join(easier, ", ")))
+	}
+	b.WriteString("  often done instead (--for REASON gives amounts)\n")
+	for _, r := range roomful.Reasons {
 		if line := p.swaps(m, r); line != "" {
 			b.WriteString(wrapped(fmt.Sprintf("    %-10s ", r), line))
-		} else if why != "" {
-			fmt.Fprintf(&b, "    nothing is listed for %s\n", why)
 		}
 	}
 	return b.String() + wrapped("", caution)
@@ -113,6 +178,51 @@ func (p *program) swaps(m *roomful.Movement, r roomful.Reason) string {
 		words = append(words, w)
 	}
 	return strings.Join(words, "; ")
+}
+
+// basisWords say what an amount rests on.
+var basisWords = map[roomful.Basis]string{
+	roomful.BySheet: "as stated", roomful.ByCatalogue: "by the catalogue's ratio", roomful.ByTime: "the same time", roomful.ByCount: "the same count",
+	roomful.ByCalories: "the machines' calories", roomful.ByLostLoad: "more, for the load taken away", roomful.BySet: "a usual set",
+}
+
+// instead lists what is often done instead for one reason, with amounts.
+func (p *program) instead(m *roomful.Movement, q day.InsteadQuestion, got []roomful.StandIn) string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "%s (%s)\n", m.Name, m.ID)
+	who := "somebody nothing is known of"
+	if q.Who.Name != "" {
+		who = q.Who.Name
+	}
+	b.WriteString(wrapped("  ", fmt.Sprintf("often done instead of %s, for %s (%s)", p.elementWords(q.Of, q.Who.Division), who, q.Reason)))
+	n := 0
+	for _, s := range got {
+		n = max(n, width(p.taskWords(s.Task)))
+	}
+	for _, s := range got {
+		first := pad(p.taskWords(s.Task), n)
+		if !s.Possible {
+			b.WriteString(wrapped("    "+pad(p.named(s.Movement), n)+"  ", s.Why))
+			continue
+		}
+		b.WriteString(wrapped("    "+first+"  ", s.Why+" ("+basisWords[s.Basis]+")"))
+		if s.Private != "" {
+			b.WriteString(wrapped("      private: ", s.Private))
+		}
+	}
+	if len(got) == 0 {
+		fmt.Fprintf(&b, "    nothing is listed for %s\n", q.Reason)
+	}
+	return b.String() + wrapped("", caution)
+}
+
+// elementWords writes an element with the figures of a division.
+func (p *program) elementWords(e roomful.Element, d roomful.Division) string {
+	t := roomful.Task{Movement: e.Movement, Amount: e.Amount.For(d), Unit: e.Amount.Unit.Base(), Implements: e.Implements, HeightCm: e.HeightCm(d)}
+	if ms, ok := e.Load.(roomful.Masses); ok && len(ms) > 0 {
+		t.Load = ms.For(d)
+	}
+	return p.taskWords(t)
 }
 
 // named is a movement's name.
