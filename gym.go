@@ -1,67 +1,113 @@
 package roomful
 
-// Gym holds the settings of one gym. The zero value is not useful; start from
-// [DefaultGym].
+import "time"
+
+// Gym holds the settings of one gym: everything that a head coach may like
+// otherwise than another. The zero value is not useful; start from
+// [DefaultGym]. [Settings] describes each field that a file may set.
 type Gym struct {
 	Name string
-	// Zone is the IANA time zone the gym's clock is in, "Europe/London"; empty
-	// when not said.
-	Zone string
+	Zone Zone
 	Unit MassUnit
 	// SmallestPair is the mass by which a bar's load can be stepped when no kit
 	// is given: one plate on each side.
 	SmallestPair Mass
+	CapPolicy    CapPolicy
+	Ratios       Ratios
+	Hour         HourTimes
+	Weeks        WeekRules
+	Cautions     HouseCautions
+	Emergency    Emergency
+	// Own lists the keys of the settings that the gym has said itself, in the
+	// order of [Settings]; all others are the usual ones.
+	Own []string
 }
 
-// DefaultGym returns settings that suit a gym in kilograms. The smallest pair
-// of 2.5 kg in all is common practice, no source.
-func DefaultGym() Gym {
-	return Gym{Unit: Kilogram, SmallestPair: Kg(2.5)}
+// Zone is the IANA time zone a gym's clock is in, "Europe/London"; empty when
+// not said.
+type Zone string
+
+// CapPolicy is what it means for a score that the cap came first.
+type CapPolicy string
+
+// The three policies in use.
+const (
+	CapCounts  CapPolicy = "repetitions done" // the score is what was done by then
+	CapNoScore CapPolicy = "no score"         // the version was too much that day
+	CapFinish  CapPolicy = "finish anyway"    // the clock runs on for them
+)
+
+// CapPolicies lists the policies, the usual one first.
+var CapPolicies = []CapPolicy{CapCounts, CapNoScore, CapFinish}
+
+// HourTimes is how long the things of a class take that are not work.
+type HourTimes struct {
+	Length       time.Duration // of a class whose sheet does not say
+	Amber        time.Duration // planned minutes beyond which such a class is tight
+	Red          time.Duration // and beyond which it will run over
+	Briefing     time.Duration // before anything else
+	BriefingHeld int           // elements that the briefing has time for
+	Taught       time.Duration // for each further element
+	PartBriefing time.Duration // before each further scored part
+	WarmUp       time.Duration // general warm-up of a sheet without its own
+	RampSet      time.Duration // one set of a ramp
+	RampRest     time.Duration // between two of them
+	Practice     time.Duration // going once through the piece, slowly
+	BarSetUp     time.Duration // finding and loading a bar
+	BarStrip     time.Duration // and putting it away
+	Changeover   time.Duration // between parts
+	HeatChange   time.Duration // between heats
+	Scores       time.Duration
+	Mobility     time.Duration // of a sheet without its own
+	Reset        time.Duration // the room as it was found
 }
 
-// UsualKit returns the kit to reckon with when none is given: nothing is short
-// and loads come in usual steps (common practice, no source). The bare bar is
-// 20 kg for division a and 15 kg otherwise (international weightlifting
-// rules).
-func (g Gym) UsualKit(d Division) *Kit {
-	const plenty = 1000
-	bar, step := Kg(15), g.SmallestPair.Value/2
-	if d == DivisionA {
-		bar = Kg(20)
-	}
-	if g.Unit == Pound {
-		bar = Lb(35)
-		if d == DivisionA {
-			bar = Lb(45)
-		}
-	}
-	unit := func(v float64) Mass { return Mass{v, g.Unit} }
-	k := &Kit{Unit: g.Unit, Ropes: plenty, Rings: plenty,
-		Stations: map[string]int{},
-		Bars:     []Stock{{bar, plenty}},
-	}
-	for _, w := range StationWords {
-		k.Stations[w] = plenty
-	}
-	k.Boxes = []BoxStock{{[]float64{30, 40, 50, 60, 75}, plenty}}
-	for _, n := range []float64{1, 2, 4, 8, 16, 32, 64} {
-		k.Plates = append(k.Plates, Stock{unit(step * n), plenty})
-	}
-	dumbbells, kettlebells, balls := []float64{2.5, 5, 7.5, 10, 12.5, 15, 17.5, 20, 22.5, 25, 27.5, 30, 32.5, 35, 40},
-		[]float64{6, 8, 10, 12, 14, 16, 18, 20, 22, 24, 28, 32, 36, 40, 48}, []float64{3, 4, 5, 6, 7, 8, 9, 10, 12}
-	if g.Unit == Pound {
-		dumbbells = []float64{5, 10, 15, 20, 25, 30, 35, 40, 45, 50, 55, 60, 65, 70, 80}
-		kettlebells = []float64{12, 18, 26, 35, 44, 53, 62, 70, 79, 88, 106}
-		balls = []float64{6, 8, 10, 12, 14, 16, 18, 20, 25}
-	}
-	for _, v := range dumbbells {
-		k.Dumbbells = append(k.Dumbbells, Stock{unit(v), plenty})
-	}
-	for _, v := range kettlebells {
-		k.Kettlebells = append(k.Kettlebells, Stock{unit(v), plenty})
-	}
-	for _, v := range balls {
-		k.Balls = append(k.Balls, Stock{unit(v), plenty})
-	}
-	return k
+// WeekRules is what a plan of weeks is held to.
+type WeekRules struct {
+	HeavyGap      time.Duration // from one heavy day of a pattern to the next
+	MainLiftGap   time.Duration // and of the same main lift
+	MovementGap   time.Duration // before a movement comes back, planned steps apart
+	ImpactDays    int           // at most so many with jumping, rope or running in a row
+	GripDays      int           // and with much grip
+	OverheadDays  int           // with much hanging or overhead, at most so many
+	OverheadSpan  int           // within so many days
+	NewEccentric  float64       // percent by which lowering may grow over the last four weeks
+	RetestSoonest int           // weeks before a benchmark comes back
+	RetestLatest  int
+	Cycle         int // weeks of a cycle, its easy week included
+	Windows       WeekWindows
+}
+
+// WeekWindows is how the days of a week are spread over the lengths of piece.
+type WeekWindows struct{ Heavy, Under5, From5To10, From10To20, Over20 Span }
+
+// Span is a least and a most, both allowed.
+type Span struct{ Least, Most int }
+
+// HouseCautions are the gym's own words beside the program's cautions. They
+// never take away where to seek help, nor that local rules and licensed
+// practice come first: a caution with a red flag can only be added to.
+type HouseCautions struct {
+	Add     CautionWords     // said after ours
+	Replace OpenCautionWords // said in place of ours
+}
+
+// CautionWords is a text for each caution; empty ones say nothing.
+type CautionWords struct {
+	Stop, Pain, Muscle, Pregnant, Youth string
+	OpenCautionWords
+}
+
+// OpenCautionWords is a text for each caution without a red flag.
+type OpenCautionWords struct{ Returning, New, Shared string }
+
+// Emergency is the card that everybody finds at a glance.
+type Emergency struct {
+	Address       string // as told to an ambulance
+	Number        string // to call
+	Calls         string // who does
+	Fetches       string // who brings the defibrillator
+	Defibrillator string // where it hangs
+	Meets         string // who meets the ambulance, and where
+	Stop          string // when to stop and call
 }

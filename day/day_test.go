@@ -45,7 +45,7 @@ func open(t testing.TB) gym {
 	g.people, ds = exchange.ReadPeople(strings.NewReader(read("people.csv")), c, roomful.Date{Year: 2027, Month: 2, Day: 1})
 	g.kit, more = exchange.ReadKit(strings.NewReader(read("kit.yaml")))
 	var settings []roomful.Diagnostic
-	g.Gym, settings = exchange.ReadGym(strings.NewReader(read("gym.yaml")))
+	g.Gym, settings = exchange.ReadGym(strings.NewReader(read("gym.yaml")), g.Lexicon)
 	for _, d := range slices.Concat(ds, more, settings) {
 		t.Errorf("the demo's own files: %d:%d %s", d.Range.Start.Line, d.Range.Start.Column, d.Summary)
 	}

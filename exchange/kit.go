@@ -16,13 +16,17 @@ import (
 // of the file could be read.
 func ReadKit(r io.Reader) (*roomful.Kit, []roomful.Diagnostic) {
 	k := &kit{}
-	root := k.document(r, "the kit", "list what the room owns, such as bars: [{mass: 20, count: 10}]")
-	if root == nil {
+	pairs, ok := k.document(r, "the kit", "list what the room owns, such as bars: [{mass: 20, count: 10}]")
+	if !ok {
 		return nil, k.sorted()
 	}
 	k.out.Stations = map[string]int{}
-	k.keys(root, map[string]func(ast.Node){"unit": func(n ast.Node) { k.out.Unit = k.massUnit(n) }}, true)
-	k.keys(root, map[string]func(ast.Node){
+	for _, p := range pairs {
+		if keyOf(p) == "unit" { // it holds for masses that stand before it
+			k.out.Unit = k.massUnit(p.Value)
+		}
+	}
+	k.read(pairs, map[string]func(ast.Node){
 		"name":        func(n ast.Node) { k.out.Name = k.text(n) },
 		"unit":        func(ast.Node) {},
 		"space":       k.space,
@@ -37,7 +41,7 @@ func ReadKit(r io.Reader) (*roomful.Kit, []roomful.Diagnostic) {
 		"rings":       func(n ast.Node) { k.out.Rings = k.count(n, "rings") },
 		"other":       func(n ast.Node) { k.each(n, func(n ast.Node) { k.out.Other = append(k.out.Other, k.text(n)) }) },
 		"noise":       k.noise,
-	}, false)
+	})
 	return &k.out, k.sorted()
 }
 
@@ -55,22 +59,12 @@ func (k *kit) space(n ast.Node) {
 		"length_m":  metres(&k.out.LengthM, "length_m", 1, 1000),
 		"width_m":   metres(&k.out.WidthM, "width_m", 1, 1000),
 		"ceiling_m": metres(&k.out.CeilingM, "ceiling_m", 1.5, 100),
-	}, false)
+	})
 }
 
 func (k *kit) stations(n ast.Node) {
-	var pairs []*ast.MappingValueNode
-	switch n := n.(type) {
-	case *ast.MappingNode:
-		pairs = n.Values
-	case *ast.MappingValueNode:
-		pairs = []*ast.MappingValueNode{n}
-	case *ast.NullNode:
-	default:
-		k.fault(nodeRange(n), "write them as {row: 6, rig: 10}", "stations were expected here")
-	}
-	for _, p := range pairs {
-		word := p.Key.String()
+	for _, p := range k.pairs(n, "stations were", "write them as {row: 6, rig: 10}") {
+		word := keyOf(p)
 		if !slices.Contains(roomful.StationWords, word) {
 			if near := nearest(word, roomful.StationWords); near != "" {
 				k.fault(nodeRange(p.Key), "did you mean "+near+"?", "station %q is not known", word)
@@ -100,7 +94,7 @@ func (k *kit) stock(to *[]roomful.Stock, n ast.Node, usual string) {
 	if usual == "pairs" {
 		readers["pairs"] = func(n ast.Node) { s.Count = 2 * k.count(n, "pairs") }
 	}
-	k.keys(n, readers, false)
+	k.keys(n, readers)
 	switch {
 	case len(k.all) > bad:
 		return
@@ -129,7 +123,7 @@ func (k *kit) boxes(n ast.Node) {
 				})
 			},
 			"count": func(n ast.Node) { b.Count = k.count(n, "count") },
-		}, false)
+		})
 		if len(b.HeightsCm) == 0 {
 			k.fault(nodeRange(n), "write {heights_cm: [50, 60], count: 8}", "a box here has no height")
 			return

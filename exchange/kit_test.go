@@ -99,30 +99,6 @@ func TestKitSyntax(t *testing.T) {
 	}
 }
 
-func TestReadGym(t *testing.T) {
-	cases := []struct {
-		text string
-		want roomful.Gym
-		says []string
-	}{
-		{"name: The Boat Shed\nzone: Europe/London\nunit: kg\nsmallest_pair: 1\n", roomful.Gym{Name: "The Boat Shed", Zone: "Europe/London", SmallestPair: roomful.Kg(1)}, nil},
-		{"unit: lb\n", roomful.Gym{Unit: roomful.Pound, SmallestPair: roomful.Lb(5)}, nil},
-		{"smallest_pair: 10\nunit: lb\n", roomful.Gym{Unit: roomful.Pound, SmallestPair: roomful.Lb(10)}, nil},
-		{"", roomful.DefaultGym(), []string{"1:1-1 error: the file of settings is empty | start with name: and unit: kg"}},
-		{"zones: x", roomful.DefaultGym(), []string{`1:1-6 error: key "zones" is not known | did you mean zone?`}},
-		{"smallest_pair: -2", roomful.DefaultGym(), []string{"1:16-18 error: smallest_pair is below zero | leave it out when there is none"}},
-	}
-	for _, c := range cases {
-		got, ds := exchange.ReadGym(strings.NewReader(c.text))
-		if diff := cmp.Diff(c.want, got); diff != "" {
-			t.Errorf("%q: %s", c.text, diff)
-		}
-		if diff := cmp.Diff(c.says, spots(ds)); diff != "" {
-			t.Errorf("%q: %s", c.text, diff)
-		}
-	}
-}
-
 func FuzzReadKit(f *testing.F) {
 	f.Add("name: x\nbars: [{mass: 20, count: 3}]\nspace: {length_m: 3}\n")
 	f.Add("stations: {row: 1}\nboxes:\n  - heights_cm: [50]\n")

@@ -94,19 +94,28 @@ func (p *people) skills() []roomful.SkillLevel {
 
 // movement resolves a movement's name.
 func (p *people) movement(word string, at roomful.Range) (roomful.MovementID, bool) {
-	if m := p.lexicon.Movement(roomful.MovementID(strings.ToLower(word))); m != nil {
-		return m.ID, true
+	m, hint := movementCalled(word, p.lexicon)
+	if m == nil {
+		p.fault(at, hint, "skill %q is not a movement", word)
+		return "", false
+	}
+	return m.ID, true
+}
+
+// movementCalled finds a movement by its id or any of its names; the hint says
+// what may have been meant when there is none.
+func movementCalled(word string, lex roomful.Lexicon) (m *roomful.Movement, hint string) {
+	if m := lex.Movement(roomful.MovementID(strings.ToLower(word))); m != nil {
+		return m, ""
 	}
 	words := strings.Fields(word)
-	if m, n := p.lexicon.Match(words); m != nil && n == len(words) {
-		return m.ID, true
+	if m, n := lex.Match(words); m != nil && n == len(words) {
+		return m, ""
 	}
-	hint := "write a movement's name, such as pull-up"
-	if near := p.lexicon.Suggest(word); len(near) > 0 {
-		hint = "did you mean " + string(near[0].ID) + "?"
+	if near := lex.Suggest(word); len(near) > 0 {
+		return nil, "did you mean " + string(near[0].ID) + "?"
 	}
-	p.fault(at, hint, "skill %q is not a movement", word)
-	return "", false
+	return nil, "write a movement's name, such as pull-up"
 }
 
 // limits reads limits with an optional pain figure.

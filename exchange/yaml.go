@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
@@ -20,11 +21,12 @@ import (
 // reading on.
 type yamlReader struct{ report }
 
-// document reads the one document of a file, nil when nothing can be used.
-func (y *yamlReader) document(r io.Reader, what, hint string) ast.Node {
+// document reads the keys of the one document of a file; ok is false when
+// nothing can be used.
+func (y *yamlReader) document(r io.Reader, what, hint string) (pairs []*ast.MappingValueNode, ok bool) {
 	text, ok := readText(r, what, &y.report)
 	if !ok {
-		return nil
+		return nil, false
 	}
 	root, err := parseYAML(text)
 	switch {
@@ -32,8 +34,10 @@ func (y *yamlReader) document(r io.Reader, what, hint string) ast.Node {
 		y.fault(errorPlace(err), "check the indent, the colons and the brackets", "%s is not YAML: %s", what, firstLine(err))
 	case root == nil:
 		y.fault(whole, hint, "%s is empty", what)
+	default:
+		return y.pairs(root, listOfKeys, keysHint), true
 	}
-	return root
+	return nil, false
 }
 
 // parseYAML returns the one document of a YAML text, nil when there is
@@ -99,38 +103,46 @@ func nodeRange(n ast.Node) roomful.Range {
 	return tokenRange(n.GetToken())
 }
 
-// keys calls the reader of each key of a mapping. Keys without one are faults,
-// unless quiet.
-func (y *yamlReader) keys(n ast.Node, readers map[string]func(ast.Node), quiet bool) {
-	var pairs []*ast.MappingValueNode
+// pairs lists the keys of a mapping with their values, none when n is not one.
+func (y *yamlReader) pairs(n ast.Node, what, hint string) []*ast.MappingValueNode {
 	switch n := n.(type) {
 	case *ast.MappingNode:
-		pairs = n.Values
+		return n.Values
 	case *ast.MappingValueNode:
-		pairs = []*ast.MappingValueNode{n}
+		return []*ast.MappingValueNode{n}
 	case *ast.NullNode:
 	default:
-		if !quiet {
-			y.fault(nodeRange(n), "write key: value lines", "a list of keys was expected here")
-		}
+		y.fault(nodeRange(n), hint, "%s expected here", what)
 	}
+	return nil
+}
+
+// keyOf is the name of a key, without quotes.
+func keyOf(p *ast.MappingValueNode) string { return p.Key.GetToken().Value }
+
+// keys calls the reader of each key of a mapping. Keys without one are faults.
+func (y *yamlReader) keys(n ast.Node, readers map[string]func(ast.Node)) {
+	y.read(y.pairs(n, listOfKeys, keysHint), readers)
+}
+
+// What a mapping is called, and how it is written.
+const listOfKeys, keysHint = "a list of keys was", "write key: value lines"
+
+// read calls the reader of each key. Keys without one are faults.
+func (y *yamlReader) read(pairs []*ast.MappingValueNode, readers map[string]func(ast.Node)) {
 	for _, p := range pairs {
-		name := p.Key.String()
-		if read, ok := readers[name]; ok {
+		if read, ok := readers[keyOf(p)]; ok {
 			read(p.Value)
-		} else if !quiet {
-			y.unknownKey(p.Key, name, readers)
+		} else {
+			y.unknownKey(p, slices.Sorted(maps.Keys(readers)))
 		}
 	}
 }
 
-func (y *yamlReader) unknownKey(at ast.Node, name string, readers map[string]func(ast.Node)) {
-	var known []string
-	for r := range readers {
-		known = append(known, r)
-	}
-	slices.Sort(known)
-	y.fault(nodeRange(at), didYouMean(name, known, "keys here are "+strings.Join(known, ", ")), "key %q is not known", name)
+// unknownKey says which keys there are.
+func (y *yamlReader) unknownKey(p *ast.MappingValueNode, known []string) {
+	name := keyOf(p)
+	y.fault(nodeRange(p.Key), didYouMean(name, known, "keys here are "+strings.Join(known, ", ")), "key %q is not known", name)
 }
 
 // each calls read for every entry of a sequence.

@@ -96,7 +96,7 @@ func (p *program) demoFiles(name string) (sources, file, error) {
 		}
 		text[path] = string(b)
 	}
-	p.day.Gym, _ = exchange.ReadGym(strings.NewReader(text["gym.yaml"]))
+	p.day.Gym, _ = exchange.ReadGym(strings.NewReader(text["gym.yaml"]), p.lexicon)
 	f := file{name: "sheets/" + name + ".txt"}
 	f.text = text[f.name]
 	s.session, f.diagnostics = p.day.Check(p.ctx, f.text)
