@@ -189,7 +189,7 @@ func (p *program) roomInto(s *sources, kit, gym string) []reading {
 	}
 	if gym != "" {
 		files = append(files, reading{gym, func(text []byte) (ds []roomful.Diagnostic) {
-			p.day.Gym, ds = exchange.ReadGym(bytes.NewReader(text))
+			p.day.Gym, ds = exchange.ReadGym(bytes.NewReader(text), p.lexicon)
 			return ds
 		}})
 	}
