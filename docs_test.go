@@ -12,6 +12,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"unicode"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -103,9 +104,13 @@ func excerpt(t *testing.T, shown, printed string) string {
 
 func paragraphs(s string) []string { return strings.Split(strings.Trim(s, "\n"), "\n\n") }
 
-// head returns what a paragraph is known by: its first line up to a colon.
+// head returns what a paragraph is known by: its first line up to a colon, or
+// nothing when that is only figures, such as a scale.
 func head(paragraph string) string {
 	line, _, _ := strings.Cut(paragraph, "\n")
+	if !strings.ContainsFunc(line, unicode.IsLetter) {
+		return ""
+	}
 	line, _, _ = strings.Cut(line, ":")
 	return line
 }
@@ -115,6 +120,7 @@ func TestExcerpt(t *testing.T) {
 		{"old", "a\n\nb\n", "a\n\nb"},
 		{"a\n\n…", "a\nnew\n\nb\n", "a\nnew\n\n…"},
 		{"…\n\nb: 1\n\n…", "a\n\nb: 2\nc\n\nd\n", "…\n\nb: 2\nc\n\n…"},
+		{"…\n\n 1  5:00\nb\n\n…", "a\n\n 2  7:30\nc\n\nd\n", "…\n\n 2  7:30\nc\n\n…"},
 	} {
 		if got := excerpt(t, c.shown, c.printed); got != c.want {
 			t.Errorf("excerpt(%q, %q) = %q, want %q", c.shown, c.printed, got, c.want)

@@ -1,5 +1,5 @@
-// Package demo holds one invented gym in Roomful's own files: twelve people,
-// what the room owns, and a week of sheets. The command's demo shows it, and
+// Package demo holds one invented gym in Roomful's own files: twenty-six people,
+// what the room owns, and sixteen sheets. The command's demo shows it, and
 // tests, benchmarks and the README use it, so that none of it can rot. README.md
 // beside this file tells its story.
 package demo
@@ -11,7 +11,7 @@ import "embed"
 //	people.csv     who trains there
 //	kit.yaml       what the room owns
 //	gym.yaml       how the gym likes things
-//	sheets/*.txt   six days, by the slug of their title
+//	sheets/*.txt   sixteen days, by the slug of their title
 //
 //go:embed people.csv kit.yaml gym.yaml sheets/*.txt
 var Files embed.FS

@@ -10,13 +10,11 @@ import (
 	"time"
 
 	"github.com/goccy/go-yaml"
-	"github.com/google/go-cmp/cmp"
 
 	"roomful"
 	"roomful/catalogue"
 	"roomful/demo"
 	"roomful/exchange"
-	"roomful/notation"
 )
 
 // read returns a file of the gym.
@@ -65,13 +63,13 @@ func TestStory(t *testing.T) {
 		}
 	}
 	all := sheets(t)
-	if got := strings.Count(section(story, "## The week"), "](sheets/"); got != len(all) {
+	if got := strings.Count(section(story, "## The sheets"), "](sheets/"); got != len(all) {
 		t.Errorf("the README links %d sheets, there are %d", got, len(all))
 	}
-	for name, sheet := range all {
-		title, _, _ := strings.Cut(sheet, "\n")
-		if !strings.Contains(story, "["+title+"](sheets/"+name+".txt)") {
-			t.Errorf("the README does not link %q to sheets/%s.txt", title, name)
+	for name, s := range sessions(t) {
+		when := midnight(s.Date).Format("2006-01-02 Mon")
+		if row := "| " + when + " | [" + s.Title + "](sheets/" + name + ".txt) |"; !strings.Contains(story, row) {
+			t.Errorf("the README has no row %q", row)
 		}
 	}
 }
@@ -92,77 +90,21 @@ func movements(t *testing.T) *catalogue.Catalogue {
 	return lex
 }
 
-// TestSheets reads every sheet without a word of complaint, and finds it in the
-// form that the program itself would write.
-func TestSheets(t *testing.T) {
-	lex := movements(t)
-	formats, days := map[string]bool{}, map[roomful.Date]string{}
-	for name, text := range sheets(t) {
-		s, ds := notation.Read(text, lex)
-		for _, d := range ds {
-			t.Errorf("%s:%d:%d: %s: %s", name, d.Range.Start.Line, d.Range.Start.Column, d.Summary, d.Hint)
-		}
-		if diff := cmp.Diff(text, notation.Print(s, lex)); diff != "" {
-			t.Errorf("%s is not in canonical form (-it +canonical):\n%s", name, diff)
-		}
-		if other, taken := days[s.Date]; taken {
-			t.Errorf("%s and %s are on one day", name, other)
-		}
-		days[s.Date] = name
-		for _, p := range s.Parts {
-			formats[p.Format.Name()] = true
-		}
-	}
-	for _, f := range []string{"rounds-in-time", "for-time", "every", "stations", "sets", "unscored"} {
-		if !formats[f] {
-			t.Errorf("no sheet shows the format %s", f)
-		}
-	}
-}
-
-// TestPeople reads everyone without a complaint and finds the difficulties that
-// the demo is there to show.
-func TestPeople(t *testing.T) {
-	today := roomful.Date{Year: 2027, Month: time.February, Day: 1}
-	people, ds := exchange.ReadPeople(strings.NewReader(read(t, "people.csv")), movements(t), today)
-	for _, d := range ds {
-		t.Errorf("people.csv:%d:%d: %s: %s", d.Range.Start.Line, d.Range.Start.Column, d.Summary, d.Hint)
-	}
-	shown := map[string]func(roomful.Athlete) bool{
-		"a sore back":      func(a roomful.Athlete) bool { return a.Has("back") },
-		"a sore knee":      func(a roomful.Athlete) bool { return a.Has("knee") },
-		"a pregnancy":      func(a roomful.Athlete) bool { return a.Has("pregnant") },
-		"a return":         func(a roomful.Athlete) bool { return a.Has("returning") },
-		"someone under 18": func(a roomful.Athlete) bool { years, ok := a.Age(today); return ok && years < 18 },
-		"someone over 65":  func(a roomful.Athlete) bool { years, ok := a.Age(today); return ok && years > 65 },
-		"pounds":           func(a roomful.Athlete) bool { return a.Unit == roomful.Pound },
-		"a home":           func(a roomful.Athlete) bool { return a.Home != nil },
-		"a likeness":       func(a roomful.Athlete) bool { return a.Like != "" },
-		"nothing but a name": func(a roomful.Athlete) bool {
-			return a.Born.Year == 0 && a.MassKg == 0 && a.Months == nil && len(a.Known) == 0 && a.Like == ""
-		},
-	}
-	for _, a := range people {
-		for what, is := range shown {
-			if is(a) {
-				delete(shown, what)
-			}
-		}
-	}
-	for what := range shown {
-		t.Errorf("nobody in people.csv shows %s", what)
-	}
-}
-
 // TestKit reads the room without a complaint.
 func TestKit(t *testing.T) {
+	if kit := room(t); kit == nil || kit.Name != "The Drying Floor" {
+		t.Errorf("got %+v", kit)
+	}
+}
+
+// room reads the kit without a complaint.
+func room(t *testing.T) *roomful.Kit {
+	t.Helper()
 	kit, ds := exchange.ReadKit(strings.NewReader(read(t, "kit.yaml")))
 	for _, d := range ds {
 		t.Errorf("kit.yaml:%d:%d: %s: %s", d.Range.Start.Line, d.Range.Start.Column, d.Summary, d.Hint)
 	}
-	if kit == nil || kit.Name != "The Drying Floor" {
-		t.Errorf("got %+v", kit)
-	}
+	return kit
 }
 
 // TestGym holds the settings to the keys that there are.
@@ -178,30 +120,4 @@ func TestGym(t *testing.T) {
 	if _, err := time.LoadLocation(gym.Zone); err != nil || gym.SmallestPair <= 0 {
 		t.Errorf("zone %q: %v, smallest pair %g", gym.Zone, err, gym.SmallestPair)
 	}
-}
-
-// BenchmarkRead reads the week; the figure of interest is µs/sheet.
-func BenchmarkRead(b *testing.B) {
-	lex, err := catalogue.Load()
-	if err != nil {
-		b.Fatal(err)
-	}
-	names, err := fs.Glob(demo.Files, "sheets/*.txt")
-	if err != nil {
-		b.Fatal(err)
-	}
-	var texts []string
-	for _, n := range names {
-		text, err := fs.ReadFile(demo.Files, n)
-		if err != nil {
-			b.Fatal(err)
-		}
-		texts = append(texts, string(text))
-	}
-	for b.Loop() {
-		for _, text := range texts {
-			notation.Read(text, lex)
-		}
-	}
-	b.ReportMetric(float64(b.Elapsed().Microseconds())/float64(b.N*len(texts)), "µs/sheet")
 }
