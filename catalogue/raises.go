@@ -19,6 +19,10 @@ var stressOf = map[roomful.Reason][]roomful.Stress{
 		roomful.StressInversion},
 }
 
+// lowRoomM is the height in metres that any room has; what fits under it needs
+// no swap for a low ceiling.
+const lowRoomM = 2.1
+
 // Raises reports whether a movement may have to be swapped for a reason: it
 // takes kit, wants height, makes noise, has to be learnt, or loads what is sore.
 // A movement that does not raise a reason needs no swap for it.
@@ -29,7 +33,7 @@ func Raises(m *roomful.Movement, r roomful.Reason) bool {
 	case roomful.ForNoMachine:
 		return powered(m)
 	case roomful.ForCeiling:
-		return m.Space.CeilingM > 0
+		return m.Space.CeilingM > lowRoomM
 	case roomful.ForNoise:
 		return m.Noisy
 	case roomful.ForSkill:
