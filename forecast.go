@@ -1,6 +1,9 @@
 package roomful
 
-import "context"
+import (
+	"context"
+	"time"
+)
 
 // Forecaster tells how versions of a piece will go. Package sim implements it.
 type Forecaster interface {
@@ -25,11 +28,12 @@ type ForecastRequest struct {
 	Lead     []Part // pieces done just before on the same clock
 	Effort   Effort // to report the probability of meeting it
 	Entrants []Entrant
-	// Stations are the shared places there are; nil means that nothing is short.
-	Stations map[string]int
-	Runs     int
-	Seed     uint64
-	Workers  int // 0 means as many as there are processors
+	// Kit is what everybody shares, as [Kit.Places] has it; nil means that nothing
+	// is short.
+	Kit     *Kit
+	Runs    int
+	Seed    uint64
+	Workers int // 0 means as many as there are processors
 	// Progress, when set, is called now and then with the share done.
 	Progress func(share float64)
 }
@@ -42,12 +46,27 @@ type Entrant struct {
 	Abilities *Abilities
 	Work      Work
 	Lead      []Work // what they do of each leading piece
+	// Wait is how long after the others they start; they end as much later.
+	Wait time.Duration
 }
 
 // Forecast is how a piece will go.
 type Forecast struct {
 	Kind     ScoreKind
 	Athletes []AthleteForecast
+	// Places tells of the shared places that may run short, by word.
+	Places []PlaceForecast
+	// Over is when the last of them is done, in s from the start.
+	Over Quantiles
+}
+
+// PlaceForecast is how a kind of shared place is used.
+type PlaceForecast struct {
+	Place
+	Need     int     // how many are wanted when everybody wants one
+	Busy     float64 // share of the time in which one is in use
+	WaitMean float64 // s of waiting at each use
+	Queue    float64 // how many people wait for one, on average over the piece
 }
 
 // Quantiles are percentiles of a number itself, p05 ≤ p50 ≤ p95.
@@ -64,14 +83,22 @@ type AthleteForecast struct {
 	Capped    float64 // probability of meeting the cap before the end
 	Cannot    float64 // probability of an element the person cannot do once
 	Rounds    []RoundSplit
-	WaitMean  float64  // seconds spent waiting for a station
-	OnIntent  *float64 // probability of meeting the effort; nil when none is stated
-	Assumed   []string // what had to be filled in
+	Elements  []ElementSplit // in the order of the work: once, round, last
+	WaitMean  float64        // seconds spent waiting for a place
+	OnIntent  *float64       // probability of meeting the effort; nil when none is stated
+	Assumed   []string       // what had to be filled in
 	// Scores holds every run's score in run order, NaN for a run left out.
 	Scores []float64
 	// Reserve and Fatigue are the mean peaks of the share of the reserve spent
 	// and of the most tired muscle group.
 	Reserve, Fatigue float64
+}
+
+// ElementSplit is how an element goes, on average over everything done of it.
+type ElementSplit struct {
+	Movement MovementID
+	Seconds  float64 // each time, waiting left out
+	Breaks   float64 // each time
 }
 
 // RoundSplit is the median duration of one round.

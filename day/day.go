@@ -3,7 +3,6 @@ package day
 import (
 	"context"
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -47,7 +46,6 @@ type Question struct {
 type Forecast struct {
 	Piece  roomful.Part
 	Effort roomful.Effort // what the piece is held to; not stated when none counts its score
-	Short  []Shortage     // of which more are wanted at once than there are
 	roomful.Forecast
 }
 
@@ -73,7 +71,8 @@ func (d *Day) Check(ctx context.Context, text string) (roomful.Session, []roomfu
 }
 
 // Forecast simulates a piece as written for each person's division. Alone
-// leaves other people and the kit out of it. A piece that the kit cannot serve
+// leaves other people and the kit out of it; else all start together and wait for
+// what is short. A piece that the kit cannot serve
 // or the simulator does not know is refused by name.
 func (d *Day) Forecast(ctx context.Context, q Question, alone bool) (Forecast, error) {
 	c, err := d.class(q)
@@ -92,18 +91,9 @@ func (d *Day) Forecast(ctx context.Context, q Question, alone bool) (Forecast, e
 		return Forecast{}, err
 	}
 	r := c.request(d.entrants(c)...)
-	if q.Kit != nil {
-		r.Stations = q.Kit.Stations
-	}
-	if out.Forecast, err = d.Forecaster.Forecast(ctx, r); err != nil {
-		return out, err
-	}
-	if out.Short = d.shortages(c); len(out.Short) > 0 {
-		for i := range out.Athletes {
-			out.Athletes[i].WaitMean = math.NaN()
-		}
-	}
-	return out, nil
+	r.Kit = q.Kit
+	out.Forecast, err = d.Forecaster.Forecast(ctx, r)
+	return out, err
 }
 
 // eachAlone simulates everybody in an empty room.

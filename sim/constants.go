@@ -32,6 +32,7 @@ type Constants struct {
 	GymEndurance  float64 // log-sd of a gym's effect on repetitions possible
 	GymTempo      float64 // log-sd of a gym's effect on repetition time
 	SetRest       float64 // s between strength sets when the sheet does not say
+	Handover      float64 // s from one person to the next at a shared place
 }
 
 // table lists every constant with its source.
@@ -65,6 +66,7 @@ var table = []Constant{
 	{"TripFatigue", "log-odds", "chosen", "eight rope bouts that fall and then stay flat (Maté-Muñoz 2017, the only source at hand)", func(c *Constants) *float64 { return &c.TripFatigue }},
 	{"TripSeconds", "s", "judgement", "", func(c *Constants) *float64 { return &c.TripSeconds }},
 	{"Transition", "s", "common practice, no source: 3 to 8 s with the walk", "", func(c *Constants) *float64 { return &c.Transition }},
+	{"Handover", "s", "common practice, no source: one steps off, the next steps on", "", func(c *Constants) *float64 { return &c.Handover }},
 	{"PaceCare", "share", "judgement", "", func(c *Constants) *float64 { return &c.PaceCare }},
 	{"LoadedJoules", "J/(kg·m)", "ACSM stepping equation: 1.33·1.8 mL at 20.9 J", "", func(c *Constants) *float64 { return &c.LoadedJoules }},
 	{"DroppedJoules", "J/(kg·m)", "ACSM stepping equation: 1.8 mL at 20.9 J", "", func(c *Constants) *float64 { return &c.DroppedJoules }},
@@ -101,7 +103,7 @@ func Defaults() Constants {
 		RowShare: 0.19, SkiShare: 0.18, BikeShare: 0.26, BikeRest: 1.2,
 		Curve: 38, BodyCurve: 28,
 		DayOxygen: 0.03, GymEndurance: 0.10, GymTempo: 0.05,
-		SetRest: 150,
+		SetRest: 150, Handover: 3,
 	}
 }
 

@@ -43,6 +43,8 @@ type crew struct {
 	// budget and trips are what is left of the waiting time to the next break
 	// and to the next failed attempt, in accumulated hazard.
 	budget, trips           float64
+	began                   float64 // when the step began, with the walk to it
+	over                    bool    // a step has ended the piece
 	grain                   grain
 	breakSeconds, meanBreak float64 // of a break in this piece, and its mean over its median
 
@@ -83,17 +85,6 @@ func (c *crew) reset() {
 	}
 }
 
-// finish takes the crew through the rest of a course.
-func (c *crew) finish(course course) {
-	var st step
-	for course.next(&c.cursor, c, &st) {
-		if !c.perform(&st) {
-			return
-		}
-	}
-	c.tally.complete = true
-}
-
 // scouted is how much of a window the free pass walks at least, in s: by then
 // what recovers slowest is near its level, and the rounds repeat themselves.
 const scouted = 480
@@ -104,14 +95,14 @@ const scouted = 480
 func (c *crew) scout(course course, least float64) {
 	began, window := c.clock, c.end-c.clock
 	enough := max(least, 0.4*window)
-	if window < 2*enough || math.IsInf(window, 1) {
-		c.finish(course)
-		return
+	if window < 2*enough {
+		enough = math.Inf(1)
 	}
 	var half struct{ at, station, ideal float64 }
 	var st step
 	for course.next(&c.cursor, c, &st) {
-		if !c.perform(&st) {
+		c.approach(&st)
+		if !c.carryOut(&st) {
 			return
 		}
 		switch {
@@ -133,8 +124,8 @@ func (c *crew) scout(course course, least float64) {
 // not meet.
 const blockStride = 0xd1342543de82ef95
 
-// perform carries out one step; it returns false when the run has to stop.
-func (c *crew) perform(st *step) bool {
+// approach takes the crew up to a step: the rest before it, and the walk.
+func (c *crew) approach(st *step) {
 	if c.block++; !c.quiet {
 		c.rng.Seek(c.key + c.block*blockStride)
 	}
@@ -150,12 +141,18 @@ func (c *crew) perform(st *step) bool {
 			m.find(st.act, st.amount)
 		}
 	}
-	began := c.clock
+	c.began, c.tally.breaks = c.clock, 0
 	act := &c.members[c.lead(st)].actions[st.act]
 	if c.last >= 0 && c.last != st.act && act.kind != restAction {
 		c.walk(min(c.c.Transition, max(0, st.until-c.clock)))
 		c.tally.ideal(act, c.c.Transition)
 	}
+}
+
+// carryOut does the step that the crew has come up to; it returns false when the
+// piece has to stop.
+func (c *crew) carryOut(st *step) bool {
+	act := &c.members[c.lead(st)].actions[st.act]
 	if c.last = st.act; act.kind == restAction {
 		c.last = -1
 	}
@@ -168,10 +165,10 @@ func (c *crew) perform(st *step) bool {
 		done, full = c.work(st, act)
 	}
 	if act.kind == repsAction {
-		c.tally.station += c.clock - began
+		c.tally.station += c.clock - c.began
 	}
 	if !c.scouting {
-		c.record(st, act, deed{began, started, done, full})
+		c.record(st, act, deed{c.began, started, done, full})
 	}
 	if c.events != nil {
 		c.events(Event{Start: started, End: c.clock, Movement: act.task.Movement, Done: done, Round: st.group, Person: c.lead(st)})

@@ -9,18 +9,22 @@ import (
 // Run does one run of a request's first crew, with noise, and returns what
 // happened and the score.
 func (m *Model) Run(q roomful.ForecastRequest, n int) ([]Event, float64, error) {
-	crews, err := m.crews(q)
+	c, err := m.gather(q)
 	if err != nil {
 		return nil, 0, err
 	}
-	r := newRunner(m, q, crews[0])
+	first := c.class(m, q.Seed, c.groups[0])
+	r := first.runners[0]
 	var events []Event
-	r.draw(n)
-	r.passes(false, func(e Event) {
+	r.crew.events = func(e Event) {
 		if !e.Break {
 			events = append(events, e)
 		}
-	})
+	}
+	for _, r := range first.runners {
+		r.draw(n)
+	}
+	first.run(false)
 	return events, r.outcome().score, nil
 }
 

@@ -11,7 +11,8 @@ import (
 	"roomful"
 )
 
-// blockRuns is how many runs a worker takes at a time.
+// blockRuns is how many runs of one crew a worker takes at a time; of a class it
+// takes as many fewer as there are crews.
 const blockRuns = 256
 
 // sheaf holds the runs of one squad, by run.
@@ -20,13 +21,16 @@ type sheaf struct {
 	rounds               [][]float64
 	capped, cannot       []bool
 	reserve, fatigue     []float64
+	waited, over         []float64
+	spells               [][]spell // by block and action
 }
 
-func newSheaf(runs int) *sheaf {
+func newSheaf(runs, blocks int) *sheaf {
+	of := func() []float64 { return make([]float64, runs) }
 	return &sheaf{
-		score: make([]float64, runs), reps: make([]float64, runs), seconds: make([]float64, runs),
+		score: of(), reps: of(), seconds: of(), reserve: of(), fatigue: of(), waited: of(), over: of(),
 		rounds: make([][]float64, runs), capped: make([]bool, runs), cannot: make([]bool, runs),
-		reserve: make([]float64, runs), fatigue: make([]float64, runs),
+		spells: make([][]spell, blocks),
 	}
 }
 
@@ -35,35 +39,53 @@ func (m *Model) Forecast(ctx context.Context, q roomful.ForecastRequest) (roomfu
 	if q.Runs <= 0 {
 		return roomful.Forecast{}, &roomful.Error{Summary: "forecasting " + q.Piece.Name() + ": no runs asked for", Hint: "ask for at least one run; 1000 is usual"}
 	}
-	squads, err := m.crews(q)
+	c, err := m.gather(q)
 	if err != nil {
 		return roomful.Forecast{}, err
 	}
-	sheaves := make([]*sheaf, len(squads))
-	for i := range sheaves {
-		sheaves[i] = newSheaf(q.Runs)
-	}
-	if err := m.share(ctx, q, squads, sheaves); err != nil {
+	w := newWork(m, q, &c)
+	if err := w.share(ctx); err != nil {
 		return roomful.Forecast{}, err
 	}
-	f := roomful.Forecast{Kind: roomful.KindOf(q.Piece, m.lex)}
-	for i, s := range squads {
+	f := roomful.Forecast{Kind: roomful.KindOf(q.Piece, m.lex), Places: w.places(), Over: w.over()}
+	for i, s := range c.squads {
 		for k, e := range s.entrants {
 			if i*len(s.entrants)+k < len(q.Entrants) {
-				f.Athletes = append(f.Athletes, m.summary(q, s, sheaves[i], e))
+				f.Athletes = append(f.Athletes, m.summary(q, s, w.sheaves[s], e))
 			}
 		}
 	}
 	return f, nil
 }
 
+// work is a forecast being made.
+type work struct {
+	m       *Model
+	q       roomful.ForecastRequest
+	cast    *cast
+	per     int // runs in a block
+	blocks  int
+	sheaves map[*squad]*sheaf
+	uses    [][]use // of places, by block; a class has one group
+}
+
+func newWork(m *Model, q roomful.ForecastRequest, c *cast) *work {
+	w := &work{m: m, q: q, cast: c, sheaves: map[*squad]*sheaf{}}
+	w.per = max(1, blockRuns/len(c.groups[0]))
+	w.blocks = (q.Runs + w.per - 1) / w.per
+	for _, s := range c.squads {
+		w.sheaves[s] = newSheaf(q.Runs, w.blocks)
+	}
+	w.uses = make([][]use, w.blocks)
+	return w
+}
+
 // share spreads blocks of runs over workers. Each run's result depends on its
 // own number alone and has its own place, so the number of workers does not
 // show.
-func (m *Model) share(ctx context.Context, q roomful.ForecastRequest, squads []*squad, out []*sheaf) error {
-	blocks := (q.Runs + blockRuns - 1) / blockRuns
-	jobs := blocks * len(squads)
-	workers := q.Workers
+func (w *work) share(ctx context.Context) error {
+	jobs := w.blocks * len(w.cast.groups)
+	workers := w.q.Workers
 	if workers <= 0 {
 		workers = runtime.GOMAXPROCS(0)
 	}
@@ -72,21 +94,20 @@ func (m *Model) share(ctx context.Context, q roomful.ForecastRequest, squads []*
 	var mu sync.Mutex
 	for range min(workers, jobs) {
 		wg.Go(func() {
-			var r *runner
+			var c *class
 			at := -1
 			for {
 				j := int(next.Add(1)) - 1
 				if j >= jobs || ctx.Err() != nil {
 					return
 				}
-				if s := j / blocks; s != at {
-					r, at = newRunner(m, q, squads[s]), s
+				if g := j / w.blocks; g != at {
+					c, at = w.cast.class(w.m, w.q.Seed, w.cast.groups[g]), g
 				}
-				first := j % blocks * blockRuns
-				r.block(first, min(first+blockRuns, q.Runs), out[at])
-				if n := done.Add(1); q.Progress != nil {
+				w.block(c, j%w.blocks)
+				if n := done.Add(1); w.q.Progress != nil {
 					mu.Lock()
-					q.Progress(float64(n) / float64(jobs))
+					w.q.Progress(float64(n) / float64(jobs))
 					mu.Unlock()
 				}
 			}
@@ -96,15 +117,73 @@ func (m *Model) share(ctx context.Context, q roomful.ForecastRequest, squads []*
 	return ctx.Err()
 }
 
-// block does runs first to end.
-func (r *runner) block(first, end int, out *sheaf) {
-	for n := first; n < end; n++ {
-		r.run(n)
-		o := r.outcome()
-		out.score[n], out.reps[n], out.seconds[n] = o.score, o.reps, o.seconds
-		out.rounds[n], out.capped[n], out.cannot[n] = o.rounds, o.capped, o.cannot
-		out.reserve[n], out.fatigue[n] = o.reserve, o.fatigue
+// block does the runs of one block.
+func (w *work) block(c *class, b int) {
+	uses := make([]use, len(c.bays))
+	for n := b * w.per; n < min((b+1)*w.per, w.q.Runs); n++ {
+		for _, r := range c.runners {
+			r.draw(n)
+		}
+		c.run(false)
+		for _, r := range c.runners {
+			w.sheaves[r.squad].keep(n, b, r)
+		}
+		for i := range uses {
+			uses[i].add(c.bays[i].use)
+		}
 	}
+	if len(uses) > 0 {
+		w.uses[b] = uses
+	}
+}
+
+// keep books what a run came to.
+func (sh *sheaf) keep(n, block int, r *runner) {
+	o := r.outcome()
+	sh.score[n], sh.reps[n], sh.seconds[n] = o.score, o.reps, o.seconds
+	sh.rounds[n], sh.capped[n], sh.cannot[n] = o.rounds, o.capped, o.cannot
+	sh.reserve[n], sh.fatigue[n] = o.reserve, o.fatigue
+	sh.waited[n], sh.over[n] = r.crew.tally.waited, r.crew.clock
+	if sh.spells[block] == nil {
+		sh.spells[block] = make([]spell, len(r.crew.tally.spells))
+	}
+	for i := range r.crew.tally.spells {
+		sh.spells[block][i].add(r.crew.tally.spells[i])
+	}
+}
+
+// over returns when the last is done.
+func (w *work) over() roomful.Quantiles {
+	last := make([]float64, w.q.Runs)
+	for _, s := range w.cast.squads {
+		for n, at := range w.sheaves[s].over {
+			last[n] = max(last[n], at)
+		}
+	}
+	return quantiles(last)
+}
+
+// places tells of the places that may run short.
+func (w *work) places() []roomful.PlaceForecast {
+	out := w.cast.places
+	var over float64
+	for n := range w.q.Runs {
+		var last float64
+		for _, s := range w.cast.squads {
+			last = max(last, w.sheaves[s].over[n])
+		}
+		over += last
+	}
+	for i := range out {
+		var u use
+		for _, uses := range w.uses {
+			u.add(uses[i])
+		}
+		out[i].Busy = u.busy / (over * float64(out[i].Count))
+		out[i].WaitMean = u.waited / max(1, u.visits)
+		out[i].Queue = u.waited / over
+	}
+	return out
 }
 
 // summary turns a squad's runs into one entrant's forecast.
@@ -124,7 +203,7 @@ func (m *Model) summary(q roomful.ForecastRequest, s *squad, sh *sheaf, e roomfu
 		Score: quantiles(keep(sh.score)), TotalReps: quantiles(keep(sh.reps)), Seconds: quantiles(keep(sh.seconds)),
 		Capped: portion(sh.capped), Cannot: portion(sh.cannot),
 		Reserve: mean(sh.reserve), Fatigue: mean(sh.fatigue),
-		Rounds: roundSplits(sh.rounds),
+		Rounds: roundSplits(sh.rounds), Elements: s.elements(sh.spells), WaitMean: mean(sh.waited),
 	}
 	if q.Effort.Stated() && !q.Effort.Proposed {
 		in := 0
@@ -161,24 +240,31 @@ func text(p *plan, s *squad, a roomful.AthleteForecast) string {
 // Typical implements [roomful.Forecaster].
 func (m *Model) Typical(q roomful.ForecastRequest) []float64 {
 	out := make([]float64, 0, len(q.Entrants))
-	squads, err := m.crews(q)
+	c, err := m.gather(q)
 	if err != nil {
 		for range q.Entrants {
 			out = append(out, math.NaN())
 		}
 		return out
 	}
-	for _, s := range squads {
-		r := newRunner(m, q, s)
-		r.typical(nil)
-		o := r.outcome()
-		score := o.score
-		if o.cannot {
-			score = math.NaN()
+	scores := map[*squad]float64{}
+	for _, g := range c.groups {
+		class := c.class(m, q.Seed, g)
+		for _, r := range class.runners {
+			r.centre()
 		}
+		class.run(true)
+		for _, r := range class.runners {
+			o := r.outcome()
+			if scores[r.squad] = o.score; o.cannot {
+				scores[r.squad] = math.NaN()
+			}
+		}
+	}
+	for _, s := range c.squads {
 		for range s.entrants {
 			if len(out) < len(q.Entrants) {
-				out = append(out, score)
+				out = append(out, scores[s])
 			}
 		}
 	}
@@ -222,4 +308,20 @@ func roundSplits(runs [][]float64) []roomful.RoundSplit {
 		}
 		out = append(out, roomful.RoundSplit{N: n + 1, Seconds: quantile(v, 0.5)})
 	}
+}
+
+// elements returns how each element of the piece went, on average.
+func (s *squad) elements(blocks [][]spell) []roomful.ElementSplit {
+	acts := s.actions[0]
+	at := len(acts) - len(s.entrants[0].Work.All())
+	out := make([]roomful.ElementSplit, 0, len(acts)-at)
+	for i := at; i < len(acts); i++ {
+		var sum spell
+		for _, b := range blocks {
+			sum.add(b[i])
+		}
+		each := max(1, sum.visits)
+		out = append(out, roomful.ElementSplit{Movement: acts[i].task.Movement, Seconds: sum.seconds / each, Breaks: sum.breaks / each})
+	}
+	return out
 }

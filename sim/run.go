@@ -17,6 +17,8 @@ type squad struct {
 	actions  [][]action        // by member
 	plans    []plan            // leading pieces, then the piece
 	style    roomful.TeamStyle
+	wait     float64  // s after the others that they start
+	holds    [][]hold // of places that may run short, by action
 }
 
 // crews groups the entrants of a request in file order and compiles each group.
@@ -38,6 +40,7 @@ func (m *Model) crews(q roomful.ForecastRequest) ([]*squad, error) {
 				id = kernel.Mix(id, uint64(k))
 			}
 			s.entrants, s.ids = append(s.entrants, e), append(s.ids, id)
+			s.wait = max(s.wait, e.Wait.Seconds())
 		}
 		if err := m.compileSquad(s, q); err != nil {
 			return nil, err
@@ -118,13 +121,18 @@ type runner struct {
 	crew     crew
 	samplers []*sampler
 	seed     uint64
-	cannot   bool // somebody cannot do an element of a piece
-	lost     bool // and no window ends that piece
+
+	at     int     // the plan they are in
+	step   step    // what they do next
+	whole  float64 // when the work is expected to end, in s
+	cannot bool    // somebody cannot do an element of a piece
+	lost   bool    // and no window ends that piece
 }
 
-func newRunner(m *Model, q roomful.ForecastRequest, s *squad) *runner {
-	r := &runner{m: m, squad: s, seed: q.Seed}
+func newRunner(m *Model, seed uint64, s *squad) *runner {
+	r := &runner{m: m, squad: s, seed: seed}
 	r.crew = crew{c: &m.constants, style: s.style, rng: newNoise()}
+	r.crew.tally.spells = make([]spell, len(s.actions[0]))
 	for k, e := range s.entrants {
 		// Building sets changes the load of an action, so each runner has its own.
 		acts := append([]action(nil), s.actions[k]...)
@@ -132,12 +140,6 @@ func newRunner(m *Model, q roomful.ForecastRequest, s *squad) *runner {
 		r.samplers = append(r.samplers, newSampler(e.Abilities, acts))
 	}
 	return r
-}
-
-// run does one run with noise.
-func (r *runner) run(n int) {
-	r.draw(n)
-	r.passes(false, nil)
 }
 
 // draw makes everybody who they are in a run.
@@ -151,21 +153,21 @@ func (r *runner) draw(n int) {
 	r.crew.key = kernel.Mix(kernel.Mix(seedRun, r.squad.ids[0]), keySteps)
 }
 
-// typical does one run without noise at the centre of the abilities.
-func (r *runner) typical(events func(Event)) {
+// centre makes everybody who they are at the centre of their abilities.
+func (r *runner) centre() {
 	for k, m := range r.crew.members {
 		m.prepare(r.samplers[k], calm, &r.m.constants)
 	}
-	r.passes(true, events)
 }
 
-// passes walks the pieces twice: freely and without noise to learn what they
-// ask, then for real.
-func (r *runner) passes(quiet bool, events func(Event)) {
+// foresee walks the pieces freely and without noise, to learn what they ask and
+// set the pace of the real walk.
+func (r *runner) foresee() {
 	c := &r.crew
 	guess := r.guess()
 	l, inOrder := r.last().course.(*linear)
 	c.scouting = inOrder && l.team < 2 && len(r.squad.plans) == 1
+	events := c.events
 	c.quiet, c.paced, c.ratio, c.events, c.grain = true, false, 1, nil, r.m.free
 	c.hour, c.horizon, c.lasts = r.hour(guess), guess, 0
 	r.walk()
@@ -181,9 +183,7 @@ func (r *runner) passes(quiet bool, events func(Event)) {
 	if !inOrder {
 		c.hour = r.hour(c.lasts)
 	}
-	c.scouting = false
-	c.quiet, c.paced, c.ratio, c.events, c.grain = quiet, true, ratio, events, r.m.paced
-	r.walk()
+	c.scouting, c.paced, c.ratio, c.events, c.grain = false, true, ratio, events, r.m.paced
 }
 
 // hour returns the length that pacing goes by, from the piece or from how long
@@ -247,38 +247,85 @@ func (m *member) seconds(i int, amount float64) float64 {
 	}
 }
 
-// walk takes the crew through every piece once, from rest. The free pass goes
-// past a cap, so that a cap changes nothing before it.
+// walk takes the crew through every piece freely. It goes past a cap, so that a
+// cap changes nothing before it.
 func (r *runner) walk() {
-	c := &r.crew
-	c.reset()
-	c.settle()
-	r.cannot, r.lost = false, false
-	whole := c.horizon
-	for i := range r.squad.plans {
-		p := &r.squad.plans[i]
-		c.cursor = cursor{offset: c.clock}
-		c.tally.reset()
-		c.tally.roundBegan = c.clock
-		c.end = c.clock + p.course.window()
-		if l, ok := p.course.(*linear); ok && l.rounds >= 0 && !c.paced && i+1 == len(r.squad.plans) {
-			c.end = math.Inf(1)
-		}
-		// A lead's effort is spread over the lead itself.
-		if c.horizon = whole; i+1 < len(r.squad.plans) && !math.IsInf(c.end, 1) {
-			c.horizon = c.end
-		}
-		if c.scouting {
-			c.scout(p.course, r.m.scouted)
-		} else {
-			c.finish(p.course)
-		}
-		r.cannot = r.cannot || c.tally.cannot
-		if r.lost = c.tally.cannot && math.IsInf(c.end, 1); r.lost {
-			return
-		}
-		if i+1 < len(r.squad.plans) && !math.IsInf(c.end, 1) {
-			c.rest(c.end - c.clock)
-		}
+	r.start()
+	if r.crew.scouting {
+		r.open()
+		r.crew.scout(r.last().course, r.m.scouted)
+		r.close()
+		return
 	}
+	for r.next() {
+		r.crew.approach(&r.step)
+		r.carryOut()
+	}
+}
+
+// begin puts the crew at the start of the real walk, as long after the others
+// as they wait.
+func (r *runner) begin(quiet bool) {
+	r.crew.quiet = quiet
+	r.start()
+	r.crew.clock += r.squad.wait
+	r.whole += r.squad.wait
+}
+
+// start puts the crew at rest before the first piece.
+func (r *runner) start() {
+	r.crew.reset()
+	r.crew.settle()
+	r.at, r.whole, r.cannot, r.lost = -1, r.crew.horizon, false, false
+}
+
+// next finds what the crew does next, and returns false when all is done.
+func (r *runner) next() bool {
+	for {
+		if r.at >= 0 {
+			if !r.crew.over && r.squad.plans[r.at].course.next(&r.crew.cursor, &r.crew, &r.step) {
+				return true
+			}
+			if !r.close() {
+				return false
+			}
+		}
+		r.open()
+	}
+}
+
+// carryOut does what the crew has come up to.
+func (r *runner) carryOut() { r.crew.over = !r.crew.carryOut(&r.step) }
+
+// open begins the next piece.
+func (r *runner) open() {
+	r.at++
+	c, p := &r.crew, &r.squad.plans[r.at]
+	c.cursor, c.over = cursor{offset: c.clock}, false
+	c.tally.reset()
+	c.tally.roundBegan = c.clock
+	c.end = c.clock + p.course.window()
+	final := r.at+1 == len(r.squad.plans)
+	if l, ok := p.course.(*linear); ok && l.rounds >= 0 && !c.paced && final {
+		c.end = math.Inf(1)
+	}
+	// A lead's effort is spread over the lead itself.
+	if c.horizon = r.whole; !final && !math.IsInf(c.end, 1) {
+		c.horizon = c.end
+	}
+}
+
+// close ends a piece and returns whether another follows.
+func (r *runner) close() bool {
+	c := &r.crew
+	c.tally.complete = !c.over
+	r.cannot = r.cannot || c.tally.cannot
+	r.lost = c.tally.cannot && math.IsInf(c.end, 1)
+	if r.lost || r.at+1 == len(r.squad.plans) {
+		return false
+	}
+	if !math.IsInf(c.end, 1) {
+		c.rest(c.end - c.clock)
+	}
+	return true
 }

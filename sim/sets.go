@@ -315,6 +315,7 @@ func (c *crew) breather(who []*member, st *step, left float64) {
 	} else {
 		length *= kernel.Exp(c.c.BreakSpread * c.rng.NormFloat64())
 	}
+	c.tally.breaks++
 	began := c.clock
 	c.rest(min(length, max(0, st.until-c.clock)))
 	c.recover(who, st, left)

@@ -18,9 +18,15 @@ type tally struct {
 	roundBad              bool
 	load                  float64 // heaviest set done, kg per implement
 	finish                float64 // when the last work ended
+	waited                float64 // s for places
+	breaks                float64 // in the current step
+	spells                []spell // by action
 	complete              bool    // all of the work is done
 	cannot                bool
 }
+
+// spell is how often an element came up, and what it took in all.
+type spell struct{ visits, seconds, breaks float64 }
 
 // share is an amount done by what it counts.
 type share struct{ counted, metres, seconds float64 }
@@ -37,7 +43,8 @@ type group struct {
 
 // reset empties the tally and keeps its memory.
 func (t *tally) reset() {
-	*t = tally{rounds: t.rounds[:0], groups: t.groups[:0]}
+	clear(t.spells)
+	*t = tally{rounds: t.rounds[:0], groups: t.groups[:0], spells: t.spells}
 }
 
 // ideal adds time that work would take without fatigue.
@@ -63,6 +70,7 @@ func (c *crew) record(st *step, act *action, d deed) {
 		t.finish = c.clock
 	}
 	t.counted += did.counted
+	t.spells[st.act].add(spell{1, c.clock - d.started, t.breaks})
 	if st.once {
 		return
 	}
@@ -117,6 +125,13 @@ func (s *share) add(o share) {
 	s.counted += o.counted
 	s.metres += o.metres
 	s.seconds += o.seconds
+}
+
+// add adds another spell.
+func (s *spell) add(o spell) {
+	s.visits += o.visits
+	s.seconds += o.seconds
+	s.breaks += o.breaks
 }
 
 // share sorts an amount of the action by what it counts as. Partial calories

@@ -18,16 +18,21 @@ type Event struct {
 // everybody at the centre of their abilities, and returns what happened and the
 // score. Breaks are left out unless asked for.
 func (m *Model) Trace(q roomful.ForecastRequest, breaks bool) ([]Event, float64, error) {
-	crews, err := m.crews(q)
+	c, err := m.gather(q)
 	if err != nil {
 		return nil, 0, err
 	}
-	r := newRunner(m, q, crews[0])
+	first := c.class(m, q.Seed, c.groups[0])
+	r := first.runners[0]
 	var events []Event
-	r.typical(func(e Event) {
+	r.crew.events = func(e Event) {
 		if !e.Break || breaks {
 			events = append(events, e)
 		}
-	})
+	}
+	for _, r := range first.runners {
+		r.centre()
+	}
+	first.run(true)
 	return events, r.outcome().score, nil
 }

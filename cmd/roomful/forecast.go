@@ -53,9 +53,6 @@ func (v *forecastVerb) Run(p *program) error {
 	if p.json {
 		out := exchange.ForecastOf(f.Piece.Name(), f.Effort, f.Forecast)
 		out.Runs, out.Seed, out.Diagnostics = v.Runs, v.Seed, listed(src.files)
-		for _, s := range f.Short {
-			out.Short = append(out.Short, exchange.Shortage(s))
-		}
 		return p.answer(out)
 	}
 	var names []string
@@ -88,13 +85,17 @@ func together(t roomful.Team, names []string, alone bool) string {
 // short says what there is too little of.
 func short(f day.Forecast) string {
 	var all []string
-	for _, s := range f.Short {
-		all = append(all, fmt.Sprintf("%d %s for %d", s.Have, s.Name, s.Need))
+	for _, p := range f.Places {
+		one := fmt.Sprintf("%d %s for %d", p.Count, p.Word, p.Need)
+		if p.WaitMean >= 1 {
+			one += fmt.Sprintf(" (%s of waiting each time)", roomful.Clock(p.WaitMean))
+		}
+		all = append(all, one)
 	}
 	if len(all) == 0 {
 		return ""
 	}
-	return wrapped("short when all start together: ", strings.Join(all, ", ")+"; the waiting is not in these times")
+	return wrapped("short when all start together: ", strings.Join(all, ", "))
 }
 
 // question asks about the files that were read.
