@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"io/fs"
-	"math"
 	"path"
 	"slices"
 	"strings"

@@ -52,3 +52,35 @@ func BenchmarkRowing(b *testing.B) {
 	}
 	b.ReportMetric(float64(b.Elapsed().Microseconds())/float64(b.N)/1024, "µs/run")
 }
+
+// class is 24 different people in 20 minutes of 500 m of rowing and twice twelve
+// repetitions, with twelve rowers.
+func class(runs int) roomful.ForecastRequest {
+	w := of(metres("row", 500), loaded("thruster", 12, 35), reps("push-up", 12))
+	q := roomful.ForecastRequest{
+		Piece: roomful.Part{Kind: roomful.Main, Scored: true, Format: roomful.RoundsInTime{Window: 20 * time.Minute}, Round: written(w.Round)},
+		Kit:   &roomful.Kit{Stations: map[string]int{"row": 12}},
+		Runs:  runs, Seed: 1,
+	}
+	for i := range 24 {
+		a := person(0.1, map[roomful.Capacity]float64{roomful.CapVO2max: 36 + float64(i), roomful.OwnMax("push-up"): 15 + 2*float64(i)})
+		q.Entrants = append(q.Entrants, roomful.Entrant{ID: strconv.Itoa(100 + i), Name: strconv.Itoa(i), Abilities: a, Work: w})
+	}
+	return q
+}
+
+// BenchmarkClass times that class, on all cores.
+func BenchmarkClass(b *testing.B) {
+	m := sim.New(lexicon)
+	for _, runs := range []int{200, 10000} {
+		b.Run(strconv.Itoa(runs), func(b *testing.B) {
+			q := class(runs)
+			for b.Loop() {
+				if _, err := m.Forecast(b.Context(), q); err != nil {
+					b.Fatal(err)
+				}
+			}
+			b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(24*runs)/1e3, "µs/person-run")
+		})
+	}
+}

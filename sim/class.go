@@ -94,11 +94,12 @@ func (c *class) serve(r *runner) {
 	if at > came {
 		crew.await(min(at+crew.c.Handover, r.step.until) - came)
 	}
+	waited := crew.clock - came
 	r.carryOut()
 	for _, h := range holds {
 		b := &c.bays[h.bay]
 		b.take(h.count, crew.clock)
-		b.use.add(use{1, at - came, (crew.clock - at) * float64(h.count)})
+		b.use.add(use{1, waited, (crew.clock - at) * float64(h.count)})
 	}
 }
 

@@ -28,6 +28,29 @@ func (m *Model) Run(q roomful.ForecastRequest, n int) ([]Event, float64, error) 
 	return events, r.outcome().score, nil
 }
 
+// Class runs a request once without noise and returns what each crew did, by the
+// name of its first member, and how long each waited.
+func (m *Model) Class(q roomful.ForecastRequest) (did map[string][]Event, waited map[string]float64, err error) {
+	c, err := m.gather(q)
+	if err != nil {
+		return nil, nil, err
+	}
+	did, waited = map[string][]Event{}, map[string]float64{}
+	for _, g := range c.groups {
+		class := c.class(m, q.Seed, g)
+		for _, r := range class.runners {
+			name := r.squad.entrants[0].Name
+			r.crew.events = func(e Event) { did[name] = append(did[name], e) }
+			r.centre()
+		}
+		class.run(true)
+		for _, r := range class.runners {
+			waited[r.squad.entrants[0].Name] = r.crew.tally.waited
+		}
+	}
+	return did, waited, nil
+}
+
 // OneByOne returns the model stepping one unit at a time.
 func (m *Model) OneByOne() *Model {
 	one := *m

@@ -32,6 +32,12 @@ func body(id roomful.MovementID, seconds float64) *roomful.Movement {
 	return &roomful.Movement{ID: id, Modality: roomful.Body, Units: []roomful.Unit{roomful.Rep}, Pace: roomful.Pace{Skilled: seconds}}
 }
 
+// on returns a movement that needs something.
+func on(need string, m *roomful.Movement) *roomful.Movement {
+	m.Needs = []string{need}
+	return m
+}
+
 // lifted returns a barbell movement bounded by a lift, one muscle group.
 func lifted(id roomful.MovementID, lift roomful.Lift, seconds, travel float64) *roomful.Movement {
 	return &roomful.Movement{ID: id, Modality: roomful.Loaded, Implement: roomful.Barbell, Units: []roomful.Unit{roomful.Rep},
@@ -60,6 +66,7 @@ var lexicon = toy{
 	"squat-two": body("squat-two", 2),
 	"hop":       body("hop", 1),
 	"crawl":     body("crawl", 3),
+	"box-two":   on("box", body("box-two", 2)),
 	"pull-up":   owned("pull-up", 1.4, 0.43, roomful.Pull),
 	"push-up":   owned("push-up", 1.05, 0.25, roomful.Push),
 	"air-squat": owned("air-squat", 1.2, 0.45, roomful.Squats),
