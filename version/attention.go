@@ -106,13 +106,18 @@ func (c *class) sore(p *person, limits []roomful.Limit) string {
 			done = append(done, words)
 		}
 	}
-	out := strings.Join(told, ", ")
-	out = strings.ToUpper(out[:1]) + out[1:] + ": ask before the ramp"
-	if len(done) > 0 {
-		return out + "; " + strings.Join(done, ", ") + "."
+	out := capital(strings.Join(told, ", ")) + ": ask before the ramp."
+	if len(done) == 0 {
+		return out + " Nothing in this piece is changed for it."
 	}
-	return out + ". Nothing in this piece is changed for it."
+	for _, d := range done {
+		out += " " + capital(d) + "."
+	}
+	return out
 }
+
+// capital begins a sentence.
+func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 
 // attendVersion adds what a person's version leaves open.
 func (c *class) attendVersion(p *person, v roomful.Version, add func(int, string)) {

@@ -263,7 +263,7 @@ func TestCautions(t *testing.T) {
 		p.Athlete.Months, p.Athlete.Born = months(0), roomful.Date{Year: 2012}
 	}))).Versions[0].Cautions...)
 	for _, c := range all {
-		if !strings.HasSuffix(c, ".) Local rules and licensed practice come first.") {
+		if !strings.HasSuffix(c, "). Local rules and licensed practice come first.") {
 			t.Errorf("caution %q", c)
 		}
 	}

@@ -60,7 +60,7 @@ func TestSore(t *testing.T) {
 		t.Errorf("attention for %q", who)
 	}
 	for i, want := range map[int]string{
-		1: "Wrist 3 of 10 today: ask before the ramp; two thirds of the front squats.",
+		1: "Wrist 3 of 10 today: ask before the ramp. Two thirds of the front squats.",
 		2: "Elbow, no figure told: ask before the ramp. Nothing in this piece is changed for it.",
 	} {
 		if got.Attention[i].Why != want {

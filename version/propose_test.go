@@ -88,7 +88,7 @@ func TestEach(t *testing.T) {
 		{name: "a sore back keeps the squat and the hinge", person: somebody("Dora", limit("back", 4)),
 			want:   "bike 1000, air-squat 14, pull-up 12, bridge 15",
 			option: "As written", oneOff: true, trust: roomful.High, private: "back 4 of 10 today: no loaded bending",
-			attend: "Back 4 of 10 today: ask before the ramp; air squats instead of front squats, bridges instead of kettlebell swings."},
+			attend: "Back 4 of 10 today: ask before the ramp. Air squats instead of front squats. Bridges instead of kettlebell swings."},
 		{name: "a figure not told counts as one that hurts", person: somebody("Edda", limit("back", -1)),
 			want:   "bike 1000, air-squat 14, pull-up 12, bridge 15",
 			option: "As written", oneOff: true, trust: roomful.High, private: "back, no figure told",

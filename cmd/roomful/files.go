@@ -138,8 +138,8 @@ func (b *badFiles) text() string {
 type inputs struct {
 	Sheet  string `required:"" help:"The day's sheet." placeholder:"FILE"`
 	People string `required:"" help:"Who comes, as CSV." placeholder:"FILE"`
-	Kit    string `help:"What the room owns, as YAML. Without it nothing is short." placeholder:"FILE"`
-	Gym    string `help:"How the gym likes things, as YAML." placeholder:"FILE"`
+	Kit    string `help:"The kit file: what the room owns. Without it nothing is short." placeholder:"FILE"`
+	Gym    string `help:"The gym file: how the gym likes things." placeholder:"FILE"`
 	Piece  string `help:"Which scored part: main, strength, \"main b\". Without it the main one." placeholder:"NAME"`
 	Seed   uint64 `help:"The seed of the random numbers." default:"1" placeholder:"N"`
 }

@@ -13,18 +13,18 @@ import (
 )
 
 // caution goes with every list of other movements.
-const caution = "These are habits of the trade, not medical advice. Pain that is new, sharp or above 5 of 10 ends the movement. Local rules and licensed professionals come first."
+const caution = "These are habits of the trade, not medical advice (common practice, no source). Pain that is new, sharp or above 5 of 10 ends the movement. Local rules and licensed practice come first."
 
 // movementVerb tells what the catalogue knows of a movement.
 type movementVerb struct {
 	Name   []string `arg:"" help:"The movement, in any usual form."`
-	For    string   `help:"Only what is often done instead for this reason, with amounts: ${reasons}." placeholder:"REASON"`
+	For    string   `help:"Only what is often done instead for this reason, with amounts. It is one of ${reasons}." placeholder:"REASON"`
 	Amount string   `help:"How much of it is asked for, as on a sheet: 12, \"450 m\", \"30 s\"." placeholder:"AMOUNT"`
 	Load   string   `help:"With what load, as on a sheet: 60kg, \"2 x 15 kg\"." placeholder:"LOAD"`
 	People string   `help:"Who comes, as CSV." placeholder:"FILE"`
 	Who    string   `help:"Whose amounts: a name among the people. Without it, those of somebody nothing is known of." placeholder:"NAME"`
-	Kit    string   `help:"What the room owns, as YAML. Without it nothing is short." placeholder:"FILE"`
-	Gym    string   `help:"How the gym likes things, as YAML." placeholder:"FILE"`
+	Kit    string   `help:"The kit file: what the room owns. Without it nothing is short." placeholder:"FILE"`
+	Gym    string   `help:"The gym file: how the gym likes things." placeholder:"FILE"`
 	Seed   uint64   `help:"The seed of the random numbers." default:"1" placeholder:"N"`
 }
 

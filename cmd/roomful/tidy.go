@@ -14,7 +14,7 @@ type tidyVerb struct {
 
 // Help implements the long help.
 func (tidyVerb) Help() string {
-	return "Shorthand is written out, spaces and order are made even, and nothing that was typed is lost. What is wrong is said on stderr."
+	return "Shorthand is written out, spaces and order are made even, and nothing that was typed is lost. What is wrong is said apart from it."
 }
 
 // tidied is the JSON form.

@@ -10,27 +10,36 @@ type caution struct {
 const deference = "Local rules and licensed practice come first."
 
 // String writes the caution with its source and the deference.
-func (c caution) String() string { return c.text + " (" + c.source + ".) " + deference }
+func (c caution) String() string { return c.text + " (" + c.source + "). " + deference }
 
-// The cautions, by the state they are for.
+// The cautions, by the state they are for, in sentences short enough to be read
+// out.
 var (
-	cautionStop = caution{"Seek medical help for chest pain, fainting, breathlessness out of proportion, numbness in the saddle area, " +
-		"loss of bladder or bowel control, a joint that locks or gives way, or pain of 6 or more of 10",
+	cautionStop = caution{"Seek medical help for chest pain, fainting or breathlessness out of proportion. " +
+		"Seek it too for numbness in the saddle area, or loss of bladder or bowel control. " +
+		"See a professional about a joint that locks or gives way, and about pain of 6 or more of 10",
 		"common practice, the strictest of several thresholds"}
-	cautionPain = caution{"Stop any movement that brings pain that is new, sharp or above 5 of 10, and tell the coach; this is a list of what is often chosen, not a diagnosis",
+	cautionPain = caution{"Stop any movement that brings pain that is new, sharp or above 5 of 10, and tell the coach. " +
+		"This is a list of what is often chosen, not a diagnosis",
 		"common practice; thresholds differ and the strictest is used"}
-	cautionYouth = caution{"Under 18: qualified supervision, technique first, two or three days a week that do not follow each other, and no maximal loads",
+	cautionYouth = caution{"Under 18: train with qualified supervision, and put technique first. " +
+		"Train two or three days a week, not on days that follow each other. No maximal loads",
 		"Faigenbaum et al. 2009, J Strength Cond Res 23(5):S60-S79; Lloyd et al. 2014, Br J Sports Med 48:498-505, pages from memory"}
-	cautionPregnant = caution{"Pregnancy: exercise is safe and desirable when nothing speaks against it; follow your own clinician, avoid long lying on the back, " +
-		"overheating, falls and contact; stop and call them for bleeding, regular painful contractions, leaking fluid, chest pain, dizziness, headache, calf pain or swelling",
-		"ACOG Committee Opinion 804, 2020, doi 10.1097/AOG.0000000000003772"}
-	cautionReturning = caution{"After two weeks or more away: half the volume in the first week, and limits for the first two to four weeks",
+	cautionPregnant = caution{"Pregnant: exercise is safe and desirable when nothing speaks against it. Follow your own clinician. " +
+		"Avoid long lying on the back, overheating, falls and contact. " +
+		"Stop and call them for bleeding, pain in the belly, regular painful contractions or leaking fluid. " +
+		"Do the same for chest pain, short breath before any effort, dizziness, a headache, or weakness that upsets your balance. " +
+		"Pain or swelling in the calf counts too",
+		"ACOG Committee Opinion 804, 2020, doi 10.1097/AOG.0000000000003772; the list of signs from memory"}
+	cautionReturning = caution{"After two weeks or more away: half the volume in the first week. Limits hold for the first two to four weeks",
 		"Caterisano et al. 2019, Strength Cond J 41(3):1-23, doi 10.1519/SSC.0000000000000477; the half from memory"}
-	cautionMuscle = caution{"Dark urine, marked swelling or weakness one to three days after hard new work: seek medical help at once",
+	cautionMuscle = caution{"Seek medical help at once for dark urine, marked swelling or weakness. They may come one to three days after hard new work",
 		"Caterisano et al. 2019, Strength Cond J 41(3):1-23, doi 10.1519/SSC.0000000000000477"}
-	cautionNew = caution{"New to training: ask about current activity, symptoms or known disease, and how hard it is meant to be, before the first hard day",
+	cautionNew = caution{"New to training: ask about current activity, symptoms and known disease before the first hard day. " +
+		"Ask too how hard it is meant to be",
 		"Riebe et al. 2015, Med Sci Sports Exerc 47:2473-2479"}
-	cautionTurns = caution{"The amounts of this piece are the partners' together: take at most three quarters of your share while new and half in the first week back",
+	cautionTurns = caution{"The amounts of this piece are the partners' together. " +
+		"Take at most three quarters of your share while new, and half in the first week back",
 		"common practice, no source"}
 )
 
