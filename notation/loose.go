@@ -42,7 +42,7 @@ func (p *parser) looseHead(l *scan.Line) bool {
 		return false
 	}
 	switch {
-	case p.withinPiece(l, &r.F):
+	case p.withinPiece(l, r):
 		return false
 	case pt == nil || !p.completes(&r.F):
 		heading := p.heading(l)
@@ -64,12 +64,18 @@ func (p *parser) looseHead(l *scan.Line) bool {
 	return true
 }
 
-// withinPiece reports whether "2 x 10" is a line of the piece being read rather
-// than sets of its own: the piece has a clock, or is a warm-up, and no empty line
-// stands between.
-func (p *parser) withinPiece(l *scan.Line, f *phrase.Facts) bool {
-	pt := p.part
-	if pt == nil || f.TimedFormat() || !f.Scheme() || !f.Build.IsZero() || l.Letter != "" || l.No > 1 && p.Lines[l.No-2].Blank() {
+// withinPiece reports whether "2 x 10" or "1 min max burpees" is a line of the
+// piece being read rather than one of its own: the piece has a clock, or is a
+// warm-up, and no empty line stands between.
+func (p *parser) withinPiece(l *scan.Line, r *phrase.Reading) bool {
+	pt, f := p.part, &r.F
+	if pt == nil || l.Letter != "" || l.No > 1 && p.Lines[l.No-2].Blank() {
+		return false
+	}
+	if !f.AsMany.IsZero() && !f.Window.Set() && f.Total.Set() && len(r.Elements) > 0 {
+		return pt.Facts.Structured()
+	}
+	if f.TimedFormat() || !f.Scheme() || !f.Build.IsZero() {
 		return false
 	}
 	return pt.Facts.TimedFormat() || !vocab.Scored(pt.Kind)
@@ -168,10 +174,20 @@ func leads(r *phrase.Reading) bool {
 		return true
 	}
 	first := r.Elements[0]
-	if first.Move == nil {
-		return false
+	if first.Move == nil { // for time: 500 m swim
+		return r.F.TimedFormat() && first.At.Col > r.F.FirstCol() && (first.Amount.Stated() || colonBefore(r.C.Line, first.At))
 	}
 	return first.At.Col > r.F.FirstCol() || r.F.Scheme() || len(r.Elements) == 1
+}
+
+// colonBefore reports whether a colon stands right before a place of a line.
+func colonBefore(l *scan.Line, at scan.Span) bool {
+	for i, t := range l.Tokens {
+		if t.Col >= at.Col {
+			return i > 0 && l.Tokens[i-1].Text == ":"
+		}
+	}
+	return false
 }
 
 // completes reports whether facts belong to the part that is being read: it has
@@ -243,10 +259,14 @@ func (p *parser) looseElement(l *scan.Line) bool {
 		p.workLine(l)
 		return true
 	}
-	if len(r.Elements) == 0 || r.Elements[0].Move == nil || prose(l) {
+	if len(r.Elements) == 0 || prose(l) {
 		return false
 	}
-	if first := r.Elements[0]; !first.Amount.Stated() && first.Note != "" && len(strings.Fields(first.Note)) > 2 {
+	first := &r.Elements[0]
+	if first.Move == nil && !(scan.FigureKind(l.Tokens[0]) && first.Amount.Stated() && first.Amount.Unit != roomful.Rep && p.CanName(first.Words)) { // 500 m swim
+		return false
+	}
+	if !first.Amount.Stated() && first.Note != "" && len(strings.Fields(first.Note)) > 2 {
 		return false
 	}
 	p.begin(l, roomful.Main, "")

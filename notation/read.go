@@ -25,6 +25,7 @@ func Read(text string, lex roomful.Lexicon) (roomful.Session, []roomful.Diagnost
 		return p.Session, p.List
 	}
 	p.Lines = scan.Scan(text)
+	p.Masses(p.Lines)
 	p.sheet()
 	p.Settle()
 	p.Check()

@@ -78,6 +78,7 @@ func (p *parser) tooLong(l *scan.Line) {
 func (p *parser) preamble(l *scan.Line) {
 	switch {
 	case p.when(l):
+	case p.belowNought(l):
 	case p.Session.Title == "" && p.loose.IsZero() && vocab.PlainTitle(l):
 		p.Session.Title = vocab.TitleText(l)
 	case p.partLabel(l):
@@ -91,6 +92,25 @@ func (p *parser) preamble(l *scan.Line) {
 			p.loose = l.Whole()
 		}
 	}
+}
+
+// belowNought says when a format before the first part cannot be read for a
+// figure below nought, and keeps the line in the story.
+func (p *parser) belowNought(l *scan.Line) bool {
+	if !looksLikeHead(l) {
+		return false
+	}
+	for i := 1; i+1 < len(l.Tokens); i++ {
+		if t := l.Tokens[i]; t.Text == "-" && !t.Tight && l.Tokens[i+1].Kind == scan.Number && l.Tokens[i+1].Tight {
+			if p.looseHead(l) {
+				return true
+			}
+			p.Fault(l.Span(i, i+2), "a figure below nought", "write "+l.Slice(i+1, i+2))
+			p.addAbout(strings.TrimSpace(l.Raw))
+			return true
+		}
+	}
+	return false
 }
 
 // onlyTitle reports whether a line can only be a title: it is short and no

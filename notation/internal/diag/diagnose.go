@@ -91,8 +91,12 @@ func (d *Diagnostics) Near(words string) []string {
 	if m := d.Within(words); m != nil {
 		names = append(names, m.Name)
 	}
-	for _, m := range d.Lex.Suggest(words) {
-		if len(names) == 1 && names[0] == m.Name {
+	near := d.Lex.Suggest(words)
+	if m, n := d.Lex.Match(strings.Fields(scan.Plain(words))); n > 0 {
+		near = append(near, m)
+	}
+	for _, m := range near {
+		if slices.Contains(names, m.Name) {
 			continue
 		}
 		if names = append(names, m.Name); len(names) >= 2 {

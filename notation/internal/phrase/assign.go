@@ -37,11 +37,10 @@ func (r *Reading) modified(d *Element) {
 		return
 	}
 	for i, m := range d.remarks {
-		if m.text != "" || m.to-m.from > 2 {
+		if m.text != "" || m.to-m.from > 3 {
 			continue
 		}
-		words := append(append([]string{}, r.C.Words[m.from:m.to]...), strings.Fields(d.Move.Name)...)
-		if other, n := r.Lex.Match(words); other != nil && n == len(words) && other != d.Move {
+		if other := r.together(d.Move, r.C.Words[m.from:m.to]); other != nil {
 			r.Context.Hint(d.NameAt, "read as "+other.Name, "write "+other.Plural+" to say so")
 			d.Move, d.Movement = other, other.ID
 			d.remarks = slices.Delete(d.remarks, i, i+1)
@@ -113,7 +112,7 @@ func (r *Reading) assignMass(d *Element, q *Figures) {
 		m = append(m, roomful.Mass{Value: v, Unit: q.Unit.Mass})
 	}
 	d.Load, d.Implements, d.LoadAt = m, q.implements, q.at
-	r.lastMass = &q.Unit.Mass
+	r.mass.last, r.mass.written = q.Unit.Mass, true
 }
 
 // remarkOf returns figures as typed.
@@ -155,6 +154,7 @@ func (r *Reading) assignCounted(d *Element, q *Figures) {
 	aloft := short || length && high && (d.Amount.Stated() || !q.first && !vocab.Counts(d.Move, roomful.Metre))
 	switch {
 	case aloft && len(d.Heights) == 0:
+		d.HeightAt = q.at
 		for _, v := range q.values() {
 			d.Heights = append(d.Heights, roomful.Length{Value: v, Unit: unit})
 		}
@@ -162,6 +162,7 @@ func (r *Reading) assignCounted(d *Element, q *Figures) {
 			r.Warn(q.at, d.Move.Name+" has no height to set", "delete "+diag.Quote(r.textOf(q))+", or put it after ;")
 		}
 	case unit == roomful.Minute && high && q.N == 2 && d.Amount.Stated() && len(d.Heights) == 0:
+		d.HeightAt = q.at
 		for _, v := range q.values() { // 10/9'
 			d.Heights = append(d.Heights, roomful.Length{Value: v, Unit: roomful.Foot})
 		}
@@ -234,18 +235,6 @@ func (r *Reading) amountWithoutUnit(d *Element, q *Figures) {
 	d.Amount = roomful.Amount{By: q.values(), Unit: unit}
 }
 
-// loadWithoutUnit reads "95/65" after a loaded movement, in the unit of the
-// sheet's other loads.
-func (r *Reading) loadWithoutUnit(d *Element, q *Figures) {
-	unit := roomful.Kilogram
-	if r.lastMass != nil {
-		unit = *r.lastMass
-	}
-	q.Unit = vocab.MeasureUnit{Class: vocab.Massed, Mass: unit, Times: 1}
-	r.assignMass(d, q)
-	r.Warn(q.at, diag.Quote(r.textOf(q))+" has no unit: read as "+unit.String(), "add kg or lb")
-}
-
 // heightWithoutUnit reads "box jump 24/20": inches up to 40, centimetres above.
 func (r *Reading) heightWithoutUnit(d *Element, q *Figures) {
 	unit := roomful.Inch
@@ -255,5 +244,6 @@ func (r *Reading) heightWithoutUnit(d *Element, q *Figures) {
 	for _, v := range q.values() {
 		d.Heights = append(d.Heights, roomful.Length{Value: v, Unit: unit})
 	}
+	d.HeightAt = q.at
 	r.Warn(q.at, diag.Quote(r.textOf(q))+" has no unit: read as "+unit.String(), "add in or cm")
 }

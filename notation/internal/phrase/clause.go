@@ -44,7 +44,7 @@ func (r *Reading) Clause() bool {
 // leads are the words that a clause may begin with.
 var leads = func() map[string]bool {
 	m := vocab.Set("amrap amreps as max maximum most every emom e on sets ladder for ft against rft each x build work find establish heavy " +
-		"time timecap cap tc capped your score slowest lowest team teams in unbroken alternating alternate alt stations not no " +
+		"time timecap cap tc capped your score slowest lowest team teams in unbroken alternating alternate alt stations not no unscored " +
 		"rest resting change changeover transition within over a")
 	add := func(phrase string) {
 		first, _, _ := strings.Cut(phrase, " ")
@@ -97,6 +97,9 @@ func (r *Reading) asManyClause() bool {
 		r.F.AsMany = r.C.Span(from, r.C.I)
 		r.C.TakeAny("in", "for", "of", "x")
 		r.C.Mark(":")
+		if r.negativeFollows() {
+			return true
+		}
 		r.C.Mark("-")
 		r.setTime(&r.F.Window, "window", true)
 		return true
@@ -155,7 +158,7 @@ func (r *Reading) countedWords(what []string, from int) {
 // format, and what is counted stays for the element.
 func (r *Reading) mostClause(from int) bool {
 	skip := r.C.I
-	if r.head && r.F.Total.Set() && !r.F.Begins() && r.movementFollows() {
+	if r.head && r.F.Total.Set() && !r.F.Begins() && r.countedFollows() {
 		r.F.AsMany = r.C.Span(from, skip) // 5 min of max burpees
 		return true
 	}
@@ -428,6 +431,18 @@ func (r *Reading) pairOfLoads(n int) bool {
 	}
 	t := r.C.Peek(0)
 	return r.C.Peek(1).Text == "/" && scan.FigureKind(r.C.Peek(2)) || t.Value != float64(int(t.Value)) || r.open() && r.cur.amounted()
+}
+
+// countedFollows reports whether a movement is named here, perhaps after what is
+// counted of it, "cal bike".
+func (r *Reading) countedFollows() bool {
+	before := r.C.I
+	defer func() { r.C.I = before }()
+	if countedAlone(r.C.Peek(0).Text) != roomful.Rep || r.C.Is("reps") {
+		r.C.I++
+		r.C.Take("of")
+	}
+	return r.movementFollows()
 }
 
 // movementFollows reports whether a movement is named here, after little words.

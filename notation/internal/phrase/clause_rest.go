@@ -13,7 +13,9 @@ func (r *Reading) capClause() bool {
 		r.C.TakeAny("of", "at", "is", "in")
 		r.C.Mark(":")
 		r.C.Mark("=")
-		r.C.Mark("-")
+		if !r.negativeFollows() {
+			r.C.Mark("-")
+		}
 		if t, ok := r.Time(true); ok {
 			r.setTimed(&r.F.Cap, "cap", Timed{t.D, r.C.Span(from, r.C.I)})
 		} else {

@@ -84,7 +84,7 @@ var (
 // teamClause = "in pairs" | "in threes" | "in teams of" n | style .
 func (r *Reading) teamClause() bool {
 	from := r.C.I
-	if r.naming() {
+	if r.naming() && !r.teamAfterName() {
 		return false
 	}
 	for _, t := range teams {
@@ -110,9 +110,23 @@ func (r *Reading) teamClause() bool {
 	return false
 }
 
+// teamAfterName reports whether words after a name at a head are of a team: a
+// comma stands before them, or they can mean nothing else.
+func (r *Reading) teamAfterName() bool {
+	if !r.head || r.C.I == 0 {
+		return false
+	}
+	before := r.C.Tokens[r.C.I-1].Text
+	return before == "," || before == "(" || r.C.Is("in") || r.C.Is("you") || r.C.Is("you-go-i-go")
+}
+
 // wordClause = "unbroken" | "alternating" | "not scored" .
 func (r *Reading) wordClause() bool {
 	from := r.C.I
+	if r.head && r.C.TakeAny("not scored", "no score", "not for score", "unscored") {
+		r.F.NotScored = true
+		return true
+	}
 	if r.naming() || r.movementFollows() {
 		return false
 	}
@@ -123,7 +137,7 @@ func (r *Reading) wordClause() bool {
 		r.F.Alternating = r.C.Span(from, r.C.I)
 	case r.head && r.C.Take("stations"):
 		r.F.Stations = r.C.Span(from, r.C.I)
-	case r.C.TakeAny("not scored", "no score", "not for score", "not for time"):
+	case r.C.TakeAny("not scored", "no score", "not for score", "unscored", "not for time"):
 		r.F.NotScored = true
 	default:
 		return false

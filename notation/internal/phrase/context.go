@@ -16,7 +16,7 @@ type Context struct {
 	Lex           roomful.Lexicon
 	DivisionNames []string // the sheet's names for its two divisions
 	saidDivisions bool     // it was said that men and women are two divisions
-	lastMass      *roomful.MassUnit
+	mass          sheetMass
 	LadderPart    bool       // the part being read has a ladder
 	readings      []*Reading // those in use, and behind them those to use again
 	busy          int        // how many are in use
@@ -70,7 +70,7 @@ func (p *Context) Probe(c scan.Cursor, head bool) *Reading {
 		p.quiet = &Context{Diagnostics: diag.Diagnostics{Lex: noSuggestions{p.Lex}}, Lex: p.Lex}
 	}
 	q := p.quiet
-	q.List, q.DivisionNames, q.lastMass, q.LadderPart, q.saidDivisions = q.List[:0], p.DivisionNames, p.lastMass, p.LadderPart, true
+	q.List, q.DivisionNames, q.mass, q.LadderPart, q.saidDivisions = q.List[:0], p.DivisionNames, p.mass, p.LadderPart, true
 	return q.ReaderOf(c, head)
 }
 

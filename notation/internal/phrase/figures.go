@@ -37,6 +37,7 @@ func (r *Reading) figures() (q Figures, ok bool) {
 	}
 	for r.C.Is("/") && scan.FigureKind(r.C.Peek(1)) {
 		r.C.I++
+		r.sameImplements(from)
 		if q.N == 2 {
 			r.C.I++
 			q.third = true
@@ -49,6 +50,17 @@ func (r *Reading) figures() (q Figures, ok bool) {
 	}
 	q.at = r.C.Span(from, r.C.I)
 	return q, true
+}
+
+// sameImplements passes over the second "2 x" of "2 x 24/2 x 16 kg".
+func (r *Reading) sameImplements(from int) {
+	t := r.C.Peek(0)
+	if from < 2 || r.C.Tokens[from-1].Text != "x" || r.C.Tokens[from-2].Kind != scan.Number || r.C.Tokens[from-2].Value != t.Value {
+		return
+	}
+	if r.C.Peek(1).Text == "x" && scan.FigureKind(r.C.Peek(2)) {
+		r.C.I += 2
+	}
 }
 
 // thirdFigure speaks of a third figure, and keeps all as a note.
@@ -96,14 +108,24 @@ func (r *Reading) unit(q *Figures, value *float64) (vocab.MeasureUnit, bool) {
 		return vocab.MeasureUnit{}, false
 	}
 	u, ok := vocab.UnitWords[t.Text]
-	if !ok {
-		return u, false
+	if !ok || r.nameBegins(t.Text) {
+		return vocab.MeasureUnit{}, false
 	}
 	r.C.I++
 	if u.Times > 1 {
 		*value *= u.Times
 	}
 	return u, true
+}
+
+// nameBegins reports whether a unit word is the first of a movement's name, as
+// in "10 step ups".
+func (r *Reading) nameBegins(word string) bool {
+	if word != "step" && word != "foot" {
+		return false
+	}
+	_, n := r.Match(r.C)
+	return n > 1
 }
 
 // minuteMark reads 2' and 2'30".

@@ -94,6 +94,12 @@ func (r *Reading) countedRange(low int) bool {
 	return true
 }
 
+// negativeFollows reports whether a minus stands right before a figure, and
+// apart from what is before it.
+func (r *Reading) negativeFollows() bool {
+	return r.C.Is("-") && !r.C.Peek(0).Tight && r.C.Peek(1).Kind == scan.Number && r.C.Peek(1).Tight
+}
+
 // negative speaks of a figure below nought.
 func (r *Reading) negative() bool {
 	from := r.C.I

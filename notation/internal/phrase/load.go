@@ -57,7 +57,8 @@ func (r *Reading) percentLoad() bool {
 		return false
 	}
 	r.C.I++
-	if r.C.Is("-") && r.C.Peek(1).Kind == scan.Number {
+	paired := r.C.Is("/") && r.C.Peek(1).Kind == scan.Number
+	if paired || r.C.Is("-") && r.C.Peek(1).Kind == scan.Number {
 		r.C.I += 2
 	}
 	ranged := r.C.I > from+1
@@ -71,6 +72,10 @@ func (r *Reading) percentLoad() bool {
 	}
 	r.C.I = stop
 	at := r.C.Span(from, stop)
+	if paired {
+		r.twoShares(at, r.C.Slice(from, stop))
+		return true
+	}
 	r.setLoad(roomful.Percent(t.Value), at)
 	if ranged {
 		r.Hint(at, diag.Quote(r.C.Slice(from, stop))+" is read as "+roomful.Figure(t.Value)+" %", "say one share to have bars loaded")
@@ -80,6 +85,17 @@ func (r *Reading) percentLoad() bool {
 		r.Fault(at, roomful.Figure(t.Value)+" % of a maximum cannot be right", "write a share from 1 to 120 %")
 	}
 	return true
+}
+
+// twoShares speaks of a share of a maximum for each division, and keeps it as a
+// note: a share is of a person's own maximum already.
+func (r *Reading) twoShares(at scan.Span, text string) {
+	r.Fault(at, diag.Quote(text)+" has two shares: a share is the same for both divisions", "write one, such as @ 70 %: it is of each person's own maximum").Detail = "kept as a note"
+	r.closeRun(r.start)
+	if r.cur != nil {
+		r.cur.NoLoad = true
+	}
+	r.noteHere(text)
 }
 
 // noteHere keeps a note with the element, or with the head.

@@ -26,11 +26,17 @@ func (r *Reading) nameItem() bool {
 	d.Move, d.Movement, d.Words = m, m.ID, r.C.Slice(from, from+n)
 	d.NameAt = r.C.Span(from, from+n)
 	r.C.I += n
-	if unit != roomful.Rep {
-		d.Amount.Unit = unit
-	}
 	r.tail(d)
-	r.strayName(d)
+	switch measured := d.measured(); {
+	case measured && unit != roomful.Rep: // 1 min max cal row
+		d.remarks = append(d.remarks, remark{from: from - 1, to: from})
+	case measured:
+	case unit != roomful.Rep:
+		d.Amount.Unit = unit
+	default:
+		d.Amount.Unit = r.unitAfter(d)
+	}
+	r.strayName(d, from)
 	return true
 }
 
@@ -89,11 +95,47 @@ func (r *Reading) unitBefore(i int) roomful.Unit {
 	if prev.Text == "of" && i > r.left+1 {
 		prev = r.C.Tokens[i-2]
 	}
-	u, ok := vocab.UnitWords[prev.Text]
-	if !ok || u.Class != vocab.Counted || u.Unit != roomful.Calorie && u.Unit != roomful.Metre {
+	return countedAlone(prev.Text)
+}
+
+// unitAfter reads the unit of "row cal" and "bike for max calories": a unit word
+// without a figure, just after the name.
+func (r *Reading) unitAfter(d *Element) roomful.Unit {
+	from := r.C.I
+	r.C.Mark(",")
+	r.C.Mark("(")
+	r.C.TakeAny("for max", "for", "max", "in")
+	u := countedAlone(r.C.Peek(0).Text)
+	if u == roomful.Rep || !vocab.Counts(d.Move, u.Base()) {
+		r.C.I = from
 		return roomful.Rep
 	}
-	return u.Unit
+	r.C.I++
+	r.C.Mark(")")
+	return u
+}
+
+// measured reports whether a figure with a unit is there to be the amount.
+func (d *Element) measured() bool {
+	for i := range d.figures {
+		if d.figures[i].Unit.Class == vocab.Counted {
+			return true
+		}
+	}
+	return false
+}
+
+// countedAlone returns the unit of a word that says what a movement is counted
+// in without a figure; repetitions for any other word.
+func countedAlone(word string) roomful.Unit {
+	u, ok := vocab.UnitWords[word]
+	switch {
+	case !ok || u.Class != vocab.Counted:
+		return roomful.Rep
+	case u.Unit == roomful.Calorie, u.Unit == roomful.Metre, u.Unit == roomful.Second, u.Unit == roomful.Minute, u.Unit == roomful.Kilometre:
+		return u.Unit
+	}
+	return roomful.Rep
 }
 
 // tail passes over words that only repeat the end of the name, "C2B pull-ups".
@@ -103,25 +145,65 @@ func (r *Reading) tail(d *Element) {
 	}
 }
 
-// strayName says that words right after a name were kept as a note, since they
-// may have changed what it means.
-func (r *Reading) strayName(d *Element) {
-	t := r.C.Peek(0)
-	if !r.Scored || r.head || t.Kind != scan.Word || vocab.Little[t.Text] || vocab.Adjectives[t.Text] || vocab.LeadIns[t.Text] || vocab.UnitWords[t.Text].Class != vocab.Bare || r.phrase() > 0 || r.Division(t.Text, true) > 0 {
+// strayName speaks of words right after a name. They may make another movement
+// of it, as in "snatch balance": unless they begin like a remark, the name is
+// then that of a movement that is not known.
+func (r *Reading) strayName(d *Element, from int) {
+	before := r.C.I
+	stop := r.strayEnd()
+	if stop == before || r.modifiedBy(d, before, stop) {
 		return
 	}
-	before, said := r.C.I, len(r.List)
-	facts := r.F
+	stray := r.C.Slice(before, stop)
+	switch {
+	case !vocab.Remarks[r.C.Peek(0).Text]:
+		d.Move, d.Movement, d.Words, d.NameAt = nil, "", strings.Join(strings.Fields(r.C.Slice(from, stop)), " "), r.C.Span(from, stop)
+		r.C.I = stop
+	case r.Scored && !r.head:
+		r.Hint(r.C.Span(before, stop), "read as "+d.Move.Name+"; "+diag.Quote(stray)+" is kept as a note", "put a note after ; to keep this quiet")
+	}
+}
+
+// strayEnd returns where the words end that stand here and are neither a unit, a
+// phrase, a division, a load nor a clause; this place when there are none.
+func (r *Reading) strayEnd() int {
+	from, t := r.C.I, r.C.Peek(0)
+	if t.Kind != scan.Word || vocab.Little[t.Text] || vocab.Adjectives[t.Text] || vocab.LeadIns[t.Text] || vocab.UnitWords[t.Text].Class != vocab.Bare || r.phrase() > 0 || r.Division(t.Text, true) > 0 || r.bodyMass(false) {
+		return from
+	}
+	said, facts := len(r.List), r.F
 	clause := r.Clause()
-	r.C.I, r.List, r.F = before, r.List[:said], facts
+	r.C.I, r.List, r.F = from, r.List[:said], facts
 	if clause {
-		return
+		return from
 	}
-	stop := before
+	stop := from
 	for stop < r.C.Last && r.C.Tokens[stop].Kind == scan.Word && vocab.UnitWords[r.C.Tokens[stop].Text].Class == vocab.Bare {
 		stop++
 	}
-	r.Hint(r.C.Span(before, stop), "read as "+d.Move.Name+"; "+diag.Quote(r.C.Slice(before, stop))+" is kept as a note", "put a note after ; to keep this quiet")
+	return stop
+}
+
+// modifiedBy reads "burpees no push-up" as the movement of that name.
+func (r *Reading) modifiedBy(d *Element, from, stop int) bool {
+	other := r.together(d.Move, r.C.Words[from:stop])
+	if other == nil {
+		return false
+	}
+	r.Context.Hint(d.NameAt, "read as "+other.Name, "write "+other.Plural+" to say so")
+	d.Move, d.Movement, r.C.I = other, other.ID, stop
+	return true
+}
+
+// together returns the movement that words and a name make, in either order.
+func (r *Reading) together(m *roomful.Movement, words []string) *roomful.Movement {
+	name := strings.Fields(m.Name)
+	for _, run := range [...][]string{append(append([]string{}, words...), name...), append(name, words...)} {
+		if other, n := r.Lex.Match(run); other != nil && n == len(run) && other != m {
+			return other
+		}
+	}
+	return nil
 }
 
 // phrase returns how many tokens a phrase that may follow a movement takes.

@@ -36,6 +36,7 @@ type Element struct {
 	NameAt   scan.Span
 	LoadAt   scan.Span
 	AmountAt scan.Span
+	HeightAt scan.Span
 	FromHead bool // named by a heading, before the lines that say how much
 	NoLoad   bool // a load was written and could not be read
 	Indent   int  // of its line, in columns
@@ -86,7 +87,11 @@ func (r *Reading) naming() bool { return r.open() || !r.head && r.left >= 0 }
 // element returns the element being read, beginning one if need be.
 func (r *Reading) element() *Element {
 	if r.cur == nil {
-		r.cur = &Element{At: r.C.Span(r.C.I, r.C.I+1)}
+		from := min(r.start, r.C.I)
+		if r.left >= 0 {
+			from = r.left
+		}
+		r.cur = &Element{At: r.C.Span(from, max(from+1, min(r.C.I, r.C.Last)))}
 		r.cur.Line = r.C.No
 	}
 	return r.cur

@@ -2,6 +2,7 @@ package scan
 
 import (
 	"strings"
+	"unicode/utf8"
 )
 
 // kind is the kind of a token.
@@ -173,6 +174,17 @@ func (l *Line) TextAt(at Span) string {
 		}
 	}
 	return ""
+}
+
+// Find returns the place of a text on the line, the whole line when it is not
+// there.
+func (l *Line) Find(text string) Span {
+	from := strings.Index(l.Raw, text)
+	if from < 0 {
+		return l.Whole()
+	}
+	col := utf8.RuneCountInString(l.Raw[:from]) + 1
+	return Place(l.No, col, col+utf8.RuneCountInString(text))
 }
 
 // Span is a stretch of one line, in columns.

@@ -103,11 +103,19 @@ func (p *Draft) checkElement(pt *Part, d *phrase.Element) {
 	}
 	for _, h := range d.Heights {
 		if cm := h.Cm(); cm < 5 || cm > 500 {
-			p.Fault(d.At, "a height of "+h.String()+" cannot be right", "write a height such as 60 cm or 24 in")
+			p.Fault(d.HeightAt, "a height of "+h.String()+" cannot be right", heightHint(d.Move))
 			break
 		}
 	}
 	p.checkLoad(pt, d)
+}
+
+// heightHint says how the height of a movement is written.
+func heightHint(m *roomful.Movement) string {
+	if m != nil && m.Implement == roomful.Ball {
+		return "write the height of the target, such as 3 m or 10 ft"
+	}
+	return "write a height such as 60 cm or 24 in"
 }
 
 // figureOf writes a figure with its unit in a sentence.

@@ -40,18 +40,19 @@ func (p *Draft) Settle() {
 	}
 }
 
-// nameFromNotes takes the words at the head of sets without any movement for the
-// name of one that is not known.
+// nameFromNotes takes the words at the head of a piece without any movement for
+// the name of one that is not known.
 func (p *Draft) nameFromNotes(pt *Part) {
 	f := &pt.Facts
-	if !pt.Empty() || len(f.Notes) != 1 || !vocab.Scored(pt.Kind) || !p.asSets(pt) {
+	if !pt.Empty() || len(f.Notes) != 1 || !vocab.Scored(pt.Kind) {
 		return
 	}
 	name := strings.Join(strings.Fields(f.Notes[0]), " ")
 	if !p.CanName(name) {
 		return
 	}
-	d := phrase.Element{At: pt.Head, NameAt: pt.Head}
+	at := p.Lines[pt.Head.Line-1].Find(f.Notes[0])
+	d := phrase.Element{At: at, NameAt: at}
 	d.Words, d.Line = name, pt.Line
 	if p.IsRemark(pt.Kind, &d) {
 		return

@@ -74,6 +74,15 @@ var Phrases = []string{
 	"unbroken", "alternating", "alternate", "together", "synchronised",
 }
 
+// Remarks are the words that a remark right after a movement begins with. Any
+// other word there may make another movement of it.
+var Remarks = Set("with without no not in on at from to through per of for as if when until till before after than then while over under around round across up down back into onto off between using holding wearing " +
+	"keep keeping stay staying go going do doing use hold try aim focus break think work rest get find pick choose start stay be is are this that these those it its same different any all every both only just optional " +
+	"outside outdoors indoors inside laps lap there together apart facing partner partners switching switch swap split broken breaking increasing adding climbing ascending descending decreasing " +
+	"left right l r side sides arm arms leg legs hand hands total max min ub tng touch-and-go touch paused pause explosive quality technique practice practise skill test pace sprint sprints easy-pace " +
+	"good perfect clean-reps deep full smooth strong tight rx rx'd scaled style or and but plus so because please gently slowly quickly continuously continuous " +
+	"day superset complex ladder warm-up week weeks")
+
 // Little words mean nothing where an element may begin.
 var Little = Set("of the then and with a an on for to into your each max maximum")
 
