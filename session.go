@@ -22,12 +22,13 @@ func (d Date) String() string {
 
 // Session is a day's sheet once it has been read.
 type Session struct {
-	Title   string
-	Date    Date
-	Minutes int    // length of the class; 0 when the sheet does not say
-	Again   string // title of the earlier session this one repeats, or empty
-	About   string // the story of the theme
-	Effort  Effort
+	Title    string
+	Date     Date
+	DateText string // what stands where the date should, when it is none
+	Minutes  int    // length of the class; 0 when the sheet does not say
+	Again    string // title of the earlier session this one repeats, or empty
+	About    string // the story of the theme
+	Effort   Effort
 	// Divisions are the words this sheet uses for the two divisions, in order,
 	// or nil when it uses none.
 	Divisions []string

@@ -17,7 +17,11 @@ import (
 func (p *parser) absorb(r *phrase.Reading) {
 	pt := p.part
 	pt.Facts.Merge(&r.F, func(what string, second scan.Span) {
-		p.Clash(what, second)
+		if what == "ladder" {
+			p.Fault(second, "a second ladder in one piece", "write the rounds out line by line, or two pieces, main a: and main b:").Detail = "the second is kept as a note"
+		} else {
+			p.Clash(what, second)
+		}
 		pt.Keep(p.TextAt(second))
 	})
 	p.LadderPart = p.LadderPart || !r.F.LadderAt.IsZero()

@@ -84,11 +84,11 @@ func (p *parser) date(r *phrase.Reading, l *scan.Line) bool {
 	switch {
 	case month < 1 || month > 12 || t.Day() != day || t.Month() != d.Month:
 		p.Fault(at, fmt.Sprintf("there is no %s", diag.Quote(l.Slice(from, r.C.I))), "write the date as 2027-03-04")
-		p.addAbout(l.Slice(from, r.C.I))
+		p.Session.DateText = l.Slice(from, r.C.I)
 		return true
 	case year < 1900 || year > 2199:
 		p.Fault(at, fmt.Sprintf("the year %d cannot be right", year), "write the date as 2027-03-04")
-		p.addAbout(l.Slice(from, r.C.I))
+		p.Session.DateText = l.Slice(from, r.C.I)
 		return true
 	}
 	if !p.Session.Date.IsZero() && p.Session.Date != d {

@@ -137,6 +137,8 @@ func (p *parser) checkWindow(at scan.Span, about bool) {
 	switch {
 	case e.Low > e.High:
 		p.Fault(at, "the window ends before it begins", "write the lower figure first")
+	case e.Unit == "rounds" && e.High > 500, e.Unit == "minutes" && e.High > 300:
+		p.Fault(at, "a window of "+canon.Window(*e)+" cannot be right", "write a window such as 5-7 rounds, or 8-11 min")
 	case e.High <= 0:
 		p.Fault(at, "a window of nothing", "write a window such as 5-7 rounds")
 	case e.Low == e.High && (about || e.Unit == "minutes"):

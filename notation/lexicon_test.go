@@ -55,6 +55,7 @@ box-jump||bj||box|r|body
 box-jump-over|box jump-overs|||box|r|body
 box-step-up||step-up||box|r|body
 burpee|||||r|body
+burpee-without-push-up|burpees without push-up|no push-up burpee,burpee no push-up,up-down|||r|body
 burpee-box-jump-over|burpee box jump-overs|||box|r|body
 bar-facing-burpee||burpee over the bar,burpees over the bar|||r|body
 pull-up||pullup,pu||pull-up-bar|r|body
@@ -145,8 +146,11 @@ func (t *toy) add(col []string) {
 
 func squash(s string) string {
 	s = strings.ToLower(strings.ReplaceAll(s, "&", "and"))
-	return strings.NewReplacer("-", "", " ", "", "'", "").Replace(s)
+	return joints.Replace(s)
 }
+
+// joints are what makes no difference within a name.
+var joints = strings.NewReplacer("-", "", " ", "", "'", "")
 
 func (t *toy) Movement(id roomful.MovementID) *roomful.Movement { return t.byID[id] }
 func (t *toy) All() []*roomful.Movement                         { return t.all }

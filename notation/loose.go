@@ -1,6 +1,7 @@
 package notation
 
 import (
+	"slices"
 	"strings"
 
 	"roomful"
@@ -37,13 +38,15 @@ func (p *parser) looseHead(l *scan.Line) bool {
 	r.Scored = true
 	r.Run()
 	pt := p.part
-	alone := pt == nil && r.F.Rounds.Set() && len(r.Elements)+len(r.F.Notes) == 0
+	alone := pt == nil && r.F.Rounds.Set() && len(r.Elements) == 0 && onlyRests(r.F.Notes)
 	if !r.F.BeginsPiece() && !alone || !leads(r) {
 		return false
 	}
 	switch {
 	case p.withinPiece(l, r):
 		return false
+	case p.sameLadder(l, r):
+		return true
 	case pt == nil || !p.completes(&r.F):
 		heading := p.heading(l)
 		p.restBefore()
@@ -64,6 +67,16 @@ func (p *parser) looseHead(l *scan.Line) bool {
 	return true
 }
 
+// onlyRests reports whether notes are about rest and nothing else.
+func onlyRests(notes []string) bool {
+	for _, n := range notes {
+		if !strings.HasPrefix(scan.Plain(n), "rest") {
+			return false
+		}
+	}
+	return true
+}
+
 // withinPiece reports whether "2 x 10" or "1 min max burpees" is a line of the
 // piece being read rather than one of its own: the piece has a clock, or is a
 // warm-up, and no empty line stands between.
@@ -79,6 +92,23 @@ func (p *parser) withinPiece(l *scan.Line, r *phrase.Reading) bool {
 		return false
 	}
 	return pt.Facts.TimedFormat() || !vocab.Scored(pt.Kind)
+}
+
+// sameLadder reads "30-20-10 wall balls" right below "30-20-10 cal row" as a line
+// of one piece.
+func (p *parser) sameLadder(l *scan.Line, r *phrase.Reading) bool {
+	pt, f := p.part, &r.F
+	if pt == nil || pt.Kind != roomful.Main || pt.Facts.LadderAt.IsZero() || f.LadderAt.IsZero() || f.TimedFormat() || f.Scheme() || l.Letter != "" || p.Lines[l.No-2].Blank() || len(r.Elements) == 0 {
+		return false
+	}
+	again := p.ReaderOf(r.C, true)
+	again.C.I, again.Scored = 0, true
+	again.Run()
+	if slices.Equal(again.F.Ladder.Steps, pt.Facts.Ladder.Steps) && again.F.Ladder.Open == pt.Facts.Ladder.Open {
+		again.F.LadderAt = scan.Span{}
+	}
+	p.absorb(again)
+	return true
 }
 
 // heading takes back the line before a piece when it is no more than a name: it

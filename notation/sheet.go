@@ -50,7 +50,7 @@ func (p *parser) line(l *scan.Line) {
 	case l.Cut && !p.header(l):
 		p.tooLong(l)
 	case l.Cut:
-	case p.header(l), p.head(l):
+	case p.header(l), p.splitAtThen(l), p.head(l):
 	case p.part == nil:
 		p.preamble(l)
 	default:
@@ -150,7 +150,7 @@ func (p *parser) headerValue(key string, l *scan.Line, c scan.Cursor) {
 		rest.Words = l.Words[c.I:]
 		if rest.Blank() || !p.when(&rest) {
 			p.Fault(l.Span(c.I, c.Last), "no date I can read", "write the date as 2027-03-04")
-			p.addAbout(l.Text(c.I))
+			p.Session.DateText = l.Text(c.I)
 		}
 	case "again":
 		p.Session.Again = l.Text(c.I)

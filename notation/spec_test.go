@@ -166,6 +166,9 @@ func dump(s roomful.Session, lex roomful.Lexicon) []string {
 	if s.Title != "" || !s.Date.IsZero() || s.Minutes > 0 {
 		say("session %q %s %d min again %q", s.Title, dateText(s.Date), s.Minutes, s.Again)
 	}
+	if s.DateText != "" {
+		say("no date %q", s.DateText)
+	}
 	if s.Divisions != nil {
 		say("divisions %q", s.Divisions)
 	}

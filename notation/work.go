@@ -42,6 +42,40 @@ func (p *parser) workLine(l *scan.Line) {
 	p.elements(l, c)
 }
 
+// splitAtThen reads "400 m run, then 3 rounds of 10 pull-ups, then 400 m run" as
+// if each stretch stood on a line of its own.
+func (p *parser) splitAtThen(l *scan.Line) bool {
+	if p.part != nil && p.part.block != inRound {
+		return false
+	}
+	var cuts []int
+	nested := false
+	for i := 1; i < len(l.Words); i++ {
+		if l.Words[i] == ";" {
+			break
+		}
+		if l.Words[i] != "then" {
+			continue
+		}
+		cuts = append(cuts, i)
+		c := scan.Over(l)
+		c.I = i + 1
+		r := p.Probe(c, false)
+		nested = nested || r.Clause() && (r.F.Rounds.Set() || !r.F.LadderAt.IsZero()) && !r.C.Done()
+	}
+	if !nested {
+		return false
+	}
+	for i, from := range append([]int{0}, cuts...) {
+		stop := len(l.Tokens)
+		if i < len(cuts) {
+			stop = cuts[i]
+		}
+		p.line(l.Part(from, stop))
+	}
+	return true
+}
+
 // partLabel = "part" letter [ ":" ] .
 // The letter is kept for the piece that follows.
 func (p *parser) partLabel(l *scan.Line) bool {

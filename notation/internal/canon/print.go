@@ -58,6 +58,9 @@ func (p *printer) title(s roomful.Session) {
 }
 
 func (p *printer) when(s roomful.Session) {
+	if s.DateText != "" {
+		p.header("date", s.DateText)
+	}
 	var clauses []string
 	if !s.Date.IsZero() {
 		clauses = append(clauses, s.Date.String())

@@ -46,7 +46,7 @@ func (p *printer) write(e roomful.Element, many bool) string {
 		}
 	}
 	amount := AmountText(e.Amount)
-	trails := m != nil && (m.Modality == roomful.Hold || m.Modality == roomful.Easy || m.Modality == roomful.Pause) && e.Amount.Unit.Base() == roomful.Second
+	trails := e.Amount.Stated() && m != nil && (m.Modality == roomful.Hold || m.Modality == roomful.Easy || m.Modality == roomful.Pause) && e.Amount.Unit.Base() == roomful.Second
 	if !trails {
 		add(amount)
 	}

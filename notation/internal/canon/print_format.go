@@ -63,14 +63,14 @@ func withLadder(text string, l roomful.Ladder) []string {
 	if len(l.Steps) == 0 {
 		return []string{text}
 	}
-	return []string{text, steps(l)}
+	return []string{text, Steps(l)}
 }
 
 func forTimeClauses(f roomful.ForTime) []string {
 	text := "for time"
 	switch {
 	case len(f.Ladder.Steps) > 0:
-		text = steps(f.Ladder) + " for time"
+		text = Steps(f.Ladder) + " for time"
 	case f.Rounds != 1:
 		text = roomful.Figure(float64(f.Rounds)) + " rounds for time"
 	}
@@ -195,7 +195,7 @@ func setsClause(part roomful.Part, f roomful.Sets) string {
 	case f.Build:
 		return "build to a heavy set"
 	case len(f.Reps) > 0:
-		return "sets of " + steps(roomful.Ladder{Steps: f.Reps})
+		return "sets of " + Steps(roomful.Ladder{Steps: f.Reps})
 	case same && len(part.Round) == 1:
 		return n + " x " + roomful.Figure(reps)
 	case f.Count == 1:
@@ -217,8 +217,8 @@ func sameReps(part roomful.Part) (float64, bool) {
 	return reps, len(part.Round) > 0
 }
 
-// steps writes a ladder.
-func steps(l roomful.Ladder) string {
+// Steps writes a ladder.
+func Steps(l roomful.Ladder) string {
 	var list []string
 	for _, n := range l.Steps {
 		list = append(list, roomful.Figure(float64(n)))

@@ -228,7 +228,7 @@ func (r *Reading) amountWithoutUnit(d *Element, q *Figures) {
 		unit, name = roomful.Calorie, "calories"
 	default:
 		r.Fault(q.at, "what "+diag.Quote(r.textOf(q))+" counts is not said", d.Move.Name+" is counted in "+vocab.UnitList(d.Move)+": add the unit")
-		d.remarks = append(d.remarks, r.remarkOf(q))
+		d.remarks, d.NoAmount = append(d.remarks, r.remarkOf(q)), true
 		return
 	}
 	r.Warn(q.at, diag.Quote(r.textOf(q))+" has no unit: read as "+name, "add the unit")

@@ -1,6 +1,8 @@
 package phrase
 
 import (
+	"fmt"
+	"strconv"
 	"strings"
 	"time"
 
@@ -341,6 +343,10 @@ func (r *Reading) roundsClause() bool {
 func (r *Reading) setReps() {
 	before := r.C.I
 	r.C.Take("of")
+	if reps, ok := r.cluster(); ok {
+		r.F.Reps = reps
+		return
+	}
 	if n, ok := r.Integer(); ok && (r.C.TakeAny("reps", "repetitions") || r.C.I > before+1 && r.plainNumber()) {
 		r.F.Reps = Count{n, r.C.Span(before, r.C.I)}
 		return
@@ -377,6 +383,10 @@ func (r *Reading) timesClause() bool {
 	}
 	r.setCount(&r.F.Times, "number of times", n, from)
 	before := r.C.I
+	if reps, ok := r.cluster(); ok {
+		r.F.Reps = reps
+		return true
+	}
 	switch reps, ok := r.Integer(); {
 	case ok && r.plainNumber():
 		r.C.TakeAny("reps", "rep", "repetitions")
@@ -392,6 +402,36 @@ func (r *Reading) timesClause() bool {
 		r.afterTimes()
 	}
 	return true
+}
+
+// cluster reads "1.1.1" for the repetitions of a set: bouts with a short pause
+// between, which a set here cannot hold. It is read as all of them at once.
+func (r *Reading) cluster() (reps Count, ok bool) {
+	from, n := r.C.I, 0
+	if r.C.Peek(0).Kind != scan.Number {
+		return reps, false
+	}
+	stop := from + 1
+	for stop < r.C.Last && r.C.Tokens[stop].Tight && (r.C.Tokens[stop].Kind == scan.Number || r.C.Tokens[stop].Text == ".") {
+		stop++
+	}
+	text := r.C.Slice(from, stop)
+	bouts := strings.Split(text, ".")
+	for _, bout := range bouts {
+		k, err := strconv.Atoi(bout)
+		if err != nil || k > 99 || bout != bouts[0] {
+			return reps, false
+		}
+		n += k
+	}
+	if len(bouts) < 3 {
+		return reps, false
+	}
+	r.C.I = stop
+	reps = Count{n, r.C.Span(from, stop)}
+	r.Warn(reps.At, fmt.Sprintf("%s is read as %d repetitions: pauses within a set are not timed", diag.Quote(text), n), "write the repetitions of a whole set, and how they are broken after note:")
+	r.F.Notes = append(r.F.Notes, text)
+	return reps, true
 }
 
 // afterTimes reads "max" or a time after "5 x".

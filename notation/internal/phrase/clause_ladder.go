@@ -1,6 +1,9 @@
 package phrase
 
 import (
+	"strconv"
+	"strings"
+
 	"roomful"
 	"roomful/notation/internal/scan"
 	"roomful/notation/internal/vocab"
@@ -26,8 +29,60 @@ func (r *Reading) ladderClause() bool {
 		r.Fault(r.C.Span(from, r.C.I), "a second ladder in one piece", "write two pieces, main a: and main b:")
 		return true
 	}
+	if d := r.cur; d != nil && d.Move != nil { // row 1000-750-500 m
+		if u := countedAlone(r.C.Peek(0).Text); u != roomful.Rep && vocab.Counts(d.Move, u.Base()) {
+			d.Amount.Unit = u
+			r.C.I++
+		}
+	}
+	r.checkOpen(steps, open, r.C.Span(from, r.C.I))
 	r.F.Ladder, r.F.LadderAt, r.F.OfSets = roomful.Ladder{Steps: steps, Open: open}, r.C.Span(from, r.C.I), ofSets
 	return true
+}
+
+// checkOpen says when it cannot be told how an open ladder goes on: it does so by
+// the difference of its last two steps.
+func (r *Reading) checkOpen(steps []int, open bool, at scan.Span) {
+	k := len(steps)
+	if !open || k < 3 || steps[k-1] != steps[k-2] && steps[k-1]-steps[k-2] == steps[k-2]-steps[k-3] {
+		return
+	}
+	hint := "write out as many steps as anybody may get to"
+	if each := repeated(steps); each > 1 {
+		for range 4 {
+			steps = append(steps, steps[len(steps)-each]+steps[k-1]-steps[k-1-each])
+		}
+		hint += ", such as " + joinSteps(steps)
+	}
+	r.Fault(at, "how this ladder goes on is not clear", hint)
+}
+
+// repeated returns how often each step of an even ladder is done, 2 for
+// 3-3-6-6; 0 where the steps have no such order.
+func repeated(steps []int) int {
+	each := 1
+	for each < len(steps) && steps[each] == steps[0] {
+		each++
+	}
+	if each == 1 || each >= len(steps) {
+		return 0
+	}
+	by := steps[each] - steps[0]
+	for i, n := range steps {
+		if n != steps[0]+i/each*by {
+			return 0
+		}
+	}
+	return each
+}
+
+// joinSteps writes steps with dashes between.
+func joinSteps(steps []int) string {
+	words := make([]string, len(steps))
+	for i, n := range steps {
+		words[i] = strconv.Itoa(n)
+	}
+	return strings.Join(words, "-")
 }
 
 // steps reads the figures of a ladder.
@@ -37,6 +92,11 @@ func (r *Reading) steps() (steps []int, ok bool) {
 		t := r.C.Peek(0)
 		if t.Kind != scan.Number || t.Value != float64(int(t.Value)) {
 			break
+		}
+		if r.stepUnit() {
+			steps = append(steps, int(t.Value))
+			sep = "-"
+			continue
 		}
 		next := r.C.Peek(1)
 		if len(steps) > 0 && vocab.UnitWords[next.Text].Class != vocab.Bare && vocab.UnitWords[next.Text].Unit != roomful.Rep && sep != "-" {
@@ -54,6 +114,18 @@ func (r *Reading) steps() (steps []int, ok bool) {
 		r.C.I++
 	}
 	return steps, len(steps) > 0 && (sep == "-" || len(steps) > 2 || r.downFollows())
+}
+
+// stepUnit passes over a step with a unit of its own, "800 m - 600 m - 400 m run",
+// and the dash after it. The unit of the last one stays for the movement.
+func (r *Reading) stepUnit() bool {
+	unit, dash := r.C.Peek(1), r.C.Peek(2)
+	u, ok := vocab.UnitWords[unit.Text]
+	if !ok || u.Class != vocab.Counted || u.Unit == roomful.Rep || dash.Text != "-" || r.C.Peek(3).Kind != scan.Number || r.C.Peek(4).Text != unit.Text {
+		return false
+	}
+	r.C.I += 3
+	return true
 }
 
 // downFollows reports whether "down to" or "to" continues a ladder of one step.

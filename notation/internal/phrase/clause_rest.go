@@ -1,9 +1,11 @@
 package phrase
 
 import (
+	"time"
+
+	"roomful/notation/internal/diag"
 	"roomful/notation/internal/scan"
 	"roomful/notation/internal/vocab"
-	"time"
 )
 
 // capClause = ( "cap" | "TC" | "time limit" ) time | time ( "cap" | "TC" ) .
@@ -66,7 +68,7 @@ func (r *Reading) boutTime() (time.Duration, bool) {
 		return t.D, true
 	}
 	t := r.C.Peek(0)
-	if _, unit := vocab.UnitWords[r.C.Peek(1).Text]; t.Kind != scan.Number || unit || !r.head {
+	if _, unit := vocab.UnitWords[r.C.Peek(1).Text]; t.Kind != scan.Number || t.Value > longestTime || unit || !r.head {
 		return 0, false
 	}
 	r.C.I++
@@ -91,6 +93,9 @@ func (r *Reading) restClause() bool {
 	from := r.C.I
 	if r.C.TakeAny("rest", "resting", "change", "changeover", "transition") {
 		changes := r.C.Tokens[r.C.I-1].Text[0] != 'r'
+		if !changes && r.untimedRest(from) {
+			return true
+		}
 		r.C.TakeAny("for", "is", "of")
 		t, ok := r.Time(false)
 		if !ok {
@@ -111,6 +116,23 @@ func (r *Reading) restClause() bool {
 		return true
 	}
 	return false
+}
+
+// untimedRest reads "rest 1:1" and, at a head, "rest as needed": rests that no
+// clock can be set to.
+func (r *Reading) untimedRest(from int) bool {
+	if n := r.C.Peek(0); n.Kind == scan.Number && r.C.Peek(1).Text == ":" && r.C.Peek(2).Kind == scan.Number && r.C.Peek(2).Tight {
+		r.C.I += 3
+		at := r.C.Span(from, r.C.I)
+		r.Fault(at, diag.Quote(r.C.Slice(from, r.C.I))+" gives no time", "write one, such as rest 2 min").Detail = "a rest by what the work took cannot be planned; kept as a note"
+		r.F.Notes = append(r.F.Notes, r.C.Slice(from, r.C.I))
+		return true
+	}
+	if !r.head || !r.C.TakeAny("as needed", "as required", "as long as needed", "as you need", "when needed", "fully", "until ready", "to recovery") {
+		return false
+	}
+	r.F.Notes = append(r.F.Notes, r.C.Slice(from, r.C.I))
+	return true
 }
 
 // setRest keeps a rest or a change by where it was said to stand.

@@ -26,8 +26,12 @@ type Figures struct {
 
 // Seconds makes a length of time.
 func Seconds(v float64) time.Duration {
-	return time.Duration(math.Round(min(v, scan.Largest*60) * float64(time.Second)))
+	return time.Duration(math.Round(min(v, longestTime) * float64(time.Second)))
 }
+
+// longestTime is the longest time that is read, in seconds; no figure that needs
+// more digits is one.
+const longestTime = 999999 * 60
 
 // figuresOf = figure [ unit ] [ "/" figure [ unit ] ] | figure "-" figure unit .
 func (r *Reading) figures() (q Figures, ok bool) {
@@ -207,6 +211,8 @@ func (r *Reading) timeValue(bareMinutes bool) (time.Duration, bool) {
 	}
 	last := r.C.Tokens[r.C.I-1]
 	switch {
+	case t.Value*60 > longestTime && q.Unit.Class == vocab.Bare:
+		return 0, false
 	case q.Clock:
 		return Seconds(t.Value), true
 	case q.Unit.Class == vocab.Bare && bareMinutes:
@@ -218,6 +224,9 @@ func (r *Reading) timeValue(bareMinutes bool) (time.Duration, bool) {
 	case q.Unit.Unit == roomful.Metre && bareMinutes:
 		return Seconds(t.Value * 60), true
 	case q.Unit.Unit.Base() != roomful.Second:
+		return 0, false
+	}
+	if q.By[0]*q.Unit.Unit.Size() > longestTime {
 		return 0, false
 	}
 	d := Seconds(q.By[0] * q.Unit.Unit.Size())

@@ -19,6 +19,10 @@ func (r *Reading) figuresItem() bool {
 		return true
 	}
 	low := r.C.I
+	if reps, ok := r.cluster(); ok {
+		r.keep(Figures{By: [2]float64{float64(reps.N)}, N: 1, at: reps.At})
+		return true
+	}
 	if scan.FigureKind(r.C.Peek(0)) && r.C.Is2("-") {
 		if r.C.I += 2; r.countedRange(low) {
 			return true

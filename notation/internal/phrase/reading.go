@@ -23,6 +23,7 @@ type Reading struct {
 	left      int      // first token of the words that nothing has taken, -1 when none
 	or        bool     // the next element may be done instead of the last
 	Instead   []roomful.Instead
+	joined    int  // how many plus signs stood between elements
 	RepsKnown bool // the head says how many repetitions a set has
 }
 
@@ -39,6 +40,7 @@ type Element struct {
 	HeightAt scan.Span
 	FromHead bool // named by a heading, before the lines that say how much
 	NoLoad   bool // a load was written and could not be read
+	NoAmount bool // an amount was
 	Indent   int  // of its line, in columns
 	Label    int  // the number of "2)" before the line
 }
@@ -75,6 +77,29 @@ func (r *Reading) Run() {
 	}
 	r.closeRun(r.C.I)
 	r.flush()
+	r.shareLoad()
+}
+
+// shareLoad gives the load at the end of a complex, "1 clean + 1 jerk 60/40 kg",
+// to all of it: the bar stays in the hands.
+func (r *Reading) shareLoad() {
+	n := len(r.Elements)
+	if r.joined == 0 || r.joined != n-1 {
+		return
+	}
+	last := &r.Elements[n-1]
+	for i := range r.Elements {
+		if d := &r.Elements[i]; d.Move == nil || d.Move.Implement != roomful.Barbell || d.Load != nil && i < n-1 || d.NoLoad {
+			return
+		}
+	}
+	if last.Load == nil || last.Move == nil {
+		return
+	}
+	for i := range r.Elements[:n-1] {
+		r.Elements[i].Load, r.Elements[i].LoadAt, r.Elements[i].Implements = last.Load, last.LoadAt, last.Implements
+	}
+	r.Hint(last.LoadAt, "read as the load of the whole complex", "write a load after each movement if they differ")
 }
 
 // open reports whether an element has begun.
@@ -112,6 +137,7 @@ func (r *Reading) separator() bool {
 	case r.C.Mark("+"):
 		r.closeRun(before)
 		r.flush()
+		r.joined++
 		return true
 	}
 	return r.divides(before)

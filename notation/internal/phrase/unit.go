@@ -41,7 +41,7 @@ func (r *Reading) unknownUnit(d *Element, q *Figures) bool {
 		hint = "did you mean " + near + "?"
 	}
 	r.Fault(t.Place(r.C.No), diag.Quote(t.Text)+" is no unit I know", hint).Detail = "the figure is kept as a note"
-	d.NoLoad = true
+	d.NoLoad, d.NoAmount = true, true
 	d.remarks = append(d.remarks, r.remarkOf(q))
 	return true
 }
@@ -71,5 +71,5 @@ func (r *Reading) checkUnknownUnit(d *Element) {
 	r.Fault(at, diag.Quote(unit)+" is no unit I know", hint)
 	d.Move, d.Movement, d.Words = m, m.ID, name
 	d.remarks = append(d.remarks, remark{text: roomful.Figure(d.Amount.By[0]) + " " + unit})
-	d.Amount = roomful.Amount{}
+	d.Amount, d.NoAmount = roomful.Amount{}, true
 }

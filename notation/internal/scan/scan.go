@@ -7,9 +7,12 @@ import (
 	"unicode/utf8"
 )
 
-// Largest is the greatest figure that is kept; whatever is larger is absurd and
-// said to be so.
-const Largest = 999999
+// Largest is the greatest figure that is read, of twelve digits: it stays exact
+// to a thousandth. A longer row of digits is a word.
+const Largest = 999_999_999_999
+
+// longestFigure is how many digits a figure may have.
+const longestFigure = 12
 
 // mostTokens is how much of one line is read; a long one has 30.
 const mostTokens = 400
@@ -83,6 +86,9 @@ func (s *scanner) token(r rune, size int, tight bool) {
 	raw := s.line.Raw[s.at:]
 	n := size
 	switch next := nextByte(raw, size); {
+	case digit(r) && Digits(raw) > longestFigure:
+		n = Digits(raw)
+		t.Kind, t.Text = Word, raw[:n]
 	case digit(r), r == '.' && IsDigit(next) && !tight:
 		t.Kind, t.Value, n = Figure(raw[:s.listed(raw, tight)])
 	case r == ':' && IsDigit(next) && (!tight || s.last().Text == "/"):

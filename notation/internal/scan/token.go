@@ -176,6 +176,13 @@ func (l *Line) TextAt(at Span) string {
 	return ""
 }
 
+// Part returns the stretch of a line from token i up to j as a line.
+func (l *Line) Part(i, j int) *Line {
+	part := *l
+	part.Tokens, part.Words, part.Raw = l.Tokens[i:j], l.Words[i:j], l.Raw[:l.Tokens[j-1].To]
+	return &part
+}
+
 // Find returns the place of a text on the line, the whole line when it is not
 // there.
 func (l *Line) Find(text string) Span {

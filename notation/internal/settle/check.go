@@ -2,6 +2,8 @@ package settle
 
 import (
 	"fmt"
+	"math"
+	"slices"
 	"time"
 
 	"roomful"
@@ -20,7 +22,7 @@ func (p *Draft) Check() {
 		p.checkRest(pt, p.Session.Parts[i].Format)
 		for _, list := range [...][]phrase.Element{pt.Once, pt.Round, pt.Last} {
 			for j := range list {
-				p.checkElement(pt, &list[j])
+				p.checkElement(pt, &list[j], p.Session.Parts[i].Format)
 			}
 		}
 		p.checkNamed(pt)
@@ -74,23 +76,49 @@ func (p *Draft) checkTimes(pt *Part) {
 			p.Fault(c.n.At, fmt.Sprintf("%d %s cannot be right", c.n.N, c.what), fmt.Sprintf("write a number from 1 to %d", c.most))
 		}
 	}
+	largest := pt.largestStep()
 	for _, n := range f.Ladder.Steps {
-		if n < 1 || n > 500 {
-			p.Fault(f.LadderAt, fmt.Sprintf("a step of %d cannot be right", n), "write steps from 1 to 500")
+		if n < 1 || n > largest {
+			p.Fault(f.LadderAt, fmt.Sprintf("a step of %d cannot be right", n), fmt.Sprintf("write steps from 1 to %d", largest))
 			break
 		}
 	}
+}
+
+// largestStep is the largest step of a ladder that every movement without an
+// amount of its own can be done for.
+func (pt *Part) largestStep() int {
+	const mostReps = 500
+	largest, open := 10000, false
+	for _, d := range pt.Round {
+		if d.Amount.Stated() || d.Movement == roomful.Rest {
+			continue
+		}
+		open = true
+		if base := d.Amount.Unit.Base(); base == roomful.Rep || base == roomful.Calorie {
+			return mostReps
+		}
+	}
+	if !open {
+		return mostReps
+	}
+	return largest
 }
 
 // most is the largest amount of each base unit that one line may ask for.
 var most = [...]float64{roomful.Rep: 2000, roomful.Metre: 42195, roomful.Calorie: 1000, roomful.Second: 3 * 3600}
 
 // checkElement says what is wrong with one element.
-func (p *Draft) checkElement(pt *Part, d *phrase.Element) {
+func (p *Draft) checkElement(pt *Part, d *phrase.Element, f roomful.Format) {
 	if d.Movement == "" {
 		p.Unknown(Severity(pt.Kind), d.NameOrPlace(), d.Words)
 	}
+	p.checkOpen(pt, d, f)
 	for _, v := range d.Amount.By {
+		if d.Amount.Unit == roomful.Rep && v != math.Trunc(v) {
+			p.Fault(d.AmountAt, figureOf(v, d.Amount.Unit)+" cannot be right", "write a whole number")
+			break
+		}
 		base := v * d.Amount.Unit.Size()
 		if v <= 0 || base > most[d.Amount.Unit.Base()] {
 			at := d.AmountAt
@@ -116,6 +144,22 @@ func heightHint(m *roomful.Movement) string {
 		return "write the height of the target, such as 3 m or 10 ft"
 	}
 	return "write a height such as 60 cm or 24 in"
+}
+
+// checkOpen says when how much is left open where the piece cannot say it.
+func (p *Draft) checkOpen(pt *Part, d *phrase.Element, f roomful.Format) {
+	if d.Amount.Stated() || d.NoAmount || !vocab.Scored(pt.Kind) {
+		return
+	}
+	ladder := len(pt.Facts.Ladder.Steps) > 0
+	switch f.(type) {
+	case roomful.RoundsInTime, roomful.ForTime:
+		if d.Movement == roomful.Rest {
+			p.Warn(d.NameOrPlace(), "no time is said for the rest: none is planned", "write rest 1 min")
+		} else if d.Move != nil && !(ladder && slices.ContainsFunc(pt.Round, func(e phrase.Element) bool { return e.At == d.At })) {
+			p.Warn(d.NameOrPlace(), "how much "+d.Move.Name+" is not said", "write an amount before it").Detail = "the piece cannot be forecast with an amount left open"
+		}
+	}
 }
 
 // figureOf writes a figure with its unit in a sentence.

@@ -27,6 +27,7 @@ func (p *Draft) Settle() {
 		p.checkSlotted(pt)
 		p.nameFromNotes(pt)
 		p.fillHead(pt)
+		p.baseSteps(pt)
 		part := roomful.Part{Kind: pt.Kind, Letter: pt.Letter, Line: pt.Line, ScoreBy: pt.Facts.Score, Standards: pt.Standards, Instead: pt.Instead}
 		part.Scored = vocab.Scored(pt.Kind) && !pt.Facts.NotScored
 		part.Team = p.team(pt)
