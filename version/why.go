@@ -70,7 +70,7 @@ func (c *class) whyForm(p *person, f *fitted, li int, w, t roomful.Task) string 
 	}
 	kept, turn := "the "+say.Family(say.Leads(l.Movement)), ""
 	if w := say.Public(f.form.Neighbour, say.Neighbour(l.Movement, f.form.Movement)); w != "" {
-		kept, turn = "the time, and "+w, ": "+w
+		kept, turn = "the time ("+w+")", ": "+w
 	}
 	keeps := name + " " + does + " " + kept
 	behind := f.why
