@@ -54,6 +54,8 @@ type Versions struct {
 	Piece  roomful.Part
 	Effort roomful.Effort // as proposed when the sheet has none
 	roomful.Lineup
+	// Days is everybody's whole day around it, in the order of the people.
+	Days []roomful.Itinerary
 }
 
 // Check reads a sheet and proposes an effort when it is without faults and has
@@ -137,28 +139,6 @@ func (d *Day) lacking(c class) error {
 		}
 	}
 	return nil
-}
-
-// Versions finds the options of the day and everybody's version. At home
-// everybody trains with their own kit.
-func (d *Day) Versions(ctx context.Context, q Question, home bool) (Versions, error) {
-	c, err := d.class(q)
-	if err != nil {
-		return Versions{}, err
-	}
-	if !c.effort.Stated() {
-		window := d.propose(ctx, q.Session, c.piece)
-		c.effort.Low, c.effort.High, c.effort.Unit, c.effort.Proposed = window.Low, window.High, window.Unit, window.Proposed
-	}
-	r := version.Request{
-		Piece: c.piece, Lead: c.lead, Effort: c.effort, Kit: q.Kit, Gym: d.Gym, On: c.on, Home: home,
-		Runs: q.Runs, Seed: q.Seed, Workers: q.Workers, Lexicon: d.Lexicon, Forecaster: d.Forecaster,
-	}
-	for i, a := range q.People {
-		r.People = append(r.People, version.Person{Athlete: a, Abilities: c.abilities[i], Doubts: d.doubts(a, c.on)})
-	}
-	l, err := version.Propose(ctx, r)
-	return Versions{c.piece, c.effort, l}, err
 }
 
 // class is a question with what belongs to it looked up.

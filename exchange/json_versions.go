@@ -58,6 +58,7 @@ type Version struct {
 	Plates     []SideLoad       `json:"plates"`
 	Cautions   []string         `json:"cautions"`
 	Stop       *string          `json:"stop"`
+	Day        []Stage          `json:"day"` // every part of the day, in order; empty for who is referred out
 }
 
 // Dose is how much of the piece somebody does who does not do all of it; say
@@ -147,7 +148,7 @@ func laddered(p roomful.Part) bool {
 func versionOf(v roomful.Version, stepped bool) Version {
 	out := Version{
 		Name: v.Name, ID: v.Athlete, Option: word(v.Option), AsWritten: v.AsWritten, OneOff: v.OneOff,
-		Elements: []Choice{}, Confidence: word(string(v.Confidence)), Plates: []SideLoad{}, Cautions: listed(v.Cautions), Stop: word(v.Stop),
+		Elements: []Choice{}, Confidence: word(string(v.Confidence)), Plates: []SideLoad{}, Day: []Stage{}, Cautions: listed(v.Cautions), Stop: word(v.Stop),
 	}
 	if !v.Dose.Whole() {
 		d := v.Dose
@@ -155,10 +156,7 @@ func versionOf(v roomful.Version, stepped bool) Version {
 		out.Dose = &Dose{Rounds: known(d.Rounds), Ladder: d.Ladder, Work: some(d.Work.Seconds()), Steady: d.Steady, Say: d.Say, WhyPrivate: word(d.Private)}
 	}
 	for _, c := range v.Choices {
-		out.Elements = append(out.Elements, Choice{
-			Task: taskOf(c.Task, stepped), LoadLowKg: some(c.Low.Kg()), LoadHighKg: some(c.High.Kg()),
-			Changed: c.Changed, Why: c.Why, WhyPrivate: word(c.Private),
-		})
+		out.Elements = append(out.Elements, choiceOf(c, stepped))
 	}
 	if v.Proof != nil {
 		out.Proof = &Proof{v.Proof.Movement, v.Proof.Reps, some(v.Proof.Load.Kg()), massOf(v.Proof.Load), v.Proof.Say}
@@ -175,6 +173,13 @@ func versionOf(v roomful.Version, stepped bool) Version {
 		out.Plates = append(out.Plates, side)
 	}
 	return out
+}
+
+func choiceOf(c roomful.Choice, stepped bool) Choice {
+	return Choice{
+		Task: taskOf(c.Task, stepped), LoadLowKg: some(c.Low.Kg()), LoadHighKg: some(c.High.Kg()),
+		Changed: c.Changed, Why: c.Why, WhyPrivate: word(c.Private),
+	}
 }
 
 func taskOf(t roomful.Task, stepped bool) Task {

@@ -9,6 +9,9 @@ import (
 	"roomful/version/internal/say"
 )
 
+// asWritten is the reason of a line that nothing changes.
+const asWritten = "as written"
+
 // why writes the public line of one element of a plan: what anybody may read.
 // It never speaks of a body, a state, an ability or a probability.
 func (c *class) why(q *plan, li int) string {
@@ -41,7 +44,7 @@ func (c *class) why(q *plan, li int) string {
 		add(c.whyLoad(q.p, f, w, t))
 	}
 	if len(parts) == 0 {
-		return "as written"
+		return asWritten
 	}
 	return strings.Join(parts, "; ")
 }

@@ -19,11 +19,14 @@ func pad(s string, n int) string { return s + strings.Repeat(" ", max(0, n-width
 
 // wrapped writes text behind a first indent and below its end, a line at a
 // time.
-func wrapped(indent, text string) string {
+func wrapped(indent, text string) string { return wrappedTo(lineWidth, indent, text) }
+
+// wrappedTo is wrapped for a screen of another width.
+func wrappedTo(columns int, indent, text string) string {
 	var b strings.Builder
 	line, empty := indent, true
 	for _, word := range strings.Fields(text) {
-		if !empty && width(line)+1+width(word) > lineWidth {
+		if !empty && width(line)+1+width(word) > columns {
 			b.WriteString(line + "\n")
 			line, empty = strings.Repeat(" ", width(indent)), true
 		}

@@ -37,6 +37,7 @@ func (v *versionsVerb) Run(p *program) error {
 	p.remarks(src)
 	if p.json {
 		out := exchange.LineupOf(got.Piece, got.Effort, got.Lineup)
+		out.AddDays(q.Session, got.Days)
 		out.Diagnostics = listed(src.files)
 		return p.answer(out)
 	}
@@ -46,7 +47,11 @@ func (v *versionsVerb) Run(p *program) error {
 			names = append(names, one.Name)
 		}
 	}
-	return p.print(p.pieceLine(src.session, got.Piece, got.Effort) + together(got.Piece.Team, names, false) + "\n" + attention(got.Attention) + p.options(got.Lineup) + p.people(got, src.people))
+	head := p.pieceLine(src.session, got.Piece, got.Effort) + together(got.Piece.Team, names, false) + "\n" + attention(got.Attention)
+	if v.Home {
+		return p.print(head + p.daysAtHome(src.session, got, src.people))
+	}
+	return p.print(head + p.options(got.Lineup) + p.people(got, src.people))
 }
 
 // attention lists who needs the coach, everybody once.
@@ -117,23 +122,44 @@ func (p *program) options(l roomful.Lineup) string {
 // people writes everybody's version with its reasons.
 func (p *program) people(v day.Versions, who []roomful.Athlete) string {
 	var b strings.Builder
-	for _, got := range v.Versions {
-		i := slices.IndexFunc(who, func(a roomful.Athlete) bool { return a.ID == got.Athlete })
-		unit := roomful.Kilogram
-		if i >= 0 {
-			unit = who[i].Unit
-		}
-		b.WriteString(p.version(got, unit))
+	for i, got := range v.Versions {
+		b.WriteString(p.version(got, v, i, unitOf(got, who)))
 	}
 	return strings.TrimSuffix(b.String(), "\n")
 }
 
-// version writes one person's version.
-func (p *program) version(v roomful.Version, unit roomful.MassUnit) string {
+// unitOf is what somebody thinks in.
+func unitOf(v roomful.Version, who []roomful.Athlete) roomful.MassUnit {
+	if i := slices.IndexFunc(who, func(a roomful.Athlete) bool { return a.ID == v.Athlete }); i >= 0 {
+		return who[i].Unit
+	}
+	return roomful.Kilogram
+}
+
+// version writes one person's version, by their place in the lineup, and what is
+// theirs of the rest of the day.
+func (p *program) version(v roomful.Version, all day.Versions, at int, unit roomful.MassUnit) string {
 	if v.Stop != "" {
-		return v.Name + "\n" + wrapped("  stop: ", v.Stop) + "\n"
+		return stopWords(v)
 	}
 	var b strings.Builder
+	b.WriteString(titleWords(v))
+	b.WriteString(p.pieceWords(lineWidth, v, unit))
+	if at < len(all.Days) {
+		b.WriteString(p.besides(all.Days[at], all.Piece.Name()))
+	}
+	b.WriteString(cautionWords(lineWidth, v))
+	return b.String() + "\n"
+}
+
+// stopWords is what somebody is told who is referred out.
+func stopWords(v roomful.Version) string {
+	return v.Name + "\n" + wrapped("  stop: ", v.Stop) + "\n"
+}
+
+// titleWords says who somebody is today: their option, how sure, and how it will
+// go.
+func titleWords(v roomful.Version) string {
 	title := []string{v.Option}
 	if v.OneOff {
 		title = append(title, "one-off")
@@ -142,10 +168,24 @@ func (p *program) version(v roomful.Version, unit roomful.MassUnit) string {
 	if f := v.Forecast; f.Text != "" {
 		title = append(title, "about "+f.Text)
 	}
-	fmt.Fprintf(&b, "%s: %s\n", v.Name, strings.Join(title, ", "))
+	return fmt.Sprintf("%s: %s\n", v.Name, strings.Join(title, ", "))
+}
+
+// cautionWords lists what to print for somebody.
+func cautionWords(columns int, v roomful.Version) string {
+	var b strings.Builder
+	for _, c := range v.Cautions {
+		b.WriteString(wrappedTo(columns, "  caution: ", c))
+	}
+	return b.String()
+}
+
+// pieceWords writes what somebody does of a piece, the proof set and the bar.
+func (p *program) pieceWords(columns int, v roomful.Version, unit roomful.MassUnit) string {
+	var b strings.Builder
 	if !v.Dose.Whole() {
-		b.WriteString(wrapped(" *", doseWords(v.Dose)))
-		b.WriteString(wrapped("    private: ", v.Dose.Private))
+		b.WriteString(wrappedTo(columns, " *", doseWords(v.Dose)))
+		b.WriteString(wrappedTo(columns, "    private: ", v.Dose.Private))
 	}
 	n := 0
 	for _, c := range v.Choices {
@@ -156,21 +196,18 @@ func (p *program) version(v roomful.Version, unit roomful.MassUnit) string {
 		if c.Changed {
 			mark = "*"
 		}
-		b.WriteString(wrapped(" "+mark+pad(p.taskWords(c.Task), n)+"  ", c.Why+band(c, unit)))
+		b.WriteString(wrappedTo(columns, " "+mark+pad(p.taskWords(c.Task), n)+"  ", c.Why+band(c, unit)))
 		if c.Private != "" {
-			b.WriteString(wrapped("    private: ", c.Private))
+			b.WriteString(wrappedTo(columns, "    private: ", c.Private))
 		}
 	}
 	if v.Proof != nil {
-		b.WriteString(wrapped("  proof set: ", v.Proof.Say))
+		b.WriteString(wrappedTo(columns, "  proof set: ", v.Proof.Say))
 	}
 	for _, s := range v.Plates {
 		b.WriteString("  " + plateWords(s) + "\n")
 	}
-	for _, c := range v.Cautions {
-		b.WriteString(wrapped("  caution: ", c))
-	}
-	return b.String() + "\n"
+	return b.String()
 }
 
 // doseWords says how much of the piece somebody does.

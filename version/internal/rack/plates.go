@@ -34,6 +34,33 @@ func (s *Stock) Side(d roomful.Division, load roomful.Mass) (bar roomful.Mass, p
 	return roomful.Mass{}, nil, false
 }
 
+// Onto returns the plates on one side of a bar so that it weighs load, with
+// what is on already left there; ok is false when nothing added makes it.
+func (s *Stock) Onto(bar roomful.Mass, on []roomful.Mass, load roomful.Mass) (plates []roomful.Mass, ok bool) {
+	left := (load.Kg() - bar.Kg()) / 2
+	pairs := slices.Clone(s.pairs(load.Unit))
+	for _, p := range on {
+		left -= p.Kg()
+		if i := slices.Index(pairs, p); i >= 0 {
+			pairs = slices.Delete(pairs, i, i+1)
+		}
+	}
+	if left < -tiny {
+		return nil, false
+	}
+	more, ok := fill(pairs, left)
+	return append(slices.Clone(on), more...), ok
+}
+
+// Bar returns the bar of a division, the lightest there is when it has none.
+func (s *Stock) Bar(d roomful.Division) (bar roomful.Mass, ok bool) {
+	bars := s.barsFor(d)
+	if len(bars) == 0 {
+		return roomful.Mass{}, false
+	}
+	return bars[0], true
+}
+
 // barsFor lists the kit's bars, that of the division first: the heaviest for a
 // and the lightest otherwise (20 and 15 kg, international weightlifting rules).
 func (s *Stock) barsFor(d roomful.Division) []roomful.Mass {
