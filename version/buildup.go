@@ -18,6 +18,9 @@ const heavyShare = 0.5
 // loaded (common practice, no source).
 const readyReps = 5
 
+// readyTime is how long such easy repetitions take.
+const readyTime = 2 * time.Minute
+
 // lifted is a line of a piece as a person does it.
 type lifted struct {
 	part    roomful.Part
@@ -43,6 +46,7 @@ func (d *days) rampStage(i, at int) roomful.Stage {
 	s.BuildUp = d.buildUp(to, at, s.Length)
 	if s.BuildUp == nil {
 		s.Note = d.withoutLoad(to)
+		s.Length = min(s.Length, readyTime)
 	} else if s.BuildUp.Length > s.Length && s.Length > 0 {
 		s.Note = "this comes to " + say.Minutes(s.BuildUp.Length.Round(time.Second)) + " of " + say.Minutes(s.Length)
 	}
@@ -211,6 +215,9 @@ func (d *days) withoutLoad(l lifted) string {
 		return ""
 	}
 	set := say.Amount(readyReps, roomful.Rep) + " " + say.Plural(m)
+	if m.Implement == roomful.Barbell {
+		return set + " slowly with what is on the bar: nothing lighter is worth a set"
+	}
 	if l.choice.Load.Value > 0 {
 		return set + " slowly without the weight, then " + say.Amount(readyReps, roomful.Rep) + " with it"
 	}

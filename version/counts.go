@@ -19,8 +19,10 @@ func (d *days) counts(p roomful.Part, v *roomful.Version) *roomful.Counts {
 		c.Say = counted[c.Kind] + ": your own kind, not comparable with the room"
 	case c.Comparable:
 		c.Say = counted[c.Kind] + ", as in the room"
+	case d.Home && c.Kind == roomful.RepsScore:
+		c.Say = "repetitions of your own, not comparable with the room"
 	case d.Home:
-		c.Say = counted[c.Kind] + ", as in the room, kept apart: the work is another"
+		c.Say = counted[c.Kind] + ", as in the room. Kept apart: the work is another"
 	default:
 		c.Say = counted[c.Kind] + ", with what you changed"
 	}

@@ -23,7 +23,7 @@ const steadySets = 3
 // each amount that is theirs, 1 when the dose says it all.
 func (c *class) doses(p *person) (d roomful.Dose, amounts float64) {
 	share := p.care.Volume
-	if s, ok := c.Piece.Format.(roomful.Sets); ok && s.Build && p.care.Any() {
+	if s, ok := c.Piece.Format.(roomful.Sets); ok && s.Build && (p.care.Any() || c.Home) {
 		return c.steadyDose(p), 1
 	}
 	if share >= 1 {
@@ -47,6 +47,8 @@ func (c *class) steadyDose(p *person) roomful.Dose {
 	d.Private = "no heaviest set"
 	if b := p.care.Because(); b != "" {
 		d.Private = b + ": " + d.Private
+	} else if c.Home {
+		d.Private = "training alone: " + d.Private
 	}
 	return d
 }
@@ -88,7 +90,7 @@ func (c *class) dose(p *person, fits []*fitted) roomful.Dose {
 
 // free reports whether no window is a person's to meet.
 func (c *class) free(p *person) bool {
-	return !c.windowed || p.care.Volume < 1 || c.maximal() && p.care.Any()
+	return !c.windowed || p.care.Volume < 1 || c.maximal() && (p.care.Any() || c.Home)
 }
 
 // doing is the piece as a plan's person does it. What partners share goes on

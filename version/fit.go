@@ -42,6 +42,7 @@ type fitted struct {
 	fixed    bool // the load is not to be varied
 	measured bool // the load is bounded by a maximum
 	stuck    bool // nothing fits
+	sided    bool // the amount is of both sides together, one after the other
 }
 
 // tool is what a fitted line is held with.
@@ -158,7 +159,7 @@ func (f *fitter) run() *fitted {
 	asked := f.line.Forms[f.pick.Form]
 	fit, why := f.try(asked)
 	if why.form == byNothing {
-		return fit
+		return f.alone(fit)
 	}
 	var first *fitted
 	f.find(asked, why, func(g piece.Form) bool {
@@ -177,7 +178,7 @@ func (f *fitter) run() *fitted {
 	default:
 		fit = &fitted{task: roomful.Task{Movement: roomful.Rest, Amount: 30, Unit: roomful.Second, Slot: f.line.Element.Slot}, stuck: true}
 	}
-	return fit.instead(why)
+	return f.alone(fit.instead(why))
 }
 
 // shortDose is the time of an element in seconds under which nobody is sent to a
@@ -196,7 +197,7 @@ func (f *fitter) find(asked piece.Form, why reasons, visit func(piece.Form) bool
 			return
 		}
 		seen[g.Movement.ID] = true
-		if w := f.p.written[f.li]; short && !g.Offered && g.Movement.Modality == roomful.Machine && w.Amount > 0 && f.seconds(f.p, w) < shortDose {
+		if !g.Offered && (short && f.briefMachine(g.Movement) || f.uncounted(g.Movement) || f.briefOuting(g.Movement)) {
 			late = append(late, g)
 			return
 		}
@@ -234,6 +235,22 @@ func (f *fitter) find(asked piece.Form, why reasons, visit func(piece.Form) bool
 	}
 }
 
+// briefMachine reports whether a movement would send somebody to a machine for
+// too little.
+func (f *fitter) briefMachine(m *roomful.Movement) bool {
+	w := f.p.written[f.li]
+	return m.Modality == roomful.Machine && w.Amount > 0 && f.seconds(f.p, w) < shortDose
+}
+
+// uncounted reports whether a movement adds nothing to a score of repetitions
+// that the line as written adds to: metres of a run for calories.
+func (f *fitter) uncounted(m *roomful.Movement) bool {
+	counts := func(us []roomful.Unit) bool {
+		return len(us) == 0 || slices.Contains(us, roomful.Rep) || slices.Contains(us, roomful.Calorie)
+	}
+	return f.kind == roomful.RepsScore && counts([]roomful.Unit{f.p.written[f.li].Unit}) && !counts(m.Units)
+}
+
 // near lists the easier forms and swaps of a movement, in the order that suits
 // the reason.
 func (f *fitter) near(m *roomful.Movement, why reasons) []piece.Form {
@@ -269,7 +286,7 @@ func swapReasons(why reasons) []roomful.Reason {
 		return care.Reasons(*why.limit)
 	case byKit:
 		switch roomful.Implement(why.lacks) {
-		case "ceiling":
+		case "ceiling", noSpace:
 			return []roomful.Reason{roomful.ForCeiling, roomful.ForNoKit}
 		case "noise":
 			return []roomful.Reason{roomful.ForNoise, roomful.ForImpact, roomful.ForNoKit}
@@ -305,6 +322,9 @@ func (f *fitter) barred(m *roomful.Movement) reasons {
 	}
 	if w := f.p.stock.Lacks(m); w != "" {
 		return reasons{form: byKit, lacks: w}
+	}
+	if f.upsideDownAlone(m) {
+		return reasons{form: byKit, lacks: noSpace}
 	}
 	if f.p.lacksSkill(m) {
 		return reasons{form: bySkill}

@@ -226,7 +226,8 @@ func (g *drilled) drill(who *person, li int) *roomful.Choice {
 }
 
 // easyReps is how many times fresh somebody could move the load of a drill: half
-// as often again as what counts as light (common practice, no source).
+// as often again as what counts as light (common practice, no source). What is
+// carried is half of what they would carry in a piece.
 const easyReps = 30
 
 // lightly is the load of a drill: what the sheet states, at most what was found
@@ -245,7 +246,10 @@ func (g *drilled) lightly(who *person, li int, f *fitted, fit roomful.Mass) room
 	case m.Bound == nil:
 		return fit
 	}
-	kg := g.Forecaster.LoadFor(who.Abilities, t, easyReps) / float64(max(t.Implements, 1))
+	kg := fit.Kg() / 2
+	if t.Unit == roomful.Rep {
+		kg = g.Forecaster.LoadFor(who.Abilities, t, easyReps) / float64(max(t.Implements, 1))
+	}
 	light := g.atMostOf(who, f, kg)
 	if light.Value == 0 || light.Kg() > fit.Kg() {
 		return fit

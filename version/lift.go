@@ -27,6 +27,9 @@ func (f *fitter) need(m *roomful.Movement, t roomful.Task) float64 {
 	case n > 0:
 	case f.strength() && t.Unit == roomful.Rep:
 		n = max(f.count(t), 1)
+		if f.Home && loaded { // nobody is there to help with the last one
+			n += inReserve
+		}
 	case t.Unit == roomful.Second:
 		n = t.Amount / 3
 	case t.Unit != roomful.Rep:
@@ -90,7 +93,7 @@ func (f *fitter) lift(fit *fitted) reasons {
 	m := fit.form.Movement
 	fit.need = f.need(m, fit.task)
 	switch {
-	case f.builds(fit) && f.p.care.Any() && m.Bound != nil:
+	case f.builds(fit) && (f.p.care.Any() || f.Home) && m.Bound != nil:
 		return f.steady(fit)
 	case !m.TakesLoad() && m.Bound == nil, f.builds(fit):
 		return reasons{}

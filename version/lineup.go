@@ -112,7 +112,7 @@ func (c *class) owned(q *plan, f roomful.AthleteForecast) roomful.AthleteForecas
 func (c *class) version(p *person, names map[int]string, bands []band, f roomful.AthleteForecast) roomful.Version {
 	q := p.plans[0]
 	v := roomful.Version{Athlete: p.id, Name: p.Athlete.Name, Option: names[q.rung], AsWritten: q.dose.Whole(), OneOff: q.oneOff,
-		Work: c.work(q.tasks), Dose: q.dose, Forecast: f, Confidence: c.confidence(q), Cautions: p.care.Cautions(q.dose.Whole() && p.amounts == 1)}
+		Work: c.work(q.tasks), Dose: q.dose, Forecast: f, Confidence: c.confidence(q), Cautions: c.cautions(q)}
 	for li, t := range q.tasks {
 		w := p.written[li]
 		v.AsWritten = v.AsWritten && !piece.Easier(w, t) && q.fits[li].why.load != byState

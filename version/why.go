@@ -43,6 +43,7 @@ func (c *class) why(q *plan, li int) string {
 	if t.Load.Value > 0 {
 		add(c.whyLoad(q.p, f, w, t))
 	}
+	add(whySlower(f, w, t))
 	if len(parts) == 0 {
 		return asWritten
 	}

@@ -38,10 +38,16 @@ var (
 	cautionNew = caution{"New to training: ask about current activity, symptoms and known disease before the first hard day. " +
 		"Ask too how hard it is meant to be",
 		"Riebe et al. 2015, Med Sci Sports Exerc 47:2473-2479"}
+	cautionAlone = caution{"Training alone: keep a phone within reach and lift nothing maximal. " +
+		"Do nothing upside down without space and somebody near",
+		"common practice, no source"}
 	cautionTurns = caution{"The amounts of this piece are the partners' together. " +
 		"Take at most three quarters of your share while new, and half in the first week back",
 		"common practice, no source"}
 )
+
+// Alone is printed for somebody who trains without anybody beside them.
+func Alone() string { return cautionAlone.String() }
 
 // StopCautions are printed for somebody who is sent to a professional.
 func StopCautions() []string { return []string{cautionStop.String()} }

@@ -56,10 +56,12 @@ const FirstWorkingStep = 0.75
 // (judgement).
 const (
 	nearBar   = 1.5  // times the bare bar: one set of it is enough
+	lightBar  = 2    // times the bare bar: two sets are enough for strength
 	lightLoad = 0.35 // of the maximum: fewer steps are enough
 	roundDown = 0.1  // of a step's load may be left for fewer plates
-	leastJump = 0.08 // of the load aimed at
-	leastKg   = 2.5
+	leastJump = 0.08 // of the load aimed at, from one set to the next
+	leastKg   = 5    // from one set to the next
+	leastGap  = 2.5  // kg under the load aimed at
 )
 
 // BuildUp returns the sets that lead to a load, with plates and times; nil when
@@ -102,6 +104,8 @@ func (a *Aim) steps(barKg float64) []step {
 	switch {
 	case kg <= barKg*nearBar:
 		return easySteps[:1]
+	case a.Strength && kg <= barKg*lightBar:
+		return lightSets
 	case a.Heaviest:
 		return heaviestSteps
 	case a.Strength && a.Careful:
@@ -134,12 +138,12 @@ func (a *Aim) barSets() []roomful.BuildSet {
 	}
 	for _, s := range a.steps(bar.Kg()) {
 		if s.share == 0 {
-			if bar.Kg() < goal.Kg()-leastKg+tiny {
+			if bar.Kg() < goal.Kg()-leastGap+tiny {
 				put(bar, s.reps, nil, false)
 			}
 			continue
 		}
-		if load, side, ok := a.fewest(bar, on, s.share*a.Load.Kg(), last+a.jump()-tiny, goal.Kg()-a.jump()+tiny); ok {
+		if load, side, ok := a.fewest(bar, on, s.share*a.Load.Kg(), last+a.jump()-tiny, goal.Kg()-leastGap+tiny); ok {
 			put(load, s.reps, side, false)
 		}
 	}
@@ -153,7 +157,7 @@ func (a *Aim) barSets() []roomful.BuildSet {
 	return out
 }
 
-// jump is the least a set is heavier than the one before.
+// jump is how much heavier a set is at least than the one before.
 func (a *Aim) jump() float64 { return max(leastKg, leastJump*a.Load.Kg()) }
 
 // fewest finds the load of a step: at most kg and a little under it, between

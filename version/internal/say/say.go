@@ -97,6 +97,8 @@ func Lack(word string, home bool) string {
 		return "under a low ceiling"
 	case "noise":
 		return "quiet for the neighbours"
+	case "space":
+		return "alone at home"
 	}
 	if w, ok := kitWords[word]; ok {
 		word = w
