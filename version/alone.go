@@ -133,6 +133,10 @@ func (f *fitter) wantedKg() float64 {
 	return f.Forecaster.LoadFor(f.p.Abilities, w, reps)
 }
 
+// mostOneLeg is how hard a form on one leg may be for anybody, as a share of an
+// air squat: a split squat's (judgement).
+const mostOneLeg = 1.2
+
 // oneLeg finds the hardest form on one leg that tires the same muscles and that
 // the person can do quietly where they are: one with a load before one without.
 func (f *fitter) oneLeg(m *roomful.Movement) *fitted {
@@ -143,13 +147,14 @@ func (f *fitter) oneLeg(m *roomful.Movement) *fitted {
 	var best *fitted
 	hardest := 0.0
 	for _, one := range f.Lexicon.All() {
-		if say.Leads(one) != roomful.SingleLeg || one.Loads(roomful.StressImpact) || one.StrideM > 0 || limiting(one) != limiting(m) || one.Bound == nil ||
-			one.Skill.Needed && f.p.Athlete.Skill(one.ID) != roomful.SolidSkill {
+		if say.Leads(one) != roomful.SingleLeg || one.Loads(roomful.StressImpact) || one.StrideM > 0 || limiting(one) != limiting(m) || one.Bound == nil {
 			continue
 		}
 		hard := one.Bound.Share
 		if one.TakesLoad() {
-			hard += 10
+			hard += mostOneLeg
+		} else if hard > mostOneLeg {
+			continue
 		}
 		if hard <= hardest {
 			continue

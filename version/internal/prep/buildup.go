@@ -45,6 +45,7 @@ var (
 	clockSteps    = []step{{0, 8}, {2.0 / 3, 5}, {0.85, 3}}
 	carefulSteps  = []step{{0, 8}, {0.5, 5}, {0.7, 5}, {0.85, 3}}
 	easySteps     = []step{{0, 8}, {0.7, 5}}
+	lightSets     = []step{{0, 8}, {0.75, 3}}
 	lighterOnes   = []step{{0.55, 5}, {0.8, 3}} // dumbbells and kettlebells
 )
 
