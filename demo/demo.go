@@ -1,7 +1,7 @@
 // Package demo holds one invented gym in Roomful's own files: twenty-six people,
-// what the room owns, and sixteen sheets. The command's demo shows it, and
-// tests, benchmarks and the README use it, so that none of it can rot. README.md
-// beside this file tells its story.
+// what the room owns, sixteen sheets, and the scores that people typed. The
+// command's demo shows it, and tests, benchmarks and the README use it, so that
+// none of it can rot. README.md beside this file tells its story.
 package demo
 
 import "embed"
@@ -12,6 +12,7 @@ import "embed"
 //	kit.yaml       what the room owns
 //	gym.yaml       how the gym likes things
 //	sheets/*.txt   sixteen days, by the slug of their title
+//	attempts.csv   scores as they were typed, by day
 //
-//go:embed people.csv kit.yaml gym.yaml sheets/*.txt
+//go:embed people.csv kit.yaml gym.yaml attempts.csv sheets/*.txt
 var Files embed.FS

@@ -44,11 +44,7 @@ func sheets(t *testing.T) map[string]string {
 // TestStory checks that the README tells of everyone and of every sheet, and of
 // nobody else.
 func TestStory(t *testing.T) {
-	text, err := os.ReadFile("README.md")
-	if err != nil {
-		t.Fatal(err)
-	}
-	story := string(text)
+	story := readme(t)
 	rows, err := csv.NewReader(strings.NewReader(read(t, "people.csv"))).ReadAll()
 	if err != nil {
 		t.Fatal(err)
@@ -72,6 +68,16 @@ func TestStory(t *testing.T) {
 			t.Errorf("the README has no row %q", row)
 		}
 	}
+}
+
+// readme returns the story of the gym.
+func readme(t *testing.T) string {
+	t.Helper()
+	text, err := os.ReadFile("README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(text)
 }
 
 // section returns the text under a heading, up to the next of its kind.
