@@ -1,65 +1,13 @@
 package sim_test
 
 import (
-	"flag"
 	"fmt"
 	"os"
-	"strconv"
 	"strings"
 	"testing"
 
-	"github.com/google/go-cmp/cmp"
-
 	"roomful/sim"
 )
-
-var update = flag.Bool("update", false, "write the model's part of doc/constants.md anew")
-
-const (
-	document = "../doc/constants.md"
-	from     = "<!-- model: written by go test ./sim -update -->\n"
-	to       = "<!-- model: end -->\n"
-)
-
-// The document states every constant as the code reads it.
-func TestConstantsDocument(t *testing.T) {
-	text, err := os.ReadFile(document)
-	if err != nil {
-		t.Fatal(err)
-	}
-	before, rest, found := strings.Cut(string(text), from)
-	got, after, ended := strings.Cut(rest, to)
-	if *update {
-		if !found || !ended {
-			before, after = string(text)+"\n", ""
-		}
-		if err := os.WriteFile(document, []byte(before+from+tabled()+to+after), 0o644); err != nil {
-			t.Fatal(err)
-		}
-		return
-	}
-	if diff := cmp.Diff(tabled(), got); diff != "" {
-		t.Errorf("doc/constants.md is not what the code computes with; run go test ./sim -update (-code +document):\n%s", diff)
-	}
-}
-
-// tabled is the table as Markdown.
-func tabled() string {
-	var b strings.Builder
-	b.WriteString("\n## The model\n\n" +
-		"One value of each serves everybody. [model.md](model.md) says what each does, and [calibration.md](calibration.md) how far\n" +
-		"the model stands from what was published. \"Judgement\" means that no source was at hand; \"chosen on\" is what a figure was\n" +
-		"chosen to agree with, empty when it is taken as it is.\n\n" +
-		"| constant | value | unit | source | chosen on |\n|---|---|---|---|---|\n")
-	c := sim.Defaults()
-	for _, k := range sim.Table() {
-		value := strconv.FormatFloat(k.Value(&c), 'g', -1, 64)
-		row := fmt.Sprintf("%s\x00%s\x00%s\x00%s\x00%s", k.Name, value, k.Unit, k.Source, k.Chosen)
-		b.WriteString("| " + strings.ReplaceAll(strings.ReplaceAll(row, "|", "/"), "\x00", " | ") + " |\n")
-	}
-	b.WriteString("\n")
-	return b.String()
-}
 
 // Every constant has a source or says that it is judged, and a name that
 // changes it and no other.

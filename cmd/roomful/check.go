@@ -10,9 +10,7 @@ import (
 )
 
 // checkVerb says whether a sheet is right.
-type checkVerb struct {
-	Sheet string `arg:"" help:"The sheet, or - for standard input."`
-}
+type checkVerb struct{ oneSheet }
 
 // Help implements the long help.
 func (checkVerb) Help() string {
@@ -21,31 +19,13 @@ func (checkVerb) Help() string {
 
 // Run does the verb.
 func (v *checkVerb) Run(p *program) error {
-	f, s, err := p.sheet(v.Sheet)
-	if err != nil {
-		return err
-	}
-	if p.json {
-		err = p.answer(exchange.CheckOf(s, f.diagnostics, p.lexicon))
-	} else {
-		err = p.print(excerpts(f) + p.verdict(f, s))
-	}
-	if err == nil && f.faults() > 0 {
-		return errFaults
-	}
-	return err
-}
-
-// sheet reads and checks a sheet.
-func (p *program) sheet(name string) (file, roomful.Session, error) {
-	b, err := p.readFile(name)
-	if err != nil {
-		return file{}, roomful.Session{}, err
-	}
-	f := file{name: name, text: string(b)}
-	s, ds := p.day.Check(p.ctx, f.text)
-	f.diagnostics = ds
-	return f, s, nil
+	read := func(text string) (roomful.Session, []roomful.Diagnostic) { return p.day.Check(p.ctx, text) }
+	return v.answer(p, read, func(f file, s roomful.Session) error {
+		if p.json {
+			return p.answer(exchange.CheckOf(s, f.diagnostics, p.lexicon))
+		}
+		return p.print(excerpts(f) + p.verdict(f, s))
+	})
 }
 
 // verdict says in a few lines what was read.

@@ -3,14 +3,13 @@ package main
 import (
 	"io"
 
+	"roomful"
 	"roomful/exchange"
 	"roomful/notation"
 )
 
 // tidyVerb prints the canonical form of a sheet.
-type tidyVerb struct {
-	Sheet string `arg:"" help:"The sheet, or - for standard input."`
-}
+type tidyVerb struct{ oneSheet }
 
 // Help implements the long help.
 func (tidyVerb) Help() string {
@@ -26,25 +25,16 @@ type tidied struct {
 
 // Run does the verb.
 func (v *tidyVerb) Run(p *program) error {
-	b, err := p.readFile(v.Sheet)
-	if err != nil {
-		return err
-	}
-	f := file{name: v.Sheet, text: string(b)}
-	s, ds := notation.Read(f.text, p.lexicon)
-	f.diagnostics = ds
-	text := ""
-	if len(s.Parts) > 0 || s.Title != "" {
-		text = notation.Print(s, p.lexicon)
-	}
-	if p.json {
-		err = p.answer(tidied{f.faults() == 0, text, exchange.DiagnosticsOf("", ds)})
-	} else {
+	read := func(text string) (roomful.Session, []roomful.Diagnostic) { return notation.Read(text, p.lexicon) }
+	return v.answer(p, read, func(f file, s roomful.Session) error {
+		text := ""
+		if len(s.Parts) > 0 || s.Title != "" {
+			text = notation.Print(s, p.lexicon)
+		}
+		if p.json {
+			return p.answer(tidied{f.faults() == 0, text, exchange.DiagnosticsOf("", f.diagnostics)})
+		}
 		io.WriteString(p.Stderr, excerpts(f))
-		err = p.print(text)
-	}
-	if err == nil && f.faults() > 0 {
-		return errFaults
-	}
-	return err
+		return p.print(text)
+	})
 }
