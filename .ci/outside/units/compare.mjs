@@ -8,7 +8,16 @@ import ucum from "@lhncbc/ucum-lhc";
 const within = 1e-12; // relative; a few rounding steps of a double
 const least = 20; // figures; fewer means that the list was cut short
 
+// apart is how far our figure is from theirs, relative to theirs.
+const apart = (ours, theirs) => Math.abs(ours - theirs) / Math.abs(theirs);
+
 const units = ucum.UcumLhcUtils.getInstance();
+
+// A pound cut off after seven decimals must be seen, or nothing would be.
+if (apart(0.4535923, units.convertUnitTo("[lb_av]", 1, "kg").toVal) <= within) {
+  throw new Error("a wrong pound passes for UCUM's");
+}
+
 let compared = 0;
 let wrong = 0;
 let furthest = 0;
@@ -19,7 +28,7 @@ for await (const line of createInterface({ input: process.stdin })) {
   if (status !== "succeeded") {
     throw new Error(`UCUM on ${from} to ${to}: ${status} ${msg}`);
   }
-  const off = Math.abs(ours - theirs) / Math.abs(theirs);
+  const off = apart(ours, theirs);
   compared++;
   if (off <= within) {
     furthest = Math.max(furthest, off);

@@ -18,6 +18,7 @@ func main() {
 	var known lists
 	flag.StringVar(&known.trade, "trade", ".ci/words.txt", "`file` of the trade's words that the dictionary does not have")
 	flag.StringVar(&known.craft, "craft", ".ci/words-craft.txt", "`file` of such words of software and science, for documents")
+	flag.StringVar(&known.names, "names", "demo/people.csv", "`file` of people whose names may be said")
 	show := flag.Bool("print", false, "print the sentences and check nothing")
 	flag.Parse()
 	good, err := run(known, *show)

@@ -96,23 +96,35 @@ var said = regexp.MustCompile(`^![ .^]*(?:(?:error|warning|hint): )?(.*)$`)
 // typed matches what somebody typed, quoted back at them.
 var typed = regexp.MustCompile(`"[^"]*"`)
 
-// answers are the diagnostics of the notation's spec suite.
+// told matches what the tests of the other readers expect to be told: a place,
+// a severity, a summary and a hint.
+var told = regexp.MustCompile("[0-9]+:[0-9-]+ (?:error|warning|hint): ([^`|\n]+) \\| ([^`\n]+)`")
+
+// answers are the diagnostics that the notation's spec suite expects, and the
+// tests of the readers of people, kit and settings.
 func answers() ([]sentence, error) {
-	files, err := filepath.Glob("notation/testdata/spec/*.txt")
-	if err != nil || len(files) == 0 {
-		return nil, fmt.Errorf("the spec suite is not in notation/testdata/spec: %v", err)
-	}
 	var out []sentence
-	for _, file := range files {
-		text, err := os.ReadFile(file)
-		if err != nil {
-			return nil, err
+	for _, from := range []struct {
+		files string
+		each  *regexp.Regexp
+	}{{"notation/testdata/spec/*.txt", said}, {"exchange/*_test.go", told}} {
+		files, err := filepath.Glob(from.files)
+		if err != nil || len(files) == 0 {
+			return nil, fmt.Errorf("no answers in %s: %v", from.files, err)
 		}
-		line := 0
-		for l := range strings.Lines(string(text)) {
-			line++
-			if m := said.FindStringSubmatch(strings.TrimSpace(l)); m != nil {
-				out = append(out, sentence{answer, fmt.Sprintf("%s:%d", file, line), typed.ReplaceAllString(m[1], "this")})
+		for _, file := range files {
+			text, err := os.ReadFile(file)
+			if err != nil {
+				return nil, err
+			}
+			line := 0
+			for l := range strings.Lines(string(text)) {
+				line++
+				for _, m := range from.each.FindAllStringSubmatch(strings.TrimRight(l, "\n"), -1) {
+					for _, words := range m[1:] {
+						out = append(out, sentence{answer, fmt.Sprintf("%s:%d", file, line), typed.ReplaceAllString(words, " this ")})
+					}
+				}
 			}
 		}
 	}

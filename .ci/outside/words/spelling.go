@@ -20,12 +20,13 @@ var (
 type lists struct {
 	trade string // said in gyms: good everywhere
 	craft string // of software and science: good in documents only
+	names string // of people, as a CSV: good everywhere
 }
 
 // spelling finds the words that neither the dictionary nor a list knows, and
 // those of a list that nothing uses.
 func spelling(all []sentence, from lists) (good bool, err error) {
-	names, err := peopleNames()
+	names, err := peopleNames(from.names)
 	if err != nil {
 		return false, err
 	}
@@ -124,9 +125,9 @@ func listed(file string) (map[string]bool, error) {
 	return out, nil
 }
 
-// peopleNames are the names of the demonstration's people.
-func peopleNames() (map[string]bool, error) {
-	f, err := os.Open("demo/people.csv")
+// peopleNames are the names in a file of people.
+func peopleNames(file string) (map[string]bool, error) {
+	f, err := os.Open(file)
 	if err != nil {
 		return nil, err
 	}
