@@ -18,6 +18,7 @@ type Basis string
 // The bases of an amount.
 const (
 	BySheet     Basis = "sheet"     // the sheet states it
+	ByGym       Basis = "gym"       // so many for one, by the gym's settings
 	ByCatalogue Basis = "catalogue" // so many for one, by the catalogue
 	ByTime      Basis = "time"      // the same time for this person
 	ByCount     Basis = "count"     // times so near that the count stays

@@ -41,17 +41,14 @@ func (c *class) convert(p *person, w roomful.Task, from *roomful.Movement, g pie
 			unit = roomful.Calorie // a score of repetitions counts calories and no metres
 		}
 	}
+	ratio, by := c.ratio(p, from, g, unit)
 	switch {
 	case c.standsInSets(p, w, to) && unit == roomful.Rep:
 		return max(w.Amount, setOf(to)), unit, roomful.BySet
 	case w.Amount == 0:
 		return 0, unit, roomful.ByTime
-	case g.Ratio > 0 && unit == w.Unit:
-		ratio := g.Ratio
-		if len(p.care.Acting) > 0 {
-			ratio = min(ratio, mostForOne)
-		}
-		return say.Tidy(w.Amount*ratio, unit), unit, roomful.ByCatalogue
+	case ratio > 0 && unit == w.Unit:
+		return say.Tidy(w.Amount*ratio, unit), unit, by
 	case unit == roomful.Calorie && w.Unit == roomful.Calorie:
 		return say.Tidy(w.Amount*calories[to.Implement]/calories[from.Implement], unit), unit, roomful.ByCalories
 	case unit == roomful.Rep && w.Unit == roomful.Rep && from.Pace.Ordinary > 0 && to.Pace.Ordinary > 0:
@@ -72,6 +69,19 @@ func (c *class) convert(p *person, w roomful.Task, from *roomful.Movement, g pie
 		return say.Tidy(n, unit), unit, roomful.ByTime
 	}
 	return w.Amount, unit, roomful.ByCount
+}
+
+// ratio returns how many of a form stand for one of a movement, and whose figure
+// that is: the gym's comes before the catalogue's. It is 0 when neither says.
+func (c *class) ratio(p *person, from *roomful.Movement, g piece.Form, unit roomful.Unit) (float64, roomful.Basis) {
+	ratio, by := c.Gym.Ratios.For(from.ID, g.Movement.ID, unit), roomful.ByGym
+	if ratio == 0 {
+		ratio, by = g.Ratio, roomful.ByCatalogue
+	}
+	if unit == roomful.Rep && len(p.care.Acting) > 0 {
+		ratio = min(ratio, mostForOne)
+	}
+	return ratio, by
 }
 
 // closer is how often an amount is timed again to come nearer to a time: a short

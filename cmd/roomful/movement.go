@@ -182,7 +182,7 @@ func (p *program) swaps(m *roomful.Movement, r roomful.Reason) string {
 
 // basisWords say what an amount rests on.
 var basisWords = map[roomful.Basis]string{
-	roomful.BySheet: "as stated", roomful.ByCatalogue: "by the catalogue's ratio", roomful.ByTime: "the same time", roomful.ByCount: "the same count",
+	roomful.BySheet: "as stated", roomful.ByGym: "by your gym's ratio", roomful.ByCatalogue: "by the catalogue's ratio", roomful.ByTime: "the same time", roomful.ByCount: "the same count",
 	roomful.ByCalories: "the machines' calories", roomful.ByLostLoad: "more, for the load taken away", roomful.BySet: "a usual set",
 }
 
