@@ -94,7 +94,7 @@ type HouseCautions struct {
 
 // CautionWords is a text for each caution; empty ones say nothing.
 type CautionWords struct {
-	Stop, Pain, Muscle, Pregnant, Youth string
+	Stop, Pain, Muscle, Pregnant, Youth, Alone string
 	OpenCautionWords
 }
 

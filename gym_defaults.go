@@ -97,6 +97,7 @@ var settings = []Setting{
 	{Key: "cautions.add.muscle", in: func(g *Gym) any { return &g.Cautions.Add.Muscle }, Help: "and on the days after hard new work", Source: redFlags},
 	{Key: "cautions.add.pregnant", in: func(g *Gym) any { return &g.Cautions.Add.Pregnant }, Help: "and in pregnancy", Source: redFlags},
 	{Key: "cautions.add.youth", in: func(g *Gym) any { return &g.Cautions.Add.Youth }, Help: "and under 18", Source: "nothing is added; its bounds are published, so it cannot be replaced"},
+	{Key: "cautions.add.alone", in: func(g *Gym) any { return &g.Cautions.Add.Alone }, Help: "your words after ours for training alone", Source: "yours to say"},
 	{Key: "cautions.add.returning", in: func(g *Gym) any { return &g.Cautions.Add.Returning }, Help: "and in the first week back", Source: "nothing is added"},
 	{Key: "cautions.add.new", in: func(g *Gym) any { return &g.Cautions.Add.New }, Help: "and in the first months", Source: "nothing is added"},
 	{Key: "cautions.add.shared", in: func(g *Gym) any { return &g.Cautions.Add.Shared }, Help: "and when amounts are shared with a partner", Source: "nothing is added"},

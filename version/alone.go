@@ -44,9 +44,9 @@ func (f *fitter) briefOuting(m *roomful.Movement) bool {
 
 // cautions are those of a plan's person, and at home what being alone asks for.
 func (c *class) cautions(q *plan) []string {
-	out := q.p.care.Cautions(q.dose.Whole() && q.p.amounts == 1)
+	out := q.p.care.Cautions(q.dose.Whole() && q.p.amounts == 1, c.Gym.Cautions)
 	if c.Home {
-		out = append(out, care.Alone())
+		out = append(out, care.Alone(c.Gym.Cautions))
 	}
 	return out
 }

@@ -30,7 +30,7 @@ func (c *class) lineup(ctx context.Context) (roomful.Lineup, error) {
 	out := roomful.Lineup{Options: options}
 	for _, p := range c.everyone {
 		if p.care.Stop != nil {
-			out.Versions = append(out.Versions, stopped(p))
+			out.Versions = append(out.Versions, c.stopped(p))
 			continue
 		}
 		out.Versions = append(out.Versions, c.version(p, names, bands[p], forecasts[p.id]))
@@ -40,9 +40,9 @@ func (c *class) lineup(ctx context.Context) (roomful.Lineup, error) {
 }
 
 // stopped is the version of somebody who is sent to a professional: none.
-func stopped(p *person) roomful.Version {
+func (c *class) stopped(p *person) roomful.Version {
 	return roomful.Version{Athlete: p.id, Name: p.Athlete.Name, Confidence: roomful.Low,
-		Stop: care.StopWords(*p.care.Stop), Cautions: care.StopCautions()}
+		Stop: care.StopWords(*p.care.Stop), Cautions: care.StopCautions(c.Gym.Cautions)}
 }
 
 // forecast simulates the chosen plans: partners together, in the order of the

@@ -91,3 +91,33 @@ func TestBecause(t *testing.T) {
 		t.Errorf("sore %v, volume %v, load %v", s, b.Volume, b.Load)
 	}
 }
+
+// TestHouseCautions says the gym's words beside ours, or in place of ours where
+// no red flag stands, and always defers.
+func TestHouseCautions(t *testing.T) {
+	var house roomful.HouseCautions
+	house.Add.Pain, house.Add.Stop, house.Add.Muscle = "The blue notebook is by the door.", "Somebody walks out with you", "Ring Una."
+	house.Add.New, house.Replace.New, house.Replace.Returning = "Ask anything.", "Three visits with a coach beside you first.", "Half of everything, and tea."
+	on := roomful.Date{Year: 2027, Month: time.March, Day: 4}
+	told := []roomful.Limit{{What: "back", Pain: 4}, {What: "returning", Pain: -1}}
+	b := care.Of(roomful.Athlete{Months: months(1), Limits: told}, on)
+	ours, theirs := b.Cautions(false, roomful.HouseCautions{}), b.Cautions(false, house)
+	if len(ours) != 4 || len(theirs) != 4 {
+		t.Fatalf("%d cautions of ours, %d with theirs", len(ours), len(theirs))
+	}
+	const deference = "Local rules and licensed practice come first."
+	for i, want := range []string{
+		strings.Replace(ours[0], deference, house.Add.Pain+" "+deference, 1),
+		"Half of everything, and tea (the gym's own words). " + deference,
+		"Three visits with a coach beside you first (the gym's own words). Ask anything. " + deference,
+		strings.Replace(ours[3], deference, house.Add.Muscle+" "+deference, 1),
+	} {
+		if theirs[i] != want {
+			t.Errorf("got  %q\nwant %q", theirs[i], want)
+		}
+	}
+	stop := care.StopCautions(house)[0]
+	if !strings.HasPrefix(stop, "Seek medical help for chest pain") || !strings.HasSuffix(stop, "Somebody walks out with you. "+deference) {
+		t.Errorf("a red flag became %q", stop)
+	}
+}

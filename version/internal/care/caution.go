@@ -1,5 +1,11 @@
 package care
 
+import (
+	"strings"
+
+	"roomful"
+)
+
 // caution is a text that may be printed for a person, with its source.
 type caution struct {
 	text   string
@@ -9,8 +15,18 @@ type caution struct {
 // deference ends every caution.
 const deference = "Local rules and licensed practice come first."
 
-// String writes the caution with its source and the deference.
-func (c caution) String() string { return c.text + " (" + c.source + "). " + deference }
+// with writes the caution with its source, the gym's words beside or in place of
+// ours, and the deference, which nothing takes away.
+func (c caution) with(add, replace string) string {
+	if replace != "" {
+		c = caution{strings.TrimSuffix(replace, "."), "the gym's own words"}
+	}
+	out := c.text + " (" + c.source + "). "
+	if add != "" {
+		out += strings.TrimSuffix(add, ".") + ". "
+	}
+	return out + deference
+}
 
 // The cautions, by the state they are for, in sentences short enough to be read
 // out.
@@ -46,34 +62,40 @@ var (
 		"common practice, no source"}
 )
 
-// Alone is printed for somebody who trains without anybody beside them.
-func Alone() string { return cautionAlone.String() }
+// Alone is printed for somebody who trains without anybody beside them, with the
+// gym's words.
+func Alone(house roomful.HouseCautions) string { return cautionAlone.with(house.Add.Alone, "") }
 
-// StopCautions are printed for somebody who is sent to a professional.
-func StopCautions() []string { return []string{cautionStop.String()} }
+// StopCautions are printed for somebody who is sent to a professional, with the
+// gym's words.
+func StopCautions(house roomful.HouseCautions) []string {
+	return []string{cautionStop.with(house.Add.Stop, "")}
+}
 
-// Cautions lists what to print for somebody, the pressing first; shared says that
-// the piece has amounts that are not theirs alone to cut.
-func (b *Bounds) Cautions(shared bool) []string {
+// Cautions lists what to print for somebody, the pressing first, with the gym's
+// words; shared says that the piece has amounts that are not theirs alone to cut.
+// What holds a red flag or a published bound can be added to and not replaced.
+func (b *Bounds) Cautions(shared bool, house roomful.HouseCautions) []string {
 	sore := len(b.Acting) + len(b.Noted)
 	if b.Expecting {
 		sore--
 	}
 	var out []string
 	for _, w := range []struct {
-		when bool
-		what caution
+		when         bool
+		what         caution
+		add, replace string
 	}{
-		{sore > 0, cautionPain},
-		{b.Young, cautionYouth},
-		{b.Expecting, cautionPregnant},
-		{b.Returning, cautionReturning},
-		{b.New, cautionNew},
-		{b.Returning || b.New, cautionMuscle},
-		{b.Volume < 1 && shared, cautionTurns},
+		{sore > 0, cautionPain, house.Add.Pain, ""},
+		{b.Young, cautionYouth, house.Add.Youth, ""},
+		{b.Expecting, cautionPregnant, house.Add.Pregnant, ""},
+		{b.Returning, cautionReturning, house.Add.Returning, house.Replace.Returning},
+		{b.New, cautionNew, house.Add.New, house.Replace.New},
+		{b.Returning || b.New, cautionMuscle, house.Add.Muscle, ""},
+		{b.Volume < 1 && shared, cautionTurns, house.Add.Shared, house.Replace.Shared},
 	} {
 		if w.when {
-			out = append(out, w.what.String())
+			out = append(out, w.what.with(w.add, w.replace))
 		}
 	}
 	return out

@@ -18,7 +18,7 @@ var cited = regexp.MustCompile(`^[A-Z].*[a-z0-9] \(.*(?:\b(?:19|20)\d\d\b|common
 func TestCautionsAreCited(t *testing.T) {
 	held := care.Bounds{Young: true, Expecting: true, New: true, Returning: true, Volume: 0.5,
 		Acting: []roomful.Limit{{What: "pregnant", Pain: -1}, {What: "back", Pain: 4}}}
-	all := append(held.Cautions(true), care.StopCautions()...)
+	all := append(held.Cautions(true, roomful.HouseCautions{}), care.StopCautions(roomful.HouseCautions{})...)
 	for _, c := range all {
 		if !cited.MatchString(c) {
 			t.Errorf("no source, or no deference at the end: %q", c)
