@@ -1,6 +1,9 @@
 package roomful
 
-import "time"
+import (
+	"slices"
+	"time"
+)
 
 // Gym holds the settings of one gym: everything that a head coach may like
 // otherwise than another. The zero value is not useful; start from
@@ -22,6 +25,9 @@ type Gym struct {
 	// order of [Settings]; all others are the usual ones.
 	Own []string
 }
+
+// Owns reports whether the gym has said a setting itself.
+func (g Gym) Owns(key string) bool { return slices.Contains(g.Own, key) }
 
 // Zone is the IANA time zone a gym's clock is in, "Europe/London"; empty when
 // not said.

@@ -5,14 +5,17 @@ import "sync"
 // noSource is the source of a rule of thumb.
 const noSource = "common practice, no source"
 
-// redFlags is why a caution can be added to and not replaced.
-const redFlags = "nothing is added; it holds red flags, so it cannot be replaced"
+// What stands in the place of a source where there is no default.
+const (
+	yours     = "yours to say"
+	oursStays = "yours to say; ours tells when to seek help and stays"
+)
 
 // settings are all there are, in the order in which they are read, printed and
 // documented. The unit stands before everything that is written in it.
 var settings = []Setting{
-	{Key: "name", in: func(g *Gym) any { return &g.Name }, Help: "what the gym is called", Source: "none: your own"},
-	{Key: "zone", in: func(g *Gym) any { return &g.Zone }, Help: "the time zone of its clock, such as Europe/London", Source: "none: your own"},
+	{Key: "name", in: func(g *Gym) any { return &g.Name }, Help: "what the gym is called", Source: yours},
+	{Key: "zone", in: func(g *Gym) any { return &g.Zone }, Help: "the time zone of its clock, such as Europe/London", Source: yours},
 	{Key: "unit", Default: "kg", in: func(g *Gym) any { return &g.Unit }, Help: "the unit of its bars and plates, kg or lb",
 		Source: "the International System of Units"},
 	{Key: "smallest_pair", Default: "2.5 kg", DefaultLb: "5 lb", Least: 0.25, Most: 50, in: func(g *Gym) any { return &g.SmallestPair },
@@ -20,7 +23,7 @@ var settings = []Setting{
 	{Key: "cap_policy", Default: string(CapCounts), in: func(g *Gym) any { return &g.CapPolicy },
 		Help: "what reaching the cap means for the score", Source: noSource + ": gyms differ, and this one loses nothing"},
 	{Key: "ratios", in: func(g *Gym) any { return &g.Ratios }, Least: leastRatio, Most: mostRatio,
-		Help: "so much of another movement for one of the first", Source: "none: the same time for the person, unless the catalogue knows a ratio"},
+		Help: "so much of another movement for one of the first", Source: "yours to say; without one the catalogue's, else the same time for the person"},
 
 	{Key: "hour.length", Default: "60 min", Unit: "min", Least: 20, Most: 180, in: func(g *Gym) any { return &g.Hour.Length },
 		Help: "a class whose sheet does not say", Source: noSource},
@@ -92,25 +95,24 @@ var settings = []Setting{
 	{Key: "weeks.windows.over_20", Default: "1", Unit: "days", Least: 0, Most: 7, in: func(g *Gym) any { return &g.Weeks.Windows.Over20 },
 		Help: "days in a week with a longer one, or with intervals", Source: noSource + ", for five or six days a week"},
 
-	{Key: "cautions.add.stop", in: func(g *Gym) any { return &g.Cautions.Add.Stop }, Help: "your words after ours, for somebody who is sent to a professional", Source: redFlags},
-	{Key: "cautions.add.pain", in: func(g *Gym) any { return &g.Cautions.Add.Pain }, Help: "and when something is sore", Source: redFlags},
-	{Key: "cautions.add.muscle", in: func(g *Gym) any { return &g.Cautions.Add.Muscle }, Help: "and on the days after hard new work", Source: redFlags},
-	{Key: "cautions.add.pregnant", in: func(g *Gym) any { return &g.Cautions.Add.Pregnant }, Help: "and in pregnancy", Source: redFlags},
-	{Key: "cautions.add.youth", in: func(g *Gym) any { return &g.Cautions.Add.Youth }, Help: "and under 18", Source: "nothing is added; its bounds are published, so it cannot be replaced"},
-	{Key: "cautions.add.alone", in: func(g *Gym) any { return &g.Cautions.Add.Alone }, Help: "your words after ours for training alone", Source: "yours to say"},
-	{Key: "cautions.add.returning", in: func(g *Gym) any { return &g.Cautions.Add.Returning }, Help: "and in the first week back", Source: "nothing is added"},
-	{Key: "cautions.add.new", in: func(g *Gym) any { return &g.Cautions.Add.New }, Help: "and in the first months", Source: "nothing is added"},
-	{Key: "cautions.add.shared", in: func(g *Gym) any { return &g.Cautions.Add.Shared }, Help: "and when amounts are shared with a partner", Source: "nothing is added"},
-	{Key: "cautions.replace.returning", in: func(g *Gym) any { return &g.Cautions.Replace.Returning }, Help: "your words in place of ours, in the first week back", Source: "nothing is replaced"},
-	{Key: "cautions.replace.new", in: func(g *Gym) any { return &g.Cautions.Replace.New }, Help: "and in the first months", Source: "nothing is replaced"},
-	{Key: "cautions.replace.shared", in: func(g *Gym) any { return &g.Cautions.Replace.Shared }, Help: "and when amounts are shared with a partner", Source: "nothing is replaced"},
+	{Key: "cautions.add.stop", in: func(g *Gym) any { return &g.Cautions.Add.Stop }, Help: "your words after ours, for somebody who is sent to a professional", Source: oursStays},
+	{Key: "cautions.add.pain", in: func(g *Gym) any { return &g.Cautions.Add.Pain }, Help: "your words after ours when something is sore", Source: oursStays},
+	{Key: "cautions.add.muscle", in: func(g *Gym) any { return &g.Cautions.Add.Muscle }, Help: "your words after ours on the days after hard new work", Source: oursStays},
+	{Key: "cautions.add.pregnant", in: func(g *Gym) any { return &g.Cautions.Add.Pregnant }, Help: "your words after ours in pregnancy", Source: oursStays},
+	{Key: "cautions.add.youth", in: func(g *Gym) any { return &g.Cautions.Add.Youth }, Help: "your words after ours under 18", Source: "yours to say; ours is published and stays"},
+	{Key: "cautions.add.returning", in: func(g *Gym) any { return &g.Cautions.Add.Returning }, Help: "your words after ours in the first week back", Source: yours},
+	{Key: "cautions.add.new", in: func(g *Gym) any { return &g.Cautions.Add.New }, Help: "your words after ours in the first months", Source: yours},
+	{Key: "cautions.add.shared", in: func(g *Gym) any { return &g.Cautions.Add.Shared }, Help: "your words after ours when amounts are shared with a partner", Source: yours},
+	{Key: "cautions.replace.returning", in: func(g *Gym) any { return &g.Cautions.Replace.Returning }, Help: "your words in place of ours in the first week back", Source: yours},
+	{Key: "cautions.replace.new", in: func(g *Gym) any { return &g.Cautions.Replace.New }, Help: "your words in place of ours in the first months", Source: yours},
+	{Key: "cautions.replace.shared", in: func(g *Gym) any { return &g.Cautions.Replace.Shared }, Help: "your words in place of ours when amounts are shared with a partner", Source: yours},
 
-	{Key: "emergency.address", in: func(g *Gym) any { return &g.Emergency.Address }, Help: "the address to tell the ambulance, with the door to use", Source: "none: your own"},
-	{Key: "emergency.number", in: func(g *Gym) any { return &g.Emergency.Number }, Help: "the number to call", Source: "none: it differs between countries"},
-	{Key: "emergency.calls", in: func(g *Gym) any { return &g.Emergency.Calls }, Help: "who calls", Source: "none: your own"},
-	{Key: "emergency.fetches", in: func(g *Gym) any { return &g.Emergency.Fetches }, Help: "who fetches the defibrillator", Source: "none: your own"},
-	{Key: "emergency.defibrillator", in: func(g *Gym) any { return &g.Emergency.Defibrillator }, Help: "where it hangs", Source: "none: your own"},
-	{Key: "emergency.meets", in: func(g *Gym) any { return &g.Emergency.Meets }, Help: "who meets the ambulance, and where", Source: "none: your own"},
+	{Key: "emergency.address", in: func(g *Gym) any { return &g.Emergency.Address }, Help: "the address to tell the ambulance, with the door to use", Source: yours},
+	{Key: "emergency.number", in: func(g *Gym) any { return &g.Emergency.Number }, Help: "the number to call", Source: "yours to say: it differs between countries"},
+	{Key: "emergency.calls", in: func(g *Gym) any { return &g.Emergency.Calls }, Help: "who calls", Source: yours},
+	{Key: "emergency.fetches", in: func(g *Gym) any { return &g.Emergency.Fetches }, Help: "who fetches the defibrillator", Source: yours},
+	{Key: "emergency.defibrillator", in: func(g *Gym) any { return &g.Emergency.Defibrillator }, Help: "where it hangs", Source: yours},
+	{Key: "emergency.meets", in: func(g *Gym) any { return &g.Emergency.Meets }, Help: "who meets the ambulance, and where", Source: yours},
 	{Key: "emergency.stop", Default: "Stop and call for chest pain or pressure, fainting, breath that does not come back, confusion or staggering, " +
 		"hot skin without sweat, vomiting again and again, or a heart that races or stumbles.",
 		in: func(g *Gym) any { return &g.Emergency.Stop }, Help: "when to stop and call", Source: noSource},

@@ -34,6 +34,17 @@ func (s Setting) DefaultIn(u MassUnit) string {
 	return s.Default
 }
 
+// Usual returns the usual gym for this setting beside g: one in pounds where g is
+// and where that makes a difference.
+func (s Setting) Usual(g Gym) Gym {
+	usual := DefaultGym()
+	if s.DefaultLb != "" {
+		usual.Unit = g.Unit
+		_ = s.Set(&usual, s.DefaultIn(g.Unit)) // a default is never refused
+	}
+	return usual
+}
+
 // Range writes what the setting may be, "1 and 15 min"; empty for words.
 func (s Setting) Range() string {
 	if s.Most == 0 {

@@ -139,7 +139,7 @@ type inputs struct {
 	Sheet  string `required:"" help:"The day's sheet." placeholder:"FILE"`
 	People string `required:"" help:"Who comes, as CSV." placeholder:"FILE"`
 	Kit    string `help:"The kit file: what the room owns. Without it nothing is short." placeholder:"FILE"`
-	Gym    string `help:"The gym file: how the gym likes things." placeholder:"FILE"`
+	Gym    string `help:"The gym file: how the gym likes things. Without it all is usual." placeholder:"FILE"`
 	Piece  string `help:"Which scored part: main, strength, \"main b\". Without it the main one." placeholder:"NAME"`
 	Seed   uint64 `help:"The seed of the random numbers." default:"1" placeholder:"N"`
 }
@@ -161,11 +161,11 @@ type reading struct {
 // read reads the files. When any has a fault the error lists all of them.
 func (p *program) read(in inputs) (sources, error) {
 	var s sources
-	files := []reading{{in.Sheet, func(text []byte) (ds []roomful.Diagnostic) {
+	files := append(p.gymInto(in.Gym), reading{in.Sheet, func(text []byte) (ds []roomful.Diagnostic) {
 		s.session, ds = p.day.Check(p.ctx, string(text))
 		return ds
-	}}, p.peopleInto(&s, in.People)}
-	err := p.readEach(&s, append(files, p.roomInto(&s, in.Kit, in.Gym)...))
+	}}, p.peopleInto(&s, in.People))
+	err := p.readEach(&s, append(files, p.kitInto(&s, in.Kit)...))
 	return s, err
 }
 
@@ -177,23 +177,27 @@ func (p *program) peopleInto(s *sources, name string) reading {
 	}}
 }
 
-// roomInto reads what the room owns and how the gym likes things, those of the
-// two that are named.
-func (p *program) roomInto(s *sources, kit, gym string) []reading {
-	var files []reading
-	if kit != "" {
-		files = append(files, reading{kit, func(text []byte) (ds []roomful.Diagnostic) {
-			s.kit, ds = exchange.ReadKit(bytes.NewReader(text))
-			return ds
-		}})
+// gymInto reads how the gym likes things, when a file is named. It comes first:
+// what a sheet means depends on it.
+func (p *program) gymInto(name string) []reading {
+	if name == "" {
+		return nil
 	}
-	if gym != "" {
-		files = append(files, reading{gym, func(text []byte) (ds []roomful.Diagnostic) {
-			p.day.Gym, ds = exchange.ReadGym(bytes.NewReader(text), p.lexicon)
-			return ds
-		}})
+	return []reading{{name, func(text []byte) (ds []roomful.Diagnostic) {
+		p.day.Gym, ds = exchange.ReadGym(bytes.NewReader(text), p.lexicon)
+		return ds
+	}}}
+}
+
+// kitInto reads what the room owns, when a file is named.
+func (p *program) kitInto(s *sources, name string) []reading {
+	if name == "" {
+		return nil
 	}
-	return files
+	return []reading{{name, func(text []byte) (ds []roomful.Diagnostic) {
+		s.kit, ds = exchange.ReadKit(bytes.NewReader(text))
+		return ds
+	}}}
 }
 
 // readEach reads files in order and keeps what there is to say about them.

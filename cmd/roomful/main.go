@@ -7,6 +7,7 @@
 //	roomful forecast --sheet F --people P           how it will go as written
 //	roomful versions --sheet F --people P           who does what, with what load
 //	roomful movement NAME                           what counts, what to do instead
+//	roomful settings                                how the gym likes things, and what is usual
 //
 // It exits with 0 when done, 1 when the input has faults, which are listed, 2
 // when it was called wrongly, and 3 when something outside failed. With --json
@@ -74,6 +75,7 @@ type verbs struct {
 	Forecast forecastVerb `cmd:"" help:"Forecast how a sheet will go as written, person by person."`
 	Versions versionsVerb `cmd:"" help:"Find the options of the day and everybody's version."`
 	Movement movementVerb `cmd:"" help:"Say what counts in a movement and what is often done instead."`
+	Settings settingsVerb `cmd:"" help:"Show how the gym likes things, and what is usual."`
 }
 
 // Validate refuses what cannot be meant.

@@ -24,7 +24,7 @@ type movementVerb struct {
 	People string   `help:"Who comes, as CSV." placeholder:"FILE"`
 	Who    string   `help:"Whose amounts: a name among the people. Without it, those of somebody nothing is known of." placeholder:"NAME"`
 	Kit    string   `help:"The kit file: what the room owns. Without it nothing is short." placeholder:"FILE"`
-	Gym    string   `help:"The gym file: how the gym likes things." placeholder:"FILE"`
+	Gym    string   `help:"The gym file: how the gym likes things. Without it all is usual." placeholder:"FILE"`
 	Seed   uint64   `help:"The seed of the random numbers." default:"1" placeholder:"N"`
 }
 
@@ -63,7 +63,7 @@ func (v *movementVerb) Run(p *program) error {
 		return err
 	}
 	var src sources
-	files := p.roomInto(&src, v.Kit, v.Gym)
+	files := append(p.gymInto(v.Gym), p.kitInto(&src, v.Kit)...)
 	if v.People != "" {
 		files = append(files, p.peopleInto(&src, v.People))
 	}
