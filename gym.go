@@ -58,7 +58,7 @@ type HourTimes struct {
 	WarmUp       time.Duration // general warm-up of a sheet without its own
 	RampSet      time.Duration // one set of a ramp
 	RampRest     time.Duration // between two of them
-	Practice     time.Duration // going once through the piece, slowly
+	Practice     time.Duration // half a round of every movement, slowly
 	BarSetUp     time.Duration // finding and loading a bar
 	BarStrip     time.Duration // and putting it away
 	Changeover   time.Duration // between parts

@@ -71,11 +71,11 @@ func (s Setting) Text(g Gym) string {
 	case *time.Duration:
 		return writeLength(*at, s.Unit)
 	case *int:
-		return strconv.Itoa(*at) + " " + unitFor(float64(*at), s.Unit)
+		return strconv.Itoa(*at) + " " + unitFor(*at, s.Unit)
 	case *float64:
 		return Figure(*at) + " " + s.Unit
 	case *Span:
-		return at.String() + " " + unitFor(float64(at.Most), s.Unit)
+		return at.String() + " " + unitFor(at.Most*at.Least, s.Unit) // "0-1 days"
 	}
 	return ""
 }
@@ -97,7 +97,7 @@ func (s Setting) Figure(g Gym) (v float64, ok bool) {
 }
 
 // unitFor is a unit's word behind a number.
-func unitFor(n float64, unit string) string {
+func unitFor(n int, unit string) string {
 	if n == 1 {
 		return strings.TrimSuffix(unit, "s")
 	}
@@ -112,11 +112,19 @@ func (s Span) String() string {
 	return strconv.Itoa(s.Least) + "-" + strconv.Itoa(s.Most)
 }
 
-// writeLength writes a length of time in a unit, or in seconds when that has no
-// short form.
+// writeLength writes a length of time in a unit, and in minutes and seconds when
+// it is no whole number of those.
 func writeLength(d time.Duration, unit string) string {
-	if size := timeUnits[unit]; d%size != 0 {
-		return Figure(d.Seconds()) + " s"
+	size := timeUnits[unit]
+	if d%size == 0 {
+		return Figure(float64(d/size)) + " " + unit
 	}
-	return Figure(float64(d)/float64(timeUnits[unit])) + " " + unit
+	var words []string
+	if min := d / time.Minute; min > 0 {
+		words = append(words, strconv.Itoa(int(min))+" min")
+	}
+	if s := d % time.Minute / time.Second; s > 0 {
+		words = append(words, strconv.Itoa(int(s))+" s")
+	}
+	return strings.Join(words, " ")
 }

@@ -7,9 +7,6 @@ import (
 	"path"
 	"strings"
 	"testing"
-	"time"
-
-	"github.com/goccy/go-yaml"
 
 	"roomful"
 	"roomful/catalogue"
@@ -113,17 +110,19 @@ func room(t *testing.T) *roomful.Kit {
 	return kit
 }
 
-// TestGym holds the settings to the keys that there are.
+// TestGym reads the settings without a complaint, with a whole emergency card.
 func TestGym(t *testing.T) {
-	var gym struct {
-		Name, Zone, Unit string
-		SmallestPair     float64 `yaml:"smallest_pair"`
-	}
-	err := yaml.UnmarshalWithOptions([]byte(read(t, "gym.yaml")), &gym, yaml.Strict())
+	lex, err := catalogue.Load()
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := time.LoadLocation(gym.Zone); err != nil || gym.SmallestPair <= 0 {
-		t.Errorf("zone %q: %v, smallest pair %g", gym.Zone, err, gym.SmallestPair)
+	gym, ds := exchange.ReadGym(strings.NewReader(read(t, "gym.yaml")), lex)
+	for _, d := range ds {
+		t.Errorf("gym.yaml:%d:%d: %s: %s", d.Range.Start.Line, d.Range.Start.Column, d.Summary, d.Hint)
+	}
+	for _, s := range roomful.Settings() {
+		if strings.HasPrefix(s.Key, "emergency.") && s.Text(gym) == "" {
+			t.Errorf("nobody says %s", s.Key)
+		}
 	}
 }

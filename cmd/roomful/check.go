@@ -10,7 +10,10 @@ import (
 )
 
 // checkVerb says whether a sheet is right.
-type checkVerb struct{ oneSheet }
+type checkVerb struct {
+	oneSheet
+	Gym string `help:"The gym file: how the gym likes things. Without it all is usual." placeholder:"FILE"`
+}
 
 // Help implements the long help.
 func (checkVerb) Help() string {
@@ -19,6 +22,11 @@ func (checkVerb) Help() string {
 
 // Run does the verb.
 func (v *checkVerb) Run(p *program) error {
+	var src sources
+	if err := p.readEach(&src, p.gymInto(v.Gym)); err != nil {
+		return err
+	}
+	p.remarks(src)
 	read := func(text string) (roomful.Session, []roomful.Diagnostic) { return p.day.Check(p.ctx, text) }
 	return v.answer(p, read, func(f file, s roomful.Session) error {
 		if p.json {

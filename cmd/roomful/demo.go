@@ -171,10 +171,10 @@ func (p *program) next(sheet string) string {
 			break
 		}
 	}
-	files := fmt.Sprintf("--sheet demo/sheets/%s.txt --people demo/people.csv --kit demo/kit.yaml", sheet)
+	files := fmt.Sprintf("--sheet demo/sheets/%s.txt --people demo/people.csv --kit demo/kit.yaml --gym demo/gym.yaml", sheet)
 	fmt.Fprintf(&b, "  roomful versions %s\n", files)
 	fmt.Fprintf(&b, "  roomful forecast %s\n", files)
-	b.WriteString("  roomful movement deadlift --for back\n")
+	b.WriteString("  roomful movement deadlift --for back\n  roomful settings --gym demo/gym.yaml\n")
 	b.WriteString("  write a sheet of your own and ask: roomful check my-sheet.txt\n")
 	return b.String()
 }

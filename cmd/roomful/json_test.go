@@ -75,6 +75,8 @@ athletes[].elements?[].movement athletes[].elements?[].amount athletes[].element
 athletes[].elements?[].load_low_kg athletes[].elements?[].load_high_kg athletes[].elements?[].height_cm athletes[].elements?[].changed
 athletes[].elements?[].why athletes[].elements?[].why_private
 athletes[].forecast?.score.p50 athletes[].forecast?.seconds.p50 attention[].name attention[].why`
+	settingsFields = `settings diagnostics settings[].key settings[].value settings[].unit settings[].default settings[].own
+settings[].least settings[].most settings[].source settings[].help`
 	movementFields = `id name plural also patterns implement needs units standard cues faults easier swaps swaps[].to swaps[].for swaps[].ratio caution`
 )
 
@@ -148,10 +150,15 @@ func TestEveryFieldIsThere(t *testing.T) {
 			}
 		})
 	}
-	o := ask(t, exitDone, "movement", "pull-up")
-	for field := range strings.FieldsSeq(movementFields) {
-		if broken := follow(o, field); broken != "" {
-			t.Errorf("movement: %s: %s", field, broken)
+	for fields, args := range map[string][]string{
+		movementFields: {"movement", "pull-up"},
+		settingsFields: {"settings", "--gym", filepath.Join(dir, "gym.yaml")},
+	} {
+		o := ask(t, exitDone, args...)
+		for field := range strings.FieldsSeq(fields) {
+			if broken := follow(o, field); broken != "" {
+				t.Errorf("%s: %s: %s", args[0], field, broken)
+			}
 		}
 	}
 }

@@ -24,6 +24,7 @@ import (
 	"regexp"
 	"strings"
 	"time"
+	_ "time/tzdata" // a gym names its zone, and not every machine knows it
 
 	"github.com/alecthomas/kong"
 	"golang.org/x/term"

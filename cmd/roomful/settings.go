@@ -1,7 +1,6 @@
 package main
 
 import (
-	"fmt"
 	"strings"
 
 	"roomful"
@@ -43,14 +42,14 @@ func settingsText(g roomful.Gym) string {
 			title = g.Name + ": " + title
 		}
 	}
-	b.WriteString(title + "\n")
+	b.WriteString(title + "\n" + wrapped("", "What is usual is common practice and has no source, unless its line names one. - is yours to say."))
 	last := "."
 	for _, s := range roomful.Settings() {
 		section, name := cutLast(s.Key)
 		if section != last {
 			b.WriteString("\n")
 			if section != "" {
-				b.WriteString(strings.ReplaceAll(section, ".", ", ") + "\n")
+				b.WriteString(section + "\n")
 			}
 			last = section
 		}
@@ -69,18 +68,23 @@ func cutLast(key string) (section, name string) {
 
 // The widths of the names and of the values that stand on one line with what
 // they are.
-const nameWidth, valueWidth = 14, 9
+const nameWidth, valueWidth = 14, 10
 
 // settingLine writes one setting: its value, what it is, what is usual and why.
 func settingLine(s roomful.Setting, name string, g roomful.Gym) string {
-	head := "  "
-	usual := s.Text(s.Usual(g))
-	about := s.Help + " (" + s.Source + ")"
+	head, about := "  ", s.Help
 	if g.Owns(s.Key) {
 		head = " *"
-		if usual != "" {
-			about = s.Help + "; usually " + usual + " (" + s.Source + ")"
+		switch usual := s.Text(s.Usual(g)); usual {
+		case "":
+		case s.Text(g):
+			about += "; as usual"
+		default:
+			about += "; usually " + usual
 		}
+	}
+	if from := source(s); from != "" {
+		about += " (" + from + ")"
 	}
 	head += pad(name, nameWidth) + "  "
 	value := s.Text(g)
@@ -91,6 +95,16 @@ func settingLine(s roomful.Setting, name string, g roomful.Gym) string {
 		return wrapped(head, value) + wrapped(strings.Repeat(" ", width(head)), about)
 	}
 	return wrapped(head+pad(value, valueWidth)+"  ", about)
+}
+
+// source is where a default comes from, beyond what the title says of all.
+func source(s roomful.Setting) string {
+	for _, plain := range []string{roomful.NoSource, roomful.Yours} {
+		if rest, ok := strings.CutPrefix(s.Source, plain); ok {
+			return strings.TrimPrefix(rest, ": ")
+		}
+	}
+	return s.Source
 }
 
 // unsaid lists what is missing from the emergency card.
@@ -104,5 +118,5 @@ func unsaid(g roomful.Gym) string {
 	if len(missing) == 0 {
 		return ""
 	}
-	return "\n" + wrapped("", fmt.Sprintf("the emergency card is not complete: say %s below emergency", strings.Join(missing, ", ")))
+	return "\n" + wrapped("", "the emergency card still lacks: "+strings.Join(missing, ", "))
 }
