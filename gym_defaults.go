@@ -100,6 +100,7 @@ var settings = []Setting{
 	{Key: "cautions.add.muscle", in: func(g *Gym) any { return &g.Cautions.Add.Muscle }, Help: "your words after ours on the days after hard new work", Source: oursStays},
 	{Key: "cautions.add.pregnant", in: func(g *Gym) any { return &g.Cautions.Add.Pregnant }, Help: "your words after ours in pregnancy", Source: oursStays},
 	{Key: "cautions.add.youth", in: func(g *Gym) any { return &g.Cautions.Add.Youth }, Help: "your words after ours under 18", Source: Yours + ": ours is published and stays"},
+	{Key: "cautions.add.alone", in: func(g *Gym) any { return &g.Cautions.Add.Alone }, Help: "your words after ours for training alone", Source: Yours + ": ours keeps a phone within reach and stays"},
 	{Key: "cautions.add.returning", in: func(g *Gym) any { return &g.Cautions.Add.Returning }, Help: "your words after ours in the first week back", Source: Yours},
 	{Key: "cautions.add.new", in: func(g *Gym) any { return &g.Cautions.Add.New }, Help: "your words after ours in the first months", Source: Yours},
 	{Key: "cautions.add.shared", in: func(g *Gym) any { return &g.Cautions.Add.Shared }, Help: "your words after ours when amounts are shared with a partner", Source: Yours},
