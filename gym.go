@@ -2,6 +2,7 @@ package roomful
 
 import (
 	"slices"
+	"strings"
 	"time"
 )
 
@@ -115,5 +116,13 @@ type Emergency struct {
 	Fetches       string // who brings the defibrillator
 	Defibrillator string // where it hangs
 	Meets         string // who meets the ambulance, and where
-	Stop          string // when to stop and call
+	Stop          string // said after [StopSigns]
 }
+
+// StopSigns is when to stop a class for somebody and call (common practice, no
+// source). A gym adds to it and takes nothing away.
+const StopSigns = "Stop and call for chest pain or pressure, fainting, breath that does not come back, dizziness, confusion or staggering, " +
+	"hot skin without sweat, vomiting again and again, or a heart that races or stumbles."
+
+// StopRule is when to stop and call, with the gym's own words.
+func (e Emergency) StopRule() string { return strings.TrimSpace(StopSigns + " " + e.Stop) }

@@ -114,9 +114,7 @@ var settings = []Setting{
 	{Key: "emergency.fetches", in: func(g *Gym) any { return &g.Emergency.Fetches }, Help: "who fetches the defibrillator", Source: Yours},
 	{Key: "emergency.defibrillator", in: func(g *Gym) any { return &g.Emergency.Defibrillator }, Help: "where it hangs", Source: Yours},
 	{Key: "emergency.meets", in: func(g *Gym) any { return &g.Emergency.Meets }, Help: "who meets the ambulance, and where", Source: Yours},
-	{Key: "emergency.stop", Default: "Stop and call for chest pain or pressure, fainting, breath that does not come back, confusion or staggering, " +
-		"hot skin without sweat, vomiting again and again, or a heart that races or stumbles.",
-		in: func(g *Gym) any { return &g.Emergency.Stop }, Help: "when to stop and call", Source: NoSource},
+	{Key: "emergency.stop", in: func(g *Gym) any { return &g.Emergency.Stop }, Help: "your words after ours on when to stop and call", Source: oursStays},
 }
 
 // Settings describes everything that a gym may set, in the order of the file.

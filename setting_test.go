@@ -89,6 +89,16 @@ func TestDefaultGym(t *testing.T) {
 	}
 }
 
+// TestStopRule adds a gym's words to the signs and takes none away.
+func TestStopRule(t *testing.T) {
+	for _, own := range []string{"", "Ring Una."} {
+		got := roomful.Emergency{Stop: own}.StopRule()
+		if !strings.HasPrefix(got, roomful.StopSigns) || !strings.HasSuffix(got, own) || got != strings.TrimSpace(got) {
+			t.Errorf("%q gives %q", own, got)
+		}
+	}
+}
+
 // settingCalled finds a setting.
 func settingCalled(t *testing.T, key string) roomful.Setting {
 	t.Helper()

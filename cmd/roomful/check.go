@@ -30,7 +30,9 @@ func (v *checkVerb) Run(p *program) error {
 	read := func(text string) (roomful.Session, []roomful.Diagnostic) { return p.day.Check(p.ctx, text) }
 	return v.answer(p, read, func(f file, s roomful.Session) error {
 		if p.json {
-			return p.answer(exchange.CheckOf(s, f.diagnostics, p.lexicon))
+			out := exchange.CheckOf(s, f.diagnostics, p.lexicon)
+			out.Diagnostics = append(out.Diagnostics, listed(src.files)...)
+			return p.answer(out)
 		}
 		return p.print(excerpts(f) + p.verdict(f, s))
 	})

@@ -36,13 +36,13 @@ func (v *settingsVerb) Run(p *program) error {
 func settingsText(g roomful.Gym) string {
 	var b strings.Builder
 	title := "the usual settings"
-	if len(g.Own) > 0 {
-		title = "settings (* your own, the others are usual)"
-		if g.Name != "" {
-			title = g.Name + ": " + title
-		}
+	switch {
+	case g.Name != "":
+		title = g.Name + ": settings"
+	case len(g.Own) > 0:
+		title = "settings"
 	}
-	b.WriteString(title + "\n" + wrapped("", "What is usual is common practice and has no source, unless its line names one. - is yours to say."))
+	b.WriteString(title + "\n" + wrapped("", "* is your own word, - is not said yet. What is usual is common practice without a source, unless its line names one."))
 	last := "."
 	for _, s := range roomful.Settings() {
 		section, name := cutLast(s.Key)
@@ -55,7 +55,7 @@ func settingsText(g roomful.Gym) string {
 		}
 		b.WriteString(settingLine(s, name, g))
 	}
-	return b.String() + unsaid(g)
+	return b.String() + "\n" + wrapped("when to stop: ", g.Emergency.StopRule()) + unsaid(g)
 }
 
 // cutLast splits a key before its last dot.
@@ -107,16 +107,16 @@ func source(s roomful.Setting) string {
 	return s.Source
 }
 
-// unsaid lists what is missing from the emergency card.
+// unsaid lists what the emergency card cannot do without and has not.
 func unsaid(g roomful.Gym) string {
 	var missing []string
 	for _, s := range roomful.Settings() {
-		if name, ok := strings.CutPrefix(s.Key, "emergency."); ok && s.Text(g) == "" {
+		if name, ok := strings.CutPrefix(s.Key, "emergency."); ok && name != "stop" && s.Text(g) == "" {
 			missing = append(missing, name)
 		}
 	}
 	if len(missing) == 0 {
 		return ""
 	}
-	return "\n" + wrapped("", "the emergency card still lacks: "+strings.Join(missing, ", "))
+	return wrapped("", "the emergency card still lacks: "+strings.Join(missing, ", "))
 }
