@@ -151,6 +151,7 @@ func TestSetRefuses(t *testing.T) {
 		{"hour.briefing", "4:70", `hour.briefing "4:70" is no length of time`, "write it as 4 min"},
 		{"hour.briefing", "", `hour.briefing "" is no length of time`, "write it as 4 min"},
 		{"hour.briefing", "16 min", "hour.briefing 16 min cannot be right", "it lies between 0 and 15 min"},
+		{"hour.length", "5 min", "hour.length 5 min cannot be right", "it lies between 20 and 180 min"},
 		{"hour.briefing", strings.Repeat("9999 days ", 200), "", "write it as 4 min"},
 		{"weeks.impact_days", "1.5", `weeks.impact_days "1.5" is not a whole number`, "write a whole number"},
 		{"weeks.impact_days", "-1", "weeks.impact_days -1 cannot be right", "it lies between 1 and 7 days"},
