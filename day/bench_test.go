@@ -69,3 +69,20 @@ func BenchmarkCheck(b *testing.B) {
 		g.Check(b.Context(), text)
 	}
 }
+
+// BenchmarkHome finds one person's whole day at home, from a dumbbell, a rope
+// and a band under a low ceiling; it has to stay under 50 ms on two cores.
+func BenchmarkHome(b *testing.B) {
+	g := open(b)
+	s := g.session(b, g.sheets["eight-ribs"])
+	one := g.people[8:9]
+	if one[0].Name != "Aziza" || one[0].Home == nil {
+		b.Fatalf("%s is not the one with a home", one[0].Name)
+	}
+	q := day.Question{Session: s, People: one, Kit: g.kit, Seed: 1}
+	for b.Loop() {
+		if _, err := g.Versions(b.Context(), q, true); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -125,7 +125,7 @@ func (a *Aim) steps(barKg float64) []step {
 // on, and the set they lead to.
 func (a *Aim) barSets() []roomful.BuildSet {
 	goal := a.goal()
-	bar, plates, ok := a.Stock.Side(a.Division, goal)
+	bar, _, ok := a.Stock.Side(a.Division, goal)
 	if !ok {
 		return nil
 	}
@@ -151,10 +151,9 @@ func (a *Aim) barSets() []roomful.BuildSet {
 	if a.Strength {
 		return out // the first working set belongs to the sets themselves
 	}
-	if side, ok := a.Stock.Onto(bar, on, goal); ok && moved(on, side) <= moved(on, plates) {
-		plates = side
+	if side, _, ok := a.onto(bar, on, goal); ok {
+		put(goal, a.Reps, side, true)
 	}
-	put(goal, a.Reps, plates, true)
 	return out
 }
 
@@ -170,15 +169,24 @@ func (a *Aim) fewest(bar roomful.Mass, on []roomful.Mass, kg, least, most float6
 		if v := load.Kg(); v < max(least, kg*(1-roundDown)) || v > min(most, kg+tiny) {
 			continue
 		}
-		plates, fits := a.Stock.Onto(bar, on, load)
-		if !fits {
-			plates, fits = a.Stock.Onto(bar, nil, load)
-		}
-		if n := moved(on, plates); fits && n <= moves {
+		if plates, n, fits := a.onto(bar, on, load); fits && n <= moves {
 			best, side, moves, ok = load, plates, n, true
 		}
 	}
 	return best, side, ok
+}
+
+// onto finds the plates that make a load with the fewest moved from what is on,
+// the outermost taken off first; of equal ones the fewest plates.
+func (a *Aim) onto(bar roomful.Mass, on []roomful.Mass, load roomful.Mass) (side []roomful.Mass, moves int, ok bool) {
+	for off := range len(on) + 1 {
+		plates, fits := a.Stock.Onto(bar, on[:len(on)-off], load)
+		n := moved(on, plates)
+		if fits && (!ok || n < moves || n == moves && len(plates) < len(side)) {
+			side, moves, ok = plates, n, true
+		}
+	}
+	return side, moves, ok
 }
 
 // moved counts the plates of one side that come off and go on.
@@ -295,7 +303,7 @@ func (a *Aim) without(sets []roomful.BuildSet, i int) []roomful.BuildSet {
 	out := slices.Delete(slices.Clone(sets), i, i+1)
 	for n := i; n < len(out); n++ {
 		s := &out[n]
-		if side, ok := a.Stock.Onto(s.Plates.Bar, out[n-1].Plates.PerSide, s.Load); ok && s.Plates.Bar.Value > 0 {
+		if side, _, ok := a.onto(s.Plates.Bar, out[n-1].Plates.PerSide, s.Load); ok && s.Plates.Bar.Value > 0 {
 			s.Plates.PerSide = side
 		}
 	}

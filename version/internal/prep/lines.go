@@ -43,6 +43,7 @@ func Lines(p roomful.Part, lex roomful.Lexicon, own func(roomful.Element) time.D
 func switches(l *Line, lex roomful.Lexicon, each time.Duration) []Line {
 	var kept []string
 	var out []Line
+	until := l.Until
 	ends := func(n int) { // the rounds of the one before end where the next begin
 		for i := len(out) - 1; i >= 0; i-- {
 			if out[i].From > l.From {
@@ -72,7 +73,7 @@ func switches(l *Line, lex roomful.Lexicon, each time.Duration) []Line {
 		e.Movement, e.Words = to.ID, strings.Join(words[:taken], " ")
 		e.Amount, e.Load, e.Heights = roomful.Amount{}, nil, nil
 		e.Note = strings.Join(words[taken:], " ")
-		next := Line{Element: e, From: l.From, Until: l.Until}
+		next := Line{Element: e, From: l.From, Until: until}
 		switch n, _ := strconv.Atoi(m[1] + m[2]); {
 		case m[1] != "":
 			next.From, next.Beside = n, l.Beside
