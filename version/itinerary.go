@@ -250,6 +250,9 @@ func (g *drilled) lightly(who *person, li int, f *fitted, fit roomful.Mass) room
 	if t.Unit == roomful.Rep {
 		kg = g.Forecaster.LoadFor(who.Abilities, t, easyReps) / float64(max(t.Implements, 1))
 	}
+	if bar, ok := who.stock.Bar(who.Athlete.Division); ok && g.class.lines[li].Implement() == roomful.Barbell {
+		kg = min(kg, bar.Kg()/float64(max(t.Implements, 1))) // what stands for the bare bar weighs no more
+	}
 	light := g.atMostOf(who, f, kg)
 	if light.Value == 0 || light.Kg() > fit.Kg() {
 		return fit
