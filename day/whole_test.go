@@ -22,6 +22,7 @@ var bodily = []string{"pain", "sore", "pregnan", "knee", "shoulder", "of 10 toda
 // TestWholeDay lays the day of everybody in the demo gym for every demo sheet, in
 // the room and at home, and holds each to what a coach would see at once.
 func TestWholeDay(t *testing.T) {
+	t.Parallel()
 	g := open(t)
 	for _, name := range slices.Sorted(maps.Keys(g.sheets)) {
 		for _, home := range []bool{false, true} {

@@ -117,7 +117,7 @@ func (d *days) buildUp(l lifted, at int, most time.Duration) *roomful.BuildUp {
 	}
 	_, strength := l.part.Format.(roomful.Sets)
 	b := prep.BuildUp(prep.Aim{Movement: m, Load: load, Implements: l.choice.Implements, MostKg: d.mostKg(who, l.choice.Task, m), Reps: reps,
-		Strength: strength, Heaviest: heaviest, Careful: who.care.New || who.care.Young || !who.knowsMax(m), Most: most,
+		Strength: strength, Heaviest: heaviest, Careful: who.care.New || who.care.Young || !who.knowsMax(m), Most: most, Rest: d.Gym.Hour.RampRest,
 		Stock: who.stock, Division: who.Athlete.Division})
 	if b == nil || !strength {
 		return b

@@ -31,6 +31,13 @@
 // it keeps the effort: the catalogue's swaps in their order, with more of them when
 // they leave the piece too easy and, for a little pain, two thirds of the load.
 //
+// Around the versions of a day's pieces [Itineraries] lays everybody's day: the
+// warm-up second by second, each drill made fit like any other line but lightly;
+// the ramp from the empty bar to the person's own load; and what the score may be
+// compared with. Who trains at home trains alone: nothing maximal, no skill upside
+// down, and a strength set that has lost its load keeps its time and effort with
+// one leg at a time or slow lowering.
+//
 // Every element carries one line of why that anybody may read, and apart from
 // it the private reason. Nothing here is a diagnosis: whoever tells of a red
 // flag is offered no exercise and sent to a professional.

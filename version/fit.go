@@ -149,7 +149,8 @@ type fitter struct {
 	line *piece.Line
 	pick rung.Pick
 
-	weak *fitted // the best form so far that is only too hard
+	weak  *fitted                     // the best form so far that is only too hard
+	taken map[roomful.MovementID]bool // movements better left to other lines
 }
 
 // run tries what is asked, then what the sheet offers, easier forms and swaps
@@ -197,7 +198,7 @@ func (f *fitter) find(asked piece.Form, why reasons, visit func(piece.Form) bool
 			return
 		}
 		seen[g.Movement.ID] = true
-		if !g.Offered && (short && f.briefMachine(g.Movement) || f.uncounted(g.Movement) || f.briefOuting(g.Movement)) {
+		if !g.Offered && (short && f.briefMachine(g.Movement) || f.uncounted(g.Movement) || f.briefOuting(g.Movement) || f.taken[g.Movement.ID]) {
 			late = append(late, g)
 			return
 		}

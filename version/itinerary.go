@@ -182,6 +182,10 @@ func (g *drilled) stage(p roomful.Part, at int) roomful.Stage {
 	}
 	s := roomful.Stage{Part: p.Name(), Kind: p.Kind, Length: l.length, Note: l.note}
 	done := make([]*roomful.Choice, len(g.lines))
+	taken := map[roomful.MovementID]bool{}
+	for _, l := range g.lines {
+		taken[l.Element.Movement] = true
+	}
 	for _, slot := range l.slots {
 		d := roomful.Drill{From: slot.From, Length: slot.Length, Round: slot.Round, Rest: slot.Line < 0}
 		if d.Rest {
@@ -190,7 +194,7 @@ func (g *drilled) stage(p roomful.Part, at int) roomful.Stage {
 			continue
 		}
 		if done[slot.Line] == nil {
-			done[slot.Line] = g.drill(who, slot.Line)
+			done[slot.Line] = g.drill(who, slot.Line, taken)
 		}
 		e := g.lines[slot.Line].Element
 		d.Choice, d.Words, d.Say = *done[slot.Line], e.Words, e.Note
@@ -200,13 +204,16 @@ func (g *drilled) stage(p roomful.Part, at int) roomful.Stage {
 	return s
 }
 
-// drill is one line made fit for somebody, easily.
-func (g *drilled) drill(who *person, li int) *roomful.Choice {
+// drill is one line made fit for somebody, easily, and with another movement than
+// those taken by other lines where there is a choice.
+func (g *drilled) drill(who *person, li int, taken map[roomful.MovementID]bool) *roomful.Choice {
 	l, w := &g.class.lines[li], who.written[li]
 	if l.Movement == nil || w.Movement == roomful.Rest {
 		return &roomful.Choice{Task: w, Why: asWritten}
 	}
-	f := *g.fit(who, li, rung.Plain)
+	f := *(&fitter{class: g.class, p: who, li: li, line: l, pick: rung.Plain, taken: taken}).run()
+	who.lines[li].fits[rung.Plain] = &f
+	taken[f.task.Movement] = true
 	same := f.task.Movement == w.Movement
 	if same {
 		f.task.Amount = w.Amount

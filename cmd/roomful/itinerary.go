@@ -129,7 +129,7 @@ func (p *program) daysAtHome(s roomful.Session, v day.Versions, who []roomful.At
 			b.WriteString(stopWords(got))
 			continue
 		}
-		b.WriteString(titleWords(got))
+		fmt.Fprintf(&b, "%s at home\n", got.Name)
 		for _, stage := range v.Days[i].Stages {
 			b.WriteString(p.stage(s, stage, unitOf(got, who)))
 		}
@@ -159,7 +159,11 @@ func (p *program) stage(s roomful.Session, g roomful.Stage, unit roomful.MassUni
 		b.WriteString(shifted(p.pieceWords(phoneWidth-2, *g.Version, unit)))
 	}
 	if g.Counts != nil {
-		b.WriteString(wrappedTo(phoneWidth, "    score: ", g.Counts.Say))
+		score := g.Counts.Say
+		if about := g.Version.Forecast.Text; about != "" && about != "0" {
+			score = "about " + about + ". Counts as " + score
+		}
+		b.WriteString(wrappedTo(phoneWidth, "    score: ", score))
 	}
 	if g.Note != "" {
 		b.WriteString(wrappedTo(phoneWidth, "    ", g.Note))
@@ -194,34 +198,42 @@ func minutes(d time.Duration) string {
 }
 
 // drills lists the lines of a warm-up with their times, a round that is as the
-// first in one line.
+// first in one line, and every reason once.
 func (p *program) drills(all []roomful.Drill) string {
 	var b strings.Builder
 	rounds := byRound(all)
+	said := map[string]bool{}
 	for r, drills := range rounds {
 		if r > 0 && p.same(rounds[0], drills) {
 			fmt.Fprintf(&b, "    %5s  round %d: the same again\n", roomful.Clock(drills[0].From.Seconds()), r+1)
 			continue
 		}
-		if len(rounds) > 1 && len(drills) > 0 {
+		if len(rounds) > 1 {
 			fmt.Fprintf(&b, "           round %d\n", r+1)
 		}
 		for _, d := range drills {
-			at := fmt.Sprintf("    %5s  %s ", roomful.Clock(d.From.Seconds()), pad(spell(d.Length), 5))
-			words := p.drillWords(d)
-			if d.Say != "" {
-				words += ", " + d.Say
-			}
-			if d.Choice.Changed {
-				words += " (" + d.Why + ")"
-			}
-			b.WriteString(wrappedTo(phoneWidth, at, words))
-			if d.Private != "" {
-				b.WriteString(wrappedTo(phoneWidth, "           private: ", d.Private))
-			}
+			b.WriteString(p.drill(d, said))
 		}
 	}
 	return b.String()
+}
+
+// drill writes one line of a warm-up, with its reason unless that was said.
+func (p *program) drill(d roomful.Drill, said map[string]bool) string {
+	at := fmt.Sprintf("    %5s  %s ", roomful.Clock(d.From.Seconds()), pad(spell(d.Length), 5))
+	words := p.drillWords(d)
+	if d.Say != "" {
+		words += ", " + d.Say
+	}
+	text := wrappedTo(phoneWidth, at, words)
+	if d.Choice.Changed && !said[d.Why] {
+		text += wrappedTo(phoneWidth, strings.Repeat(" ", width(at)), d.Why)
+	}
+	if d.Private != "" && !said[d.Private] {
+		text += wrappedTo(phoneWidth, strings.Repeat(" ", width(at))+"private: ", d.Private)
+	}
+	said[d.Why], said[d.Private] = true, true
+	return text
 }
 
 // spell writes a short length in seconds and a longer one as a clock.

@@ -74,7 +74,13 @@ athletes[].forecast athletes[].plates athletes[].cautions athletes[].stop
 athletes[].elements?[].movement athletes[].elements?[].amount athletes[].elements?[].unit athletes[].elements?[].load_kg
 athletes[].elements?[].load_low_kg athletes[].elements?[].load_high_kg athletes[].elements?[].height_cm athletes[].elements?[].changed
 athletes[].elements?[].why athletes[].elements?[].why_private
-athletes[].forecast?.score.p50 athletes[].forecast?.seconds.p50 attention[].name attention[].why`
+athletes[].forecast?.score.p50 athletes[].forecast?.seconds.p50 attention[].name attention[].why
+athletes[].day?[].part athletes[].day?[].kind athletes[].day?[].seconds athletes[].day?[].drills athletes[].day?[].ramp athletes[].day?[].elements
+athletes[].day?[].score athletes[].day?[].note athletes[].day?[].drills?[].movement athletes[].day?[].drills?[].seconds athletes[].day?[].drills?[].from_seconds
+athletes[].day?[].drills?[].round athletes[].day?[].drills?[].why athletes[].day?[].drills?[].why_private
+athletes[].day?[].ramp?.movement athletes[].day?[].ramp?.seconds athletes[].day?[].ramp?.sets[].reps athletes[].day?[].ramp?.sets[].load_kg
+athletes[].day?[].ramp?.sets[].per_side athletes[].day?[].ramp?.sets[].proof athletes[].day?[].ramp?.sets[].seconds athletes[].day?[].ramp?.sets[].rest_seconds
+athletes[].day?[].score?.kind athletes[].day?[].score?.comparable athletes[].day?[].score?.note`
 	settingsFields = `settings diagnostics settings[].key settings[].value settings[].unit settings[].default settings[].own
 settings[].least settings[].most settings[].source settings[].help`
 	movementFields = `id name plural also patterns implement needs units standard cues faults easier swaps swaps[].to swaps[].for swaps[].ratio caution`

@@ -22,8 +22,9 @@ type Aim struct {
 	// Heaviest says that the sets after it build on to a heaviest one of Load, so
 	// that it ends earlier.
 	Heaviest bool
-	Careful  bool // lighter steps: new, under 18, or no maximum known
-	Most     time.Duration
+	Careful  bool          // lighter steps: new, under 18, or no maximum known
+	Most     time.Duration // for all of it; 0 when nothing is said
+	Rest     time.Duration // the gym's longest between two sets; 0 for the usual
 	Stock    *rack.Stock
 	Division roomful.Division
 }
@@ -236,6 +237,10 @@ func (a *Aim) time(b *roomful.BuildUp) {
 	}
 	if a.Most > 0 {
 		length = min(length, a.Most)
+	}
+	if a.Rest > 0 && (a.Strength || a.Rest < most) {
+		most = a.Rest
+		least = min(least, most)
 	}
 	for {
 		work := worked(b.Sets, a.Movement)
