@@ -46,6 +46,8 @@ type Entrant struct {
 	Abilities *Abilities
 	Work      Work
 	Lead      []Work // what they do of each leading piece
+	// Dose is how much of the piece they do; partners do all of it.
+	Dose Dose
 	// Wait is how long after the others they start; they end as much later.
 	Wait time.Duration
 }

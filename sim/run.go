@@ -82,6 +82,9 @@ func (m *Model) compileSquad(s *squad, q roomful.ForecastRequest) error {
 		if len(at.once)+len(at.round)+len(at.last) == 0 {
 			return refuse(p, "nothing to do")
 		}
+		if pi == len(q.Lead) && len(s.entrants) == 1 {
+			p = s.entrants[0].Dose.Of(p)
+		}
 		c, err := newCourse(p, at, s.actions[0])
 		if err != nil {
 			return err
