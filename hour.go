@@ -81,6 +81,9 @@ type Wave struct {
 type PieceUse struct {
 	Part string
 	PlaceForecast
+	// Load is people times their time at a place, over places times the length of a
+	// round: above 1 no order of starting takes the waiting away.
+	Load float64
 }
 
 // Shortage is something the room has too little of.

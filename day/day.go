@@ -56,6 +56,15 @@ type Versions struct {
 	roomful.Lineup
 	// Days is everybody's whole day around it, in the order of the people.
 	Days []roomful.Itinerary
+	// Pieces are all pieces of the sheet with what everybody does of them.
+	Pieces []PieceVersions
+}
+
+// PieceVersions is what everybody does of one piece.
+type PieceVersions struct {
+	Piece  roomful.Part
+	Effort roomful.Effort
+	roomful.Lineup
 }
 
 // Check reads a sheet and proposes an effort when it is without faults and has

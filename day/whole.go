@@ -36,6 +36,7 @@ func (d *Day) Versions(ctx context.Context, q Question, home bool) (Versions, er
 			continue // a piece beside the one asked that cannot be forecast stands in nobody's day
 		}
 		lineups[p.Name()] = l
+		out.Pieces = append(out.Pieces, PieceVersions{one.piece, one.effort, l})
 		if asked {
 			out.Effort, out.Lineup, r = one.effort, l, req
 		}

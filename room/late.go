@@ -26,11 +26,7 @@ func Late(ctx context.Context, q Request, b Behind) (roomful.Hour, error) {
 	hour := h.lay()
 	c := cutter{house: h, hour: &hour, at: b.At}
 	c.delay(b)
-	for _, cut := range []func(){c.warmUp, c.sets, c.pieces, c.scores, c.mobility} {
-		if c.over() > 0 {
-			cut()
-		}
-	}
+	c.all()
 	return hour, nil
 }
 
@@ -49,6 +45,15 @@ type cutter struct {
 	*house
 	hour *roomful.Hour
 	at   time.Duration // now, from the start of the class
+}
+
+// all cuts in order until the hour ends on time.
+func (c *cutter) all() {
+	for _, cut := range []func(){c.warmUp, c.sets, c.pieces, c.scores, c.mobility} {
+		if c.over() > 0 {
+			cut()
+		}
+	}
 }
 
 // delay moves everything that is not done by as much as the class is behind: it
@@ -148,23 +153,44 @@ func (c *cutter) shortenBy(i int, by time.Duration) time.Duration {
 	return by
 }
 
-// pieces brings windows, caps and rounds down, to whole half minutes. A piece
-// under way is left alone.
+// pieces brings windows, caps and rounds down, to whole half minutes, in every heat
+// alike. A piece under way is left alone.
 func (c *cutter) pieces() {
-	c.each(roomful.HourWork, func(i int, l *roomful.HourLine) {
+	cuts := map[string]*cutPiece{}
+	c.each(roomful.HourWork, func(_ int, l *roomful.HourLine) {
 		p, ok := c.part(l)
-		if _, sets := p.Format.(roomful.Sets); !ok || sets || l.Start < c.at {
+		if _, sets := p.Format.(roomful.Sets); !ok || sets || cuts[l.Part] != nil {
+			return
+		}
+		heats := c.heats(l.Part)
+		if heats[0] < c.at {
 			return
 		}
 		was := l.Length()
-		target := max(was-c.over(), time.Duration(leastPiece*float64(was)))
-		cut := cutTo(p, target)
-		if cut == nil || c.shortenBy(i, was-cut.length) == 0 {
+		share := (c.over() + time.Duration(len(heats)) - 1) / time.Duration(len(heats))
+		cut := cutTo(p, max(was-share, time.Duration(leastPiece*float64(was))))
+		if cut == nil || cut.length >= was {
 			return
 		}
-		l.What = l.Part + ": " + cut.now
+		cuts[l.Part] = cut
+		for i := range c.hour.Lines {
+			if heat := &c.hour.Lines[i]; heat.Kind == roomful.HourWork && heat.Part == l.Part {
+				heat.What = strings.Replace(heat.What, c.head(p), cut.now, 1)
+				c.shortenBy(i, was-cut.length)
+			}
+		}
 		c.drop("%s: %s", l.Part, cut.said)
 	})
+}
+
+// heats returns when the work of a part starts, heat by heat.
+func (c *cutter) heats(part string) (starts []time.Duration) {
+	for _, l := range c.hour.Lines {
+		if l.Kind == roomful.HourWork && l.Part == part {
+			starts = append(starts, l.Start)
+		}
+	}
+	return starts
 }
 
 // cutPiece is a piece made shorter.

@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"slices"
-	"strings"
 	"time"
 
 	"roomful"
@@ -19,13 +18,22 @@ type Request struct {
 	// does of them.
 	Pieces []Piece
 	Days   []roomful.Itinerary // for the build-ups of the ramp
-	Runs   int                 // of each forecast; 0 means [UsualRuns]
-	Seed   uint64
+	// Heats and Waves say how the main piece is gone through; 0 and 1 are all at
+	// once. Waves are Gap apart.
+	Heats, Waves int
+	Gap          time.Duration
+	Runs         int // of each forecast; 0 means [UsualRuns]
+	Seed         uint64
 	// Workers bounds the processors used; 0 means all.
 	Workers int
 
 	Lexicon    roomful.Lexicon
 	Forecaster roomful.Forecaster
+	// Head says in words how a part is organised; nil means the format's name.
+	Head func(roomful.Part) string
+	// Else lists what a person may do instead of a task when there is no place for
+	// it, in their own amounts, the best first; nil when nobody asks.
+	Else func(person string, t roomful.Task) []roomful.Choice
 }
 
 // UsualRuns is how often a class is simulated when the request does not say: the
@@ -40,37 +48,46 @@ type Piece struct {
 	Entrants []roomful.Entrant
 }
 
-// Plan lays out the hour. It fails when the context ends or the forecaster
-// refuses a piece.
+// Plan lays out the hour, and what would help where it is too long or where people
+// wait. It fails when the context ends or the forecaster refuses a piece.
 func Plan(ctx context.Context, q Request) (roomful.Hour, error) {
 	h, err := newHouse(ctx, q)
 	if err != nil {
 		return roomful.Hour{}, err
 	}
-	return h.lay(), nil
+	hour := h.lay()
+	hour.Fixes, err = h.fixes(ctx, &hour)
+	return hour, err
 }
 
 // house is the work in hand: the request and how each piece goes.
 type house struct {
 	Request
-	goes map[string]roomful.Forecast // by the name of the piece
+	goes map[string]outcome // by the name of the piece
 }
 
-// newHouse forecasts every piece with everybody at once.
+// newHouse forecasts every piece.
 func newHouse(ctx context.Context, q Request) (*house, error) {
-	h := &house{Request: q, goes: map[string]roomful.Forecast{}}
+	h := &house{Request: q, goes: map[string]outcome{}}
 	if h.Runs == 0 {
 		h.Runs = UsualRuns
+	}
+	if h.Kit == nil {
+		h.Kit = &roomful.Kit{} // counts nothing, so nothing is short
 	}
 	for _, p := range h.Pieces {
 		if len(p.Entrants) == 0 {
 			continue
 		}
-		f, err := h.Forecaster.Forecast(ctx, h.request(p))
+		a := together
+		if p.Kind == roomful.Main {
+			a.heats, a.waves, a.gap = max(1, q.Heats), max(1, q.Waves), q.Gap
+		}
+		o, err := h.try(ctx, p, a)
 		if err != nil {
 			return nil, fmt.Errorf("forecasting %s for the hour: %w", p.Name(), err)
 		}
-		h.goes[p.Name()] = f
+		h.goes[p.Name()] = o
 	}
 	return h, nil
 }
@@ -81,7 +98,7 @@ func (h *house) request(p Piece) roomful.ForecastRequest {
 		Runs: h.Runs, Seed: h.Seed, Workers: h.Workers}
 }
 
-// lay lays out the hour as the sheet has it: all in one heat and one wave.
+// lay lays out the hour.
 func (h *house) lay() roomful.Hour {
 	l := layer{house: h, times: h.Gym.Hour}
 	l.Length = l.times.Length
@@ -94,8 +111,8 @@ func (h *house) lay() roomful.Hour {
 	}
 	l.close()
 	for _, p := range h.Pieces {
-		for _, place := range h.goes[p.Name()].Places {
-			l.Places = append(l.Places, roomful.PieceUse{Part: p.Name(), PlaceForecast: place})
+		for _, place := range h.goes[p.Name()].places() {
+			l.Places = append(l.Places, roomful.PieceUse{Part: p.Name(), PlaceForecast: place, Load: h.load(p, place)})
 			l.Short = append(l.Short, roomful.Shortage{Part: p.Name(), What: place.Word, Have: place.Count, Need: place.Need})
 		}
 	}
@@ -200,7 +217,7 @@ func (l *layer) ramp(p roomful.Part, stated time.Duration) {
 	}
 	what := "ramp"
 	if len(p.Round) > 0 {
-		what += " " + l.name(p.Round[0].Movement)
+		what += " " + l.named(p.Round[0].Movement)
 	}
 	l.ramped = true
 	l.add(roomful.HourRamp, length.Round(30*time.Second), p.Name(), what, from)
@@ -233,8 +250,7 @@ func (l *layer) piece(i int, p roomful.Part) {
 			l.add(roomful.HourSetUp, l.times.BarSetUp, "", "load the bars", "setting hour.bar_set_up")
 		}
 	}
-	length, from := l.work(p)
-	l.add(roomful.HourWork, length, p.Name(), p.Name()+": "+p.Format.Name(), from)
+	l.heats(p)
 	l.scored++
 	l.ramped = false
 }
@@ -247,33 +263,48 @@ func (l *layer) usesBars(p roomful.Part) bool {
 	})
 }
 
-// work returns how long a piece takes and where that comes from: its own length,
-// or until the last is done in nineteen runs of twenty, and never beyond its cap.
-func (l *layer) work(p roomful.Part) (time.Duration, string) {
-	if d := p.Format.Length(len(p.Round)); d > 0 {
-		return d, "the sheet"
+// heats lays the work of a piece, heat by heat, and notes who is in which heat
+// and wave.
+func (l *layer) heats(p roomful.Part) {
+	o := l.goes[p.Name()]
+	for n, heat := range o.heat {
+		what := p.Name() + ": " + l.head(p)
+		if len(o.heat) > 1 {
+			if n > 0 {
+				l.add(roomful.HourChange, l.times.HeatChange, p.Name(), "next heat", "setting hour.heat_change")
+			}
+			what = fmt.Sprintf("%s, heat %d of %d", what, n+1, len(o.heat))
+			l.Heats = append(l.Heats, roomful.Heat{Part: p.Name(), N: n + 1, Start: l.Ends(), People: heat.people})
+		}
+		l.add(roomful.HourWork, heat.length, p.Name(), what, heat.from)
 	}
-	var limit time.Duration
-	if f, ok := p.Format.(roomful.ForTime); ok {
-		limit = f.Cap
-	}
-	f, ok := l.goes[p.Name()]
-	last := time.Duration(f.Over.P95 * float64(time.Second)).Round(30 * time.Second)
-	switch {
-	case ok && (limit == 0 || last < limit):
-		return last, "the forecast: the last is done by then in 19 of 20"
-	case limit > 0:
-		return limit, "the sheet: the cap"
-	}
-	return 0, ""
+	l.Waves = append(l.Waves, o.wave...)
 }
 
-// name returns a movement's name.
-func (l *layer) name(id roomful.MovementID) string {
-	if m := l.Lexicon.Movement(id); m != nil {
-		return m.Name
+// head says how a part is organised.
+func (h *house) head(p roomful.Part) string {
+	if h.Head != nil {
+		return h.Head(p)
 	}
-	return strings.ReplaceAll(string(id), "-", " ")
+	return p.Format.Name()
+}
+
+// lasts returns how long a piece takes and where that comes from: its own length
+// and what waves add to it, or until the last is done in nineteen runs of twenty,
+// and never beyond its cap.
+func lasts(p roomful.Part, f roomful.Forecast, waves time.Duration) (time.Duration, string) {
+	if d := p.Format.Length(len(p.Round)); d > 0 {
+		return d + waves, "the sheet"
+	}
+	var limit time.Duration
+	if t, ok := p.Format.(roomful.ForTime); ok && t.Cap > 0 {
+		limit = t.Cap + waves
+	}
+	last := (seconds(f.Over.P95) + half - 1).Truncate(half)
+	if limit == 0 || last < limit {
+		return last, "the forecast: the last is done by then in 19 of 20"
+	}
+	return limit, "the sheet: the cap"
 }
 
 // scores lays the taking of scores once, after the last piece.

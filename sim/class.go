@@ -88,6 +88,9 @@ func (c *class) serve(r *runner) {
 	}
 	if at >= r.step.until {
 		crew.await(r.step.until - came)
+		for _, h := range holds {
+			c.bays[h.bay].use.add(use{1, crew.clock - came, 0})
+		}
 		r.carryOut()
 		return
 	}

@@ -56,7 +56,7 @@ func (p *program) verdict(f file, s roomful.Session) string {
 	if e := effortWords(s.Effort); e != "" {
 		fmt.Fprintf(&b, "  %-10s %s\n", "effort", e)
 	}
-	for i, head := range heads(s, p.lexicon) {
+	for i, head := range notation.Heads(s, p.lexicon) {
 		part := s.Parts[i]
 		n := len(part.Once) + len(part.Round) + len(part.Last)
 		fmt.Fprintf(&b, "  %-10s %s (%s)\n", part.Name(), head, plural(n, "line"))
@@ -95,23 +95,6 @@ func effortWords(e roomful.Effort) string {
 	out := strings.Join(words, ", ")
 	if e.Proposed {
 		out += " (proposed: the sheet does not say)"
-	}
-	return out
-}
-
-// heads returns what the canonical form says behind the name of each part.
-func heads(s roomful.Session, lex roomful.Lexicon) []string {
-	lines := strings.Split(notation.Print(s, lex), "\n")
-	out := make([]string, len(s.Parts))
-	next := 0
-	for i, p := range s.Parts {
-		for ; next < len(lines); next++ {
-			if head, ok := strings.CutPrefix(lines[next], p.Name()+":"); ok {
-				out[i] = strings.TrimSpace(head)
-				next++
-				break
-			}
-		}
 	}
 	return out
 }

@@ -8,6 +8,7 @@ import (
 	"roomful"
 	"roomful/day"
 	"roomful/exchange"
+	"roomful/notation"
 )
 
 // mostRuns is where more runs no longer change a figure that is shown: a
@@ -110,7 +111,7 @@ func (p *program) question(in inputs, src sources) day.Question {
 func (p *program) pieceLine(s roomful.Session, piece roomful.Part, e roomful.Effort) string {
 	out := headline(s) + "\n"
 	var others []string
-	for i, head := range heads(s, p.lexicon) {
+	for i, head := range notation.Heads(s, p.lexicon) {
 		switch part := s.Parts[i]; {
 		case part.Name() == piece.Name():
 			out += piece.Name() + ": " + head + "\n"

@@ -6,6 +6,7 @@
 //	roomful tidy SHEET                              the sheet in canonical form
 //	roomful forecast --sheet F --people P           how it will go as written
 //	roomful versions --sheet F --people P           who does what, with what load
+//	roomful hour --sheet F --people P --kit K       the class, minute by minute
 //	roomful movement NAME                           what counts, what to do instead
 //	roomful settings                                how the gym likes things, and what is usual
 //
@@ -75,6 +76,7 @@ type verbs struct {
 	Tidy     tidyVerb     `cmd:"" help:"Print a sheet in canonical form."`
 	Forecast forecastVerb `cmd:"" help:"Forecast how a sheet will go as written, person by person."`
 	Versions versionsVerb `cmd:"" help:"Find the options of the day and everybody's version."`
+	Hour     hourVerb     `cmd:"" help:"Lay out the class minute by minute, with what would help."`
 	Movement movementVerb `cmd:"" help:"Say what counts in a movement and what is often done instead."`
 	Settings settingsVerb `cmd:"" help:"Show how the gym likes things, and what is usual."`
 }

@@ -1,0 +1,128 @@
+package day
+
+import (
+	"context"
+	"time"
+
+	"roomful"
+	"roomful/notation"
+	"roomful/room"
+	"roomful/version"
+)
+
+// HourQuestion asks for the hour of a sheet.
+type HourQuestion struct {
+	Question
+	// Heats and Waves say how the main piece is gone through; 0 is all at once.
+	Heats, Waves int
+	Gap          time.Duration // between waves
+	// Behind cuts what is left of the hour for a class that is late; nil when it
+	// is not.
+	Behind *room.Behind
+}
+
+// Hour lays out the class minute by minute with everybody on their version.
+func (d *Day) Hour(ctx context.Context, q HourQuestion) (roomful.Hour, error) {
+	progress := q.Progress
+	q.Question.Progress = nil
+	v, err := d.Versions(ctx, q.Question, false)
+	if err != nil {
+		return roomful.Hour{}, err
+	}
+	r := room.Request{
+		Session: q.Session, Gym: d.Gym, Kit: q.Kit, Days: v.Days, Heats: q.Heats, Waves: q.Waves, Gap: q.Gap,
+		Seed: q.Seed, Workers: q.Workers, Lexicon: d.Lexicon, Forecaster: d.Forecaster,
+		Head: d.head(q.Session), Else: d.elsewhere(q.Question),
+	}
+	for _, p := range v.Pieces {
+		r.Pieces = append(r.Pieces, d.roomPiece(q.Question, p))
+	}
+	if progress != nil {
+		progress(1)
+	}
+	if q.Behind != nil {
+		return room.Late(ctx, r, *q.Behind)
+	}
+	return room.Plan(ctx, r)
+}
+
+// roomPiece is a piece as those do it who are not referred out.
+func (d *Day) roomPiece(q Question, p PieceVersions) room.Piece {
+	out := room.Piece{Part: p.Piece, Lead: q.Session.Lead(p.Piece), Effort: p.Effort}
+	if p.Effort.Proposed {
+		out.Effort = roomful.Effort{}
+	}
+	on := q.on()
+	for i, v := range p.Versions {
+		if v.Stop != "" {
+			continue
+		}
+		a := q.People[i]
+		e := d.entrant(a, d.abilities(a, q.People, on), p.Piece, out.Lead, p.Effort)
+		e.Work, e.Dose = v.Work, v.Dose
+		out.Entrants = append(out.Entrants, e)
+	}
+	return out
+}
+
+// head says how each part of a session is organised, as its sheet would.
+func (d *Day) head(s roomful.Session) func(roomful.Part) string {
+	heads := notation.Heads(s, d.Lexicon)
+	return func(p roomful.Part) string {
+		for i, q := range s.Parts {
+			if q.Name() == p.Name() && heads[i] != "" {
+				return heads[i]
+			}
+		}
+		return p.Format.Name()
+	}
+}
+
+// elsewhere finds what a person may do when there is no place for a task.
+func (d *Day) elsewhere(q Question) func(string, roomful.Task) []roomful.Choice {
+	return func(id string, t roomful.Task) []roomful.Choice {
+		for _, a := range q.People {
+			if a.ID != id {
+				continue
+			}
+			return d.possible(q, a, t)
+		}
+		return nil
+	}
+}
+
+// possible lists what a person can do in the place of a task, the first that
+// keeps the kind of work.
+func (d *Day) possible(q Question, a roomful.Athlete, t roomful.Task) []roomful.Choice {
+	of := roomful.Element{Movement: t.Movement, Amount: roomful.Amount{By: []float64{t.Amount}, Unit: t.Unit}, Implements: t.Implements}
+	if t.Load.Value > 0 {
+		of.Load = roomful.Masses{t.Load}
+	}
+	reason := roomful.ForNoKit
+	if m := d.Lexicon.Movement(t.Movement); m != nil && m.Modality == roomful.Machine {
+		reason = roomful.ForNoMachine
+	}
+	on := q.on()
+	found, err := version.Instead(version.InsteadQuestion{
+		Of: of, Reason: reason, Person: version.Person{Athlete: a, Abilities: d.abilities(a, q.People, on)},
+		Kit: q.Kit, Gym: d.Gym, On: on, Seed: q.Seed, Lexicon: d.Lexicon, Forecaster: d.Forecaster,
+	})
+	if err != nil {
+		return nil // whoever is referred out has nothing in its place
+	}
+	var out []roomful.Choice
+	for _, s := range found {
+		if s.Possible {
+			out = append(out, s.Choice)
+		}
+	}
+	return out
+}
+
+// on is the day of the question, for ages.
+func (q Question) on() roomful.Date {
+	if q.Session.Date.IsZero() {
+		return q.Today
+	}
+	return q.Session.Date
+}
