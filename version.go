@@ -75,6 +75,9 @@ type Version struct {
 	Plates     []SideLoad
 	Cautions   []string
 	Stop       string // not empty when the person is referred out instead
+	// Segments are what is done from when, in order, when the version changes on
+	// the way; empty when one version is done throughout.
+	Segments []Segment
 	// Shortlist holds other good versions of this person, best first, for a
 	// room that cannot give everybody their first.
 	Shortlist []Candidate

@@ -39,7 +39,7 @@ func amountOf(v float64, u roomful.Unit) roomful.Amount {
 }
 
 // bodyWords give away that something of somebody's is behind a change.
-var bodyWords = []string{"pain", "sore", "hurt", "injur", "pregnan", "back", "knee", "shoulder", "wrist", "hip", "ankle", "elbow", "neck", "belly", "body", "of 10"}
+var bodyWords = []string{"pain", "sore", "hurt", "injur", "pregnan", "back", "knee", "shoulder", "wrist", "hip", "ankle", "elbow", "neck", "belly", "body", "of 10 today"}
 
 // checkBodyless holds that a line says nothing of bodies, the names of movements
 // apart.

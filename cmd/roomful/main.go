@@ -7,6 +7,7 @@
 //	roomful forecast --sheet F --people P           how it will go as written
 //	roomful versions --sheet F --people P           who does what, with what load
 //	roomful hour --sheet F --people P --kit K       the class, minute by minute
+//	roomful sore --sheet F --people P --who NAME    what to do when it hurts
 //	roomful movement NAME                           what counts, what to do instead
 //	roomful settings                                how the gym likes things, and what is usual
 //
@@ -77,6 +78,7 @@ type verbs struct {
 	Forecast forecastVerb `cmd:"" help:"Forecast how a sheet will go as written, person by person."`
 	Versions versionsVerb `cmd:"" help:"Find the options of the day and everybody's version."`
 	Hour     hourVerb     `cmd:"" help:"Lay out the class minute by minute, with what would help."`
+	Sore     soreVerb     `cmd:"" help:"Answer somebody who says that something hurts."`
 	Movement movementVerb `cmd:"" help:"Say what counts in a movement and what is often done instead."`
 	Settings settingsVerb `cmd:"" help:"Show how the gym likes things, and what is usual."`
 }
@@ -105,7 +107,7 @@ func (m *Main) Run(ctx context.Context) int {
 	var v verbs
 	helped := false
 	parser, err := kong.New(&v, kong.Name("roomful"), kong.Writers(m.Stdout, m.Stderr), kong.Exit(func(int) { helped = true }),
-		kong.Vars{"reasons": reasonList()},
+		kong.Vars{"reasons": reasonList(), "areas": strings.Join(roomful.Areas, ", ")},
 		kong.Description("One workout, a roomful of people, one hour."))
 	if err != nil {
 		return m.outside(v.JSON, err)

@@ -109,7 +109,7 @@ func (b *Bounds) Sore() []roomful.Limit {
 // HeldBy returns the limit that rules a movement out, or nil.
 func (b *Bounds) HeldBy(m *roomful.Movement) *roomful.Limit {
 	for i := range b.Acting {
-		if forbids(b.Acting[i], m) {
+		if Forbids(b.Acting[i], m) {
 			return &b.Acting[i]
 		}
 	}
@@ -120,7 +120,7 @@ func (b *Bounds) HeldBy(m *roomful.Movement) *roomful.Limit {
 func (b *Bounds) Notes(m *roomful.Movement) []string {
 	var out []string
 	for _, l := range b.Noted {
-		if forbids(l, m) {
+		if Forbids(l, m) {
 			out = append(out, Told(l)+": go ahead, stop if it grows")
 		}
 	}

@@ -36,10 +36,10 @@ var restrictions = map[string]restriction{
 		[]roomful.Reason{roomful.ForPregnancy}, "nothing on the belly, lying long on the back, upside down, or with a risk of falling"},
 }
 
-// painActs is the pain of 10 from which an element is swapped or cut to two
+// PainActs is the pain of 10 from which an element is swapped or cut to two
 // thirds; below, it goes ahead with a note (common practice; thresholds differ
 // and the strictest is used).
-const painActs = 3
+const PainActs = 3
 
 // TwoThirds is what is left of an element that hurts and has no swap.
 const TwoThirds = 2.0 / 3
@@ -56,11 +56,11 @@ func MayCut(l roomful.Limit) bool { return l.Pain <= mayCut && l.What != "pregna
 // without a figure is treated as one that hurts.
 func acts(l roomful.Limit) bool {
 	_, known := restrictions[l.What]
-	return known && (l.Pain < 0 || l.Pain >= painActs || l.What == "pregnant")
+	return known && (l.Pain < 0 || l.Pain >= PainActs || l.What == "pregnant")
 }
 
-// forbids returns whether a limit rules a movement out.
-func forbids(l roomful.Limit, m *roomful.Movement) bool {
+// Forbids reports whether a limit rules a movement out.
+func Forbids(l roomful.Limit, m *roomful.Movement) bool {
 	for _, s := range restrictions[l.What].stresses {
 		if m.Loads(s) {
 			return true

@@ -90,6 +90,14 @@ var kitWords = map[string]string{
 	"barbell": "bar", "wall-target": "wall target", "climbing-rope": "climbing rope", "lane": "room to run",
 }
 
+// Machine is the plain word for what a machine's movement is done on.
+func Machine(m *roomful.Movement) string {
+	if w, ok := kitWords[string(m.Implement)]; ok {
+		return w
+	}
+	return m.Name
+}
+
 // Lack says what is missing.
 func Lack(word string, home bool) string {
 	switch word {

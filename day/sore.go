@@ -1,0 +1,44 @@
+package day
+
+import (
+	"context"
+	"slices"
+
+	"roomful"
+	"roomful/version"
+)
+
+// fewestRuns forecasts a version that nobody asks the forecast of. The choice of
+// versions does not depend on it.
+const fewestRuns = 1
+
+// Relief is the answer to a complaint about a piece.
+type Relief struct {
+	Piece roomful.Part
+	roomful.Relief
+}
+
+// Relieve answers somebody among the people of a question who says that something
+// hurts, from the version that they have among everybody. What stops them stops
+// them whatever the sheet says.
+func (d *Day) Relieve(ctx context.Context, q Question, who roomful.Athlete, c roomful.Complaint) (Relief, error) {
+	of, err := d.class(q)
+	if err != nil {
+		return Relief{}, err
+	}
+	if out, stops := version.Refer(who, of.on, d.Gym, c); stops {
+		return Relief{of.piece, out}, nil
+	}
+	of.Runs = fewestRuns
+	r := d.versionRequest(ctx, &of, false)
+	l, err := version.Propose(ctx, r)
+	if err != nil {
+		return Relief{}, err
+	}
+	i := slices.IndexFunc(l.Versions, func(v roomful.Version) bool { return v.Athlete == who.ID })
+	if i < 0 {
+		return Relief{}, &roomful.Error{Summary: who.Name + " is not among the people", Hint: "add them to the file of people"}
+	}
+	got, err := version.Relieve(version.SoreQuestion{Request: r, Version: l.Versions[i], Complaint: c})
+	return Relief{of.piece, got}, err
+}
