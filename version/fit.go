@@ -96,7 +96,9 @@ func (c *class) others(p *person, li int, k rung.Pick) []*fitted {
 	why.private = []string{care.Avoid(*why.limit)}
 	var out []*fitted
 	if m := asked.Movement; care.MayCut(*why.limit) && m == f.line.Movement && m.TakesLoad() && f.able(m) {
-		out = append(out, f.cut(asked, why))
+		if cut := f.cut(asked, why); f.eased(cut) {
+			out = append(out, cut)
+		}
 	}
 	seen := map[*roomful.Movement]bool{asked.Movement: true, first.form.Movement: true}
 	for _, g := range f.listed(asked.Movement, why) {
@@ -126,7 +128,7 @@ func (f *fitter) listed(m *roomful.Movement, why reasons) []piece.Form {
 	for _, r := range care.Reasons(*why.limit) {
 		for _, s := range m.SwapsFor(r) {
 			if e := f.Lexicon.Movement(s.To); e != nil {
-				out = append(out, f.line.Swapped(e, s.Ratio, s.Neighbour))
+				out = append(out, f.swapped(m, e, s))
 			}
 		}
 	}
@@ -169,17 +171,27 @@ func (f *fitter) run() *fitted {
 		}
 		return first != nil
 	})
+	if first == nil && why.form == byLimit && f.able(asked.Movement) {
+		if cut := f.cut(asked, why); f.eased(cut) {
+			return cut
+		}
+	}
 	switch {
 	case first != nil:
 		fit = first
-	case why.form == byLimit && f.able(asked.Movement):
-		return f.cut(asked, why)
 	case f.weak != nil:
 		fit = f.weak
 	default:
 		fit = &fitted{task: roomful.Task{Movement: roomful.Rest, Amount: 30, Unit: roomful.Second, Slot: f.line.Element.Slot}, stuck: true}
 	}
 	return f.alone(fit.instead(why))
+}
+
+// eased reports whether a line that is cut is lighter by a third too; with nothing
+// so light in the rack only a bare bar will do.
+func (f *fitter) eased(cut *fitted) bool {
+	w := f.p.written[f.li]
+	return w.Load.Value == 0 || cut.form.Movement.Implement == roomful.Barbell || cut.task.Load.Kg() <= w.Load.Kg()*care.TwoThirds+tiny
 }
 
 // shortDose is the time of an element in seconds under which nobody is sent to a
@@ -264,7 +276,7 @@ func (f *fitter) near(m *roomful.Movement, why reasons) []piece.Form {
 	add := func(ss []roomful.Swap) {
 		for _, s := range ss {
 			if e := f.Lexicon.Movement(s.To); e != nil {
-				swaps = append(swaps, f.line.Swapped(e, s.Ratio, s.Neighbour))
+				swaps = append(swaps, f.swapped(m, e, s))
 			}
 		}
 	}
@@ -276,6 +288,16 @@ func (f *fitter) near(m *roomful.Movement, why reasons) []piece.Form {
 		return append(easier, swaps...)
 	}
 	return append(swaps, easier...)
+}
+
+// swapped is what a movement becomes, as a form of the line. The ratio and the
+// words of a swap hold for that movement alone: a step further on, the time of the
+// line decides and its own pattern is named.
+func (f *fitter) swapped(m, to *roomful.Movement, s roomful.Swap) piece.Form {
+	if m != f.line.Movement {
+		return f.line.Swapped(to, 0, "")
+	}
+	return f.line.Swapped(to, s.Ratio, s.Neighbour)
 }
 
 // swapReasons are the catalogue's words for a cause.

@@ -157,3 +157,21 @@ func TestProposedAsksNoMore(t *testing.T) {
 		t.Errorf("on %q, attention %v", v.Option, got.Attention)
 	}
 }
+
+// TestNothingSoLight leaves a sore line out when the lightest there is is still
+// more than two thirds of what is written: one bell of 24 kg for a swing at 24.
+func TestNothingSoLight(t *testing.T) {
+	q := day()
+	q.Kit = &roomful.Kit{Kettlebells: []roomful.Stock{{Mass: roomful.Kg(24), Count: 8}}}
+	p := version.Person{Athlete: roomful.Athlete{ID: "a", Name: "Ann", Months: months(24), Limits: []roomful.Limit{{What: "back", Pain: -1}}}, Abilities: able(25, 48.5, 1, 28)}
+	q.Effort.Low, q.Effort.High = 2, 2 // a slow piece, which leaving swings in would serve
+	for _, d := range []roomful.Division{roomful.AnyDivision, roomful.DivisionA, roomful.DivisionB} {
+		p.Athlete.Division = d
+		q.People = []version.Person{p}
+		for _, c := range propose(t, q).Versions[0].Choices {
+			if c.Movement == "kettlebell-swing" {
+				t.Errorf("division %s does %v %s at %s with a sore back", d, c.Amount, c.Movement, c.Load)
+			}
+		}
+	}
+}

@@ -3,6 +3,7 @@ package version_test
 import (
 	"fmt"
 	"io/fs"
+	"maps"
 	"math"
 	"slices"
 	"strings"
@@ -253,25 +254,43 @@ func TestBehindThem(t *testing.T) {
 	}
 }
 
+// everyNth thins out the questions of TestSoreEverywhere: every person is asked in
+// every piece, every area comes up for each of them, and the whole takes seconds.
+const everyNth = 7
+
 // TestSoreEverywhere asks for everybody, everywhere it may hurt, in every piece of
 // the gym's days, and holds each answer to what must never be otherwise.
 func TestSoreEverywhere(t *testing.T) {
 	d := openDrying(t)
-	asked := 0
+	requests := d.requests(t)
+	asked, nth := 0, 0
 	var longest time.Duration
-	for name, q := range d.requests(t) {
+	for _, name := range slices.Sorted(maps.Keys(requests)) {
+		q := requests[name]
 		for i, v := range propose(t, q).Versions {
 			for n, area := range roomful.Areas {
+				if nth++; nth%everyNth != 0 {
+					continue
+				}
 				c := ouch(area, 3+(i+n)%3)
 				c.At = time.Duration((i*37+n*11)%170) * time.Second
+				what := fmt.Sprintf("%s, %s, %s", name, v.Name, area)
 				start := time.Now()
-				got := relieve(t, q, v, c)
+				got, err := version.Relieve(version.SoreQuestion{Request: q, Version: v, Complaint: c})
 				longest = max(longest, time.Since(start))
-				checkRelief(t, d, fmt.Sprintf("%s, %s, %s", name, v.Name, area), q.People[i].Athlete, v, got)
-				if asked%20 == 0 && !cmp.Equal(got, relieve(t, q, v, c), cmpopts.EquateNaNs()) {
-					t.Errorf("%s, %s, %s: another answer to the same question", name, v.Name, area)
+				switch asked++; {
+				case v.Stop != "":
+					stopped(t, what, got)
+				case err != nil:
+					if !strings.Contains(err.Error(), "the piece is over") { // some pieces are shorter than the clock says
+						t.Errorf("%s: %v", what, err)
+					}
+				default:
+					checkRelief(t, d, what, q.People[i].Athlete, v, got)
 				}
-				asked++
+				if asked%20 == 0 && err == nil && !cmp.Equal(got, relieve(t, q, v, c), cmpopts.EquateNaNs()) {
+					t.Errorf("%s: another answer to the same question", what)
+				}
 			}
 		}
 	}
@@ -349,7 +368,11 @@ func checkEased(t *testing.T, d drying, what string, v roomful.Version, r roomfu
 			t.Errorf("%s: %s of %s with %s", what, r.Load, was.Load, r.For)
 		}
 	}
-	if from, to := d.lex.Movement(r.For), d.lex.Movement(r.Movement); family(from) != family(to) && !to.Is(from.Patterns[0]) && !strings.Contains(r.Why, "become") {
+	from, to := d.lex.Movement(r.For), d.lex.Movement(r.Movement)
+	named := strings.Contains(r.Why, "become") || slices.ContainsFunc(from.Swaps, func(s roomful.Swap) bool {
+		return s.To == to.ID && s.Neighbour != "" && strings.Contains(r.Why, s.Neighbour)
+	})
+	if family(from) != family(to) && !to.Is(from.Patterns[0]) && !named {
 		t.Errorf("%s: %s for %s in silence: %q", what, to.ID, from.ID, r.Why)
 	}
 }

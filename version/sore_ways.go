@@ -57,6 +57,9 @@ func (r *reliever) gentler(li int) (same *fitted, eased bool) {
 	}
 	fit := f.cut(form, r.because())
 	t := &fit.task
+	if !form.Movement.TakesLoad() { // a build with nothing to build with is cut like the rest
+		t.Amount = min(t.Amount, say.Trim(w.Amount*care.TwoThirds, t.Unit))
+	}
 	if sheet := r.written[li]; sheet.Movement == w.Movement { // whoever does more than is written
 		if sheet.Amount > 0 && sheet.Unit == w.Unit {
 			t.Amount = min(t.Amount, say.Trim(sheet.Amount*care.TwoThirds, w.Unit))
