@@ -30,7 +30,7 @@ type drying struct {
 	kit    *roomful.Kit
 }
 
-func openDrying(t *testing.T) drying {
+func openDrying(t testing.TB) drying {
 	t.Helper()
 	lex, err := catalogue.Load()
 	if err != nil {
@@ -42,7 +42,7 @@ func openDrying(t *testing.T) drying {
 	return d
 }
 
-func demoFile(t *testing.T, name string) string {
+func demoFile(t testing.TB, name string) string {
 	t.Helper()
 	text, err := fs.ReadFile(demo.Files, name)
 	if err != nil {
@@ -82,13 +82,17 @@ func (d drying) request(s roomful.Session, p roomful.Part) version.Request {
 }
 
 // eightRibs are the versions of one day, by name.
-func (d drying) eightRibs(t *testing.T) (version.Request, map[string]roomful.Version) {
+func (d drying) eightRibs(t testing.TB) (version.Request, map[string]roomful.Version) {
 	t.Helper()
 	s, _ := notation.Read(demoFile(t, "sheets/eight-ribs.txt"), d.lex)
 	p, _ := s.Piece("main")
 	q := d.request(s, p)
 	by := map[string]roomful.Version{}
-	for _, v := range propose(t, q).Versions {
+	l, err := version.Propose(t.Context(), q)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, v := range l.Versions {
 		by[v.Name] = v
 	}
 	return q, by
@@ -264,7 +268,6 @@ func TestSoreEverywhere(t *testing.T) {
 	d := openDrying(t)
 	requests := d.requests(t)
 	asked, nth := 0, 0
-	var longest time.Duration
 	for _, name := range slices.Sorted(maps.Keys(requests)) {
 		q := requests[name]
 		for i, v := range propose(t, q).Versions {
@@ -275,9 +278,7 @@ func TestSoreEverywhere(t *testing.T) {
 				c := ouch(area, 3+(i+n)%3)
 				c.At = time.Duration((i*37+n*11)%170) * time.Second
 				what := fmt.Sprintf("%s, %s, %s", name, v.Name, area)
-				start := time.Now()
 				got, err := version.Relieve(version.SoreQuestion{Request: q, Version: v, Complaint: c})
-				longest = max(longest, time.Since(start))
 				switch asked++; {
 				case v.Stop != "":
 					stopped(t, what, got)
@@ -294,9 +295,19 @@ func TestSoreEverywhere(t *testing.T) {
 			}
 		}
 	}
-	t.Logf("%d questions, the longest took %v", asked, longest)
-	if asked < 500 || longest > 300*time.Millisecond {
-		t.Errorf("%d questions, the longest took %v", asked, longest)
+	if asked < 500 {
+		t.Errorf("asked %d questions only", asked)
+	}
+}
+
+// BenchmarkRelieve answers one complaint beside a version that is known.
+func BenchmarkRelieve(b *testing.B) {
+	d := openDrying(b)
+	q, by := d.eightRibs(b)
+	for b.Loop() {
+		if _, err := version.Relieve(version.SoreQuestion{Request: q, Version: by["Lorcan"], Complaint: ouch("back", 4)}); err != nil {
+			b.Fatal(err)
+		}
 	}
 }
 
