@@ -102,7 +102,7 @@ func (p *parser) inherit(d *phrase.Element, list *[]phrase.Element) {
 func (p *parser) elements(l *scan.Line, c scan.Cursor) {
 	r := p.ReaderOf(c, false)
 	r.Scored = vocab.Scored(p.part.Kind)
-	r.RepsKnown = p.part.Facts.Reps.Set()
+	r.RepsKnown = p.part.Facts.Reps.Set() || p.part.Facts.Each.Set() || !p.part.Facts.Stations.IsZero()
 	r.Run()
 	p.multiply(r)
 	p.placeSuffix(l, r)

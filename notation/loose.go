@@ -67,10 +67,11 @@ func (p *parser) looseHead(l *scan.Line) bool {
 	return true
 }
 
-// onlyRests reports whether notes are about rest and nothing else.
+// onlyRests reports whether notes are about rest, or say that no score is kept,
+// and nothing else.
 func onlyRests(notes []string) bool {
 	for _, n := range notes {
-		if !strings.HasPrefix(scan.Plain(n), "rest") {
+		if n = scan.Plain(n); !strings.HasPrefix(n, "rest") && !strings.HasPrefix(n, "for ") {
 			return false
 		}
 	}
@@ -204,6 +205,9 @@ func leads(r *phrase.Reading) bool {
 		return true
 	}
 	first := r.Elements[0]
+	if f := &r.F; f.FirstCol() == r.C.Tokens[0].Col && (f.Window.Set() || f.Cap.Set() || f.Interval.Set() && (f.Total.Set() || f.Times.Set())) {
+		return true
+	}
 	if first.Move == nil { // for time: 500 m swim
 		return r.F.TimedFormat() && first.At.Col > r.F.FirstCol() && (first.Amount.Stated() || colonBefore(r.C.Line, first.At))
 	}
@@ -229,7 +233,7 @@ func (p *parser) completes(f *phrase.Facts) bool {
 		if f.TimedFormat() && !g.TimedFormat() && !f.Scheme() && pt.Kind == roomful.Main && p.ends() {
 			return true // the clock comes after the work
 		}
-		return pt.Kind == roomful.Strength && f.SameScheme(g) || !f.LadderAt.IsZero() && !f.TimedFormat() && !f.Scheme() && p.takesLadder(pt)
+		return pt.Kind == roomful.Strength && (f.SameScheme(g) || f.OnlyClock() && g.Scheme() && !g.Interval.Set()) || !f.LadderAt.IsZero() && !f.TimedFormat() && !f.Scheme() && p.takesLadder(pt)
 	}
 	if !vocab.Scored(pt.Kind) {
 		return !g.Structured()

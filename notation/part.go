@@ -38,7 +38,7 @@ var kinds = []struct {
 	word string
 	kind roomful.PartKind
 }{
-	{"warm-up", roomful.WarmUp}, {"warmup", roomful.WarmUp}, {"general warm-up", roomful.WarmUp}, {"warm up", roomful.WarmUp},
+	{"warm-up", roomful.WarmUp}, {"warmup", roomful.WarmUp}, {"general warm-up", roomful.WarmUp}, {"wu", roomful.WarmUp}, {"w/u", roomful.WarmUp}, {"warm up", roomful.WarmUp},
 	{"ramp up", roomful.Ramp}, {"ramp", roomful.Ramp}, {"primer", roomful.Ramp},
 	{"strength work", roomful.Strength}, {"strength", roomful.Strength}, {"lift", roomful.Strength}, {"lifting", roomful.Strength},
 	{"main piece", roomful.Main}, {"main", roomful.Main}, {"the workout", roomful.Main}, {"workout", roomful.Main}, {"conditioning", roomful.Main}, {"piece", roomful.Main},
@@ -93,6 +93,7 @@ func (p *parser) begin(l *scan.Line, kind roomful.PartKind, letter string) {
 		label, p.nextLabel = p.nextLabel, ""
 	}
 	p.part = &openPart{Part: &settle.Part{Kind: kind, Letter: letter, Label: label, Head: l.Whole(), Line: l.No}, nested: -1}
+	p.part.Facts, p.early = p.early, phrase.Facts{}
 	p.part.Facts.Then, p.then = p.then, false
 	p.Parts = append(p.Parts, p.part.Part)
 	p.LadderPart = false

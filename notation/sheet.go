@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"roomful"
+	"roomful/notation/internal/phrase"
 	"roomful/notation/internal/scan"
 	"roomful/notation/internal/settle"
 	"roomful/notation/internal/vocab"
@@ -15,9 +16,10 @@ type parser struct {
 	at        int       // the next line
 	part      *openPart // the one that lines belong to, nil before the first
 	said      map[string]scan.Span
-	nextLabel string    // the letter of "Part B" before the next piece
-	then      bool      // the next piece follows without a pause
-	loose     scan.Span // the first line of prose before the parts
+	nextLabel string       // the letter of "Part B" before the next piece
+	then      bool         // the next piece follows without a pause
+	early     phrase.Facts // said before the first piece, "in pairs, you go I go"
+	loose     scan.Span    // the first line of prose before the parts
 }
 
 // sheet = [ title ] [ when ] { header } { part } .
@@ -50,7 +52,7 @@ func (p *parser) line(l *scan.Line) {
 	case l.Cut && !p.header(l):
 		p.tooLong(l)
 	case l.Cut:
-	case p.header(l), p.splitAtThen(l), p.head(l):
+	case p.header(l), p.byTheClock(l), p.splitAtThen(l), p.head(l):
 	case p.part == nil:
 		p.preamble(l)
 	default:
@@ -83,15 +85,44 @@ func (p *parser) preamble(l *scan.Line) {
 		p.Session.Title = vocab.TitleText(l)
 	case p.partLabel(l):
 	case p.looseHead(l):
+	case p.looseBlock(l):
+	case p.earlyClauses(l):
 	case p.looseElement(l):
 	case p.Session.Title == "" && p.loose.IsZero() && p.onlyTitle(l):
 		p.Session.Title = vocab.TitleText(l)
+		p.Hint(l.Whole(), "read as the title", "write title: before it, or main: if it is work to do")
 	default:
 		p.addAbout(strings.TrimSpace(l.Raw))
 		if p.loose.IsZero() {
 			p.loose = l.Whole()
 		}
 	}
+}
+
+// looseBlock reads "buy-in: 1 km row" before any head: it begins a main piece.
+func (p *parser) looseBlock(l *scan.Line) bool {
+	c := scan.Over(l)
+	if !c.TakeAny("once", "buy-in", "buy in") || !c.Mark(":") {
+		return false
+	}
+	p.begin(l, roomful.Main, "")
+	p.partLine(l)
+	return true
+}
+
+// earlyClauses keeps a line of nothing but clauses for the piece that follows:
+// "in teams of 3, you go I go", "cap 15 min".
+func (p *parser) earlyClauses(l *scan.Line) bool {
+	r := p.Probe(scan.Over(l), true)
+	r.Run()
+	f := &r.F
+	if len(r.Elements)+len(f.Notes) > 0 || f.Structured() || f.TeamAt.IsZero() && !f.Cap.Set() && !f.NotScored && f.Score == "" {
+		return false
+	}
+	r = p.Reader(l, true)
+	r.Run()
+	p.early.Merge(&r.F, p.Clash)
+	return true
 }
 
 // belowNought says when a format before the first part cannot be read for a

@@ -42,6 +42,28 @@ func (p *parser) workLine(l *scan.Line) {
 	p.elements(l, c)
 }
 
+// byTheClock says that "10-20 min:" before a piece is not read: it would say when
+// the piece begins.
+func (p *parser) byTheClock(l *scan.Line) bool {
+	c := scan.Over(l)
+	low, dash, high := c.Peek(0), c.Peek(1), c.Peek(2)
+	if !scan.FigureKind(low) || dash.Text != "-" || !scan.FigureKind(high) || p.part != nil && p.part.block > inLast {
+		return false
+	}
+	c.I = 3
+	minutes := c.TakeAny("min", "mins", "minutes", "'")
+	if !minutes && low.Kind != scan.Clock || !c.Mark(":") && !c.Done() {
+		return false
+	}
+	p.Fault(l.Span(0, c.I), "a piece by the clock is not read", "write each as a piece with its own window: main a: and main b:").Detail = "kept as a note"
+	p.begin(l, roomful.Main, "")
+	p.part.Notes = append(p.part.Notes, l.Slice(0, c.I))
+	if !c.Done() {
+		p.partLine(l.Part(c.I, len(l.Tokens)))
+	}
+	return true
+}
+
 // splitAtThen reads "400 m run, then 3 rounds of 10 pull-ups, then 400 m run" as
 // if each stretch stood on a line of its own.
 func (p *parser) splitAtThen(l *scan.Line) bool {
@@ -61,7 +83,7 @@ func (p *parser) splitAtThen(l *scan.Line) bool {
 		c := scan.Over(l)
 		c.I = i + 1
 		r := p.Probe(c, false)
-		nested = nested || r.Clause() && (r.F.Rounds.Set() || !r.F.LadderAt.IsZero()) && !r.C.Done()
+		nested = nested || r.Clause() && (r.F.Rounds.Set() || !r.F.LadderAt.IsZero() || r.F.TimedFormat()) && !r.C.Done()
 	}
 	if !nested {
 		return false
@@ -113,6 +135,10 @@ func (p *parser) slotKey(c *scan.Cursor) (n int, ok bool) {
 		}
 		n = int(t.Value)
 		c.I++
+		if !named && n == p.part.slot+1 && p.part.Facts.Interval.Set() && c.Is("-") && !c.Peek(0).Tight && !c.Peek(1).Tight {
+			c.I++ // 1 - 12 cal row
+			return n, true
+		}
 		if !c.Mark(":") && !(named && (c.Mark("-") || c.Mark(")"))) {
 			c.I = from
 			return 0, false

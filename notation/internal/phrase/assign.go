@@ -211,6 +211,9 @@ func (r *Reading) laterAmount(d *Element, q *Figures) bool {
 			return true
 		}
 	}
+	if _, usual := vocab.UsualPair(d.Move, q.By[:q.N]); usual {
+		return true
+	}
 	return q.N == 2 && (r.F.Reps.Set() || r.RepsKnown || !r.F.LadderAt.IsZero() || r.LadderPart) && (vocab.Loaded(d.Move) || vocab.TakesHeight(d.Move))
 }
 

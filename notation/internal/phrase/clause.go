@@ -2,6 +2,7 @@ package phrase
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -30,6 +31,7 @@ func (r *Reading) Clause() bool {
 		(*Reading).scoreClause,
 		(*Reading).teamClause,
 		(*Reading).wordClause,
+		(*Reading).vestClause,
 		(*Reading).workRestClause,
 		(*Reading).restClause,
 		(*Reading).windowClause,
@@ -47,7 +49,7 @@ func (r *Reading) Clause() bool {
 var leads = func() map[string]bool {
 	m := vocab.Set("amrap amreps as max maximum most every emom e on sets ladder for ft against rft each x build work find establish heavy " +
 		"time timecap cap tc capped your score slowest lowest team teams in unbroken alternating alternate alt stations not no unscored " +
-		"rest resting change changeover transition within over a")
+		"rest resting change changeover transition within over a with wearing w")
 	add := func(phrase string) {
 		first, _, _ := strings.Cut(phrase, " ")
 		m[first] = true
@@ -81,7 +83,7 @@ func (r *Reading) mayBegin() bool {
 // follows are the words, beside those of formats, that may follow the figure of
 // a clause: units of time, and what a ladder or a cap goes on with.
 var follows = func() map[string]bool {
-	m := vocab.Set("m down up cap tc timecap rep hard rest off")
+	m := vocab.Set("works m down up cap tc timecap rep hard rest off")
 	for w, u := range vocab.UnitWords {
 		if u.Class == vocab.Counted && u.Unit.Base() == roomful.Second {
 			m[w] = true
@@ -188,7 +190,7 @@ func (r *Reading) everyClause() bool {
 	each := Timed{D: time.Minute}
 	switch {
 	case r.C.TakeAny("emom", "on the minute", "every minute"):
-	case r.C.Take("every"):
+	case r.C.Take("every") || r.C.Take("on the"):
 		var ok bool
 		if each, ok = r.Time(false); !ok {
 			return false
@@ -262,7 +264,7 @@ func (r *Reading) everyLength(each Timed) {
 		r.C.I = start
 		return
 	}
-	if t, ok := r.Time(true); ok {
+	if t, ok := r.Time(true); ok && !(r.C.I == start+1 && start == before && r.C.Tokens[start].Kind == scan.Number && r.movementFollows()) {
 		r.F.Total = t
 		return
 	}
@@ -381,6 +383,9 @@ func (r *Reading) timesClause() bool {
 	if !ok || !r.C.Take("x") || r.massFollows() || r.bodyMass(false) || r.pairOfLoads(n) || !r.head && r.movementFollows() {
 		return false
 	}
+	if r.moreSets(n, from) {
+		return true
+	}
 	r.setCount(&r.F.Times, "number of times", n, from)
 	before := r.C.I
 	if reps, ok := r.cluster(); ok {
@@ -401,6 +406,34 @@ func (r *Reading) timesClause() bool {
 		r.C.I = before
 		r.afterTimes()
 	}
+	return true
+}
+
+// mostSets is how many sets are written out.
+const mostSets = 60
+
+// moreSets reads the second part of "3 x 5, 2 x 3": the sets then differ, and
+// are written out.
+func (r *Reading) moreSets(n, from int) bool {
+	f := &r.F
+	written := f.OfSets && len(f.Ladder.Steps) > 0
+	if !written && !(f.Times.Set() && f.Reps.Set() && f.LadderAt.IsZero()) {
+		return false
+	}
+	before := r.C.I
+	reps, ok := r.Integer()
+	if !ok || !r.plainNumber() || n+len(f.Ladder.Steps)+f.Times.N > mostSets {
+		r.C.I = before
+		return false
+	}
+	r.C.TakeAny("reps", "rep", "repetitions")
+	if !written {
+		f.LadderAt, f.OfSets = f.Times.At, true
+		f.Ladder.Steps = slices.Repeat([]int{f.Reps.N}, f.Times.N)
+		f.Times, f.Reps = Count{}, Count{}
+	}
+	f.Ladder.Steps = append(f.Ladder.Steps, slices.Repeat([]int{reps}, n)...)
+	f.LadderAt.Stop = r.C.Span(from, r.C.I).Stop
 	return true
 }
 

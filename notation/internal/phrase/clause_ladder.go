@@ -108,7 +108,7 @@ func (r *Reading) steps() (steps []int, ok bool) {
 			sep = next.Text
 		}
 		after := r.C.Peek(1).Kind
-		if next.Text != sep || sep != "-" && (r.open() || sep != "," && sep != "/") || after != scan.Number && after != scan.Dots {
+		if next.Text != sep || sep != "-" && (r.open() && (sep != "," || r.cur.amounted()) || sep != "," && sep != "/") || after != scan.Number && after != scan.Dots {
 			break
 		}
 		r.C.I++

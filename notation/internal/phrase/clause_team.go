@@ -1,9 +1,12 @@
 package phrase
 
 import (
+	"strings"
+
 	"roomful"
 	"roomful/notation/internal/diag"
 	"roomful/notation/internal/scan"
+	"roomful/notation/internal/vocab"
 )
 
 // scoreRules are the stated rules of a score, with what coaches write for them.
@@ -76,7 +79,7 @@ var (
 		{"share the work", roomful.Shared}, {"sharing the work", roomful.Shared}, {"split the work", roomful.Shared}, {"work shared", roomful.Shared}, {"share reps", roomful.Shared},
 		{"split as needed", roomful.Shared}, {"split as you like", roomful.Shared}, {"split reps as needed", roomful.Shared}, {"split however", roomful.Shared}, {"share as needed", roomful.Shared}, {"shared", roomful.Shared}, {"split", roomful.Shared},
 		{"you go i go", roomful.Alternating}, {"i go you go", roomful.Alternating}, {"ygig", roomful.Alternating}, {"igyg", roomful.Alternating},
-		{"one works at a time", roomful.Shared}, {"one working at a time", roomful.Shared}, {"one person works at a time", roomful.Shared}, {"one works one rests", roomful.Alternating}, {"alternating rounds", roomful.Alternating}, {"alternate rounds", roomful.Alternating}, {"round for round", roomful.Alternating},
+		{"1 works 2 rest", roomful.Shared}, {"one works two rest", roomful.Shared}, {"1 works 1 rests", roomful.Alternating}, {"1 works at a time", roomful.Shared}, {"one works at a time", roomful.Shared}, {"one working at a time", roomful.Shared}, {"one person works at a time", roomful.Shared}, {"one works one rests", roomful.Alternating}, {"alternating rounds", roomful.Alternating}, {"alternate rounds", roomful.Alternating}, {"round for round", roomful.Alternating},
 		{"synchronised", roomful.Synchronised}, {"synchronized", roomful.Synchronised}, {"synchro", roomful.Synchronised}, {"in sync", roomful.Synchronised}, {"sync", roomful.Synchronised},
 	}
 )
@@ -120,6 +123,31 @@ func (r *Reading) teamAfterName() bool {
 	return before == "," || before == "(" || r.C.Is("in") || r.C.Is("you") || r.C.Is("you-go-i-go")
 }
 
+// vestClause = ( "with" | "w/" | "wearing" ) [ "a" ] [ "weighted" ] "vest" [ figures mass ] .
+// Nothing carries it in a forecast.
+func (r *Reading) vestClause() bool {
+	from := r.C.I
+	r.C.Mark("(")
+	if !r.C.TakeAny("with", "wearing", "in", "w") {
+		return false
+	}
+	r.C.Mark("/")
+	r.C.TakeAny("a", "your")
+	r.C.TakeAny("weight", "weighted")
+	if !r.C.TakeAny("vest", "vests") {
+		return false
+	}
+	stop := r.C.I
+	r.C.Mark("(")
+	if q, ok := r.figures(); ok && q.Unit.Class == vocab.Massed {
+		stop = r.C.I
+	}
+	r.C.I = stop
+	r.Warn(r.C.Span(from, stop), "a vest is kept as a note: no forecast carries it", "write what it weighs beside the movements that take a load")
+	r.F.Notes = append(r.F.Notes, strings.Trim(r.C.Slice(from, stop), "( "))
+	return true
+}
+
 // wordClause = "unbroken" | "alternating" | "not scored" .
 func (r *Reading) wordClause() bool {
 	from := r.C.I
@@ -137,6 +165,9 @@ func (r *Reading) wordClause() bool {
 		r.F.Alternating = r.C.Span(from, r.C.I)
 	case r.head && r.C.Take("stations"):
 		r.F.Stations = r.C.Span(from, r.C.I)
+	case r.C.TakeAny("for quality", "for skill"):
+		r.F.NotScored = true
+		r.F.Notes = append(r.F.Notes, r.C.Slice(from, r.C.I))
 	case r.C.TakeAny("not scored", "no score", "not for score", "unscored", "not for time"):
 		r.F.NotScored = true
 	default:

@@ -179,6 +179,11 @@ func (f *Facts) TimedFormat() bool {
 	return !f.AsMany.IsZero() || !f.ForTime.IsZero() || f.Interval.Set() || f.Work.Set() || !f.EachForTime.IsZero()
 }
 
+// OnlyClock reports whether nothing but an interval is said.
+func (f *Facts) OnlyClock() bool {
+	return f.Interval.Set() && !f.Total.Set() && !f.Times.Set() && !f.Rounds.Set() && !f.Sets.Set() && f.ForTime.IsZero() && f.AsMany.IsZero()
+}
+
 // Compatible reports whether two heads can be one: the second only says more.
 func (f *Facts) Compatible(g *Facts) bool {
 	return !f.AsMany.IsZero() == !g.AsMany.IsZero() && !f.ForTime.IsZero() == !g.ForTime.IsZero() && f.Interval.Set() == g.Interval.Set() && !(f.Rounds.Set() && g.Rounds.Set())

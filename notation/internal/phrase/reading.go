@@ -129,6 +129,8 @@ func (r *Reading) separator() bool {
 	switch {
 	case r.C.Mark(";"):
 		return r.verbatim(before)
+	case r.C.Is("+") && before > 0 && r.C.Tokens[before-1].Text == "rx":
+		return false
 	case r.C.Is("+") && r.openSet():
 		r.closeRun(before)
 		r.C.I++
@@ -180,7 +182,7 @@ func (r *Reading) divides(before int) bool {
 		return false
 	}
 	r.closeRun(before)
-	r.flushAs(or || slash && machine(r.cur) && r.cur.amounted())
+	r.flushAs(or || slash && r.cur.amounted() && (machine(r.cur) || !scan.FigureKind(r.C.Peek(0))))
 	return true
 }
 

@@ -166,6 +166,7 @@ func (p *Draft) fillHead(pt *Part) {
 // fillReps gives an element the repetitions of a set.
 func (p *Draft) fillReps(pt *Part, d *phrase.Element, reps phrase.Count) {
 	if d.Move == nil && !p.TakesReps(d) {
+		pt.Keep(p.TextAt(reps.At))
 		return
 	}
 	if !p.TakesReps(d) {

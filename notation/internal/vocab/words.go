@@ -81,7 +81,7 @@ var Remarks = Set("with without no not in on at from to through per of for as if
 	"outside outdoors indoors inside laps lap there together apart facing partner partners switching switch swap split broken breaking increasing adding climbing ascending descending decreasing " +
 	"left right l r side sides arm arms leg legs hand hands total max min ub tng touch-and-go touch paused pause explosive quality technique practice practise skill test pace sprint sprints easy-pace " +
 	"good perfect clean-reps deep full smooth strong tight rx rx'd scaled style or and but plus so because please gently slowly quickly continuously continuous " +
-	"day superset complex ladder warm-up week weeks")
+	"buy buy-in cash cash-out tt time trial day superset complex ladder warm-up week weeks")
 
 // Little words mean nothing where an element may begin.
 var Little = Set("of the then and with a an on for to into your each max maximum")
@@ -91,7 +91,7 @@ var divisionWords = Set("a b m w f men man male males mens men's women woman fem
 
 // reserved words begin heads, keys or formats: a first line that begins with
 // one is not taken for a title.
-var reserved = Set("warm-up warmup warm ramp primer strength lift main workout conditioning piece mobility cool-down cooldown cool " +
+var reserved = Set("warm-up wu warmup warm ramp primer strength lift main workout conditioning piece mobility cool-down cooldown cool " +
 
 	"title date again divisions about effort goal target intent once buy-in buy round last cash-out cash finish standards standard instead note notes score " +
 	"part amrap emom rft ft every as max most for in build odd even min minute station rest rx")
@@ -142,6 +142,9 @@ func PlainTitle(l *scan.Line) bool {
 // made plain.
 func TitleText(l *scan.Line) string {
 	text := strings.TrimRightFunc(l.Slice(0, len(l.Tokens)), func(r rune) bool { return scan.Space(r) || strings.ContainsRune("*#=_~", r) })
+	if r, size := utf8.DecodeLastRuneInString(text); strings.ContainsRune("\"”“", r) && strings.Count(text, string(r)) == 1 {
+		text = text[:len(text)-size] // the first one was a mark before the line
+	}
 	return strings.Map(func(r rune) rune {
 		if unicode.IsSpace(r) {
 			return ' '
