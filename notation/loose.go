@@ -47,7 +47,7 @@ func (p *parser) looseHead(l *scan.Line) bool {
 		return false
 	case p.sameLadder(l, r):
 		return true
-	case pt == nil || !p.completes(&r.F):
+	case pt == nil || !p.completes(r):
 		heading := p.heading(l)
 		p.restBefore()
 		p.then = p.then || then
@@ -208,6 +208,9 @@ func leads(r *phrase.Reading) bool {
 	if f := &r.F; f.FirstCol() == r.C.Tokens[0].Col && (f.Window.Set() || f.Cap.Set() || f.Interval.Set() && (f.Total.Set() || f.Times.Set())) {
 		return true
 	}
+	if r.F.TimedFormat() && !slices.ContainsFunc(r.Elements, func(d phrase.Element) bool { return d.Move == nil || !d.Amount.Stated() }) {
+		return true // 20 cal row, 10 burpees, x 3 rounds for time
+	}
 	if first.Move == nil { // for time: 500 m swim
 		return r.F.TimedFormat() && first.At.Col > r.F.FirstCol() && (first.Amount.Stated() || colonBefore(r.C.Line, first.At))
 	}
@@ -226,11 +229,11 @@ func colonBefore(l *scan.Line, at scan.Span) bool {
 
 // completes reports whether facts belong to the part that is being read: it has
 // no lines yet, and no format that they would contradict.
-func (p *parser) completes(f *phrase.Facts) bool {
-	pt := p.part
+func (p *parser) completes(r *phrase.Reading) bool {
+	pt, f := p.part, &r.F
 	g := &pt.Facts
 	if !pt.Empty() {
-		if f.TimedFormat() && !g.TimedFormat() && !f.Scheme() && pt.Kind == roomful.Main && p.ends() {
+		if f.TimedFormat() && !g.TimedFormat() && !f.Scheme() && pt.Kind == roomful.Main && len(r.Elements) == 0 && p.ends() {
 			return true // the clock comes after the work
 		}
 		return pt.Kind == roomful.Strength && (f.SameScheme(g) || f.OnlyClock() && g.Scheme() && !g.Interval.Set()) || !f.LadderAt.IsZero() && !f.TimedFormat() && !f.Scheme() && p.takesLadder(pt)
@@ -261,10 +264,22 @@ func kindOf(r *phrase.Reading) roomful.PartKind {
 	if !f.LadderAt.IsZero() && len(r.Elements) == 1 && !phrase.Monotone(f.Ladder.Steps) {
 		return roomful.Strength
 	}
-	if f.Sets.Set() && f.ForTime.IsZero() {
+	if f.Sets.Set() && f.ForTime.IsZero() || fewOfALift(r) {
 		return roomful.Strength
 	}
 	return roomful.Main
+}
+
+// fewOfALift reports whether "front squat 5-4-3-2-1" is sets: a lift is named
+// first, and no set is long.
+func fewOfALift(r *phrase.Reading) bool {
+	const longestSet = 8
+	f := &r.F
+	if f.LadderAt.IsZero() || f.TimedFormat() || f.Ladder.Open || len(r.Elements) != 1 || slices.Max(f.Ladder.Steps) > longestSet {
+		return false
+	}
+	d := &r.Elements[0]
+	return d.Move != nil && d.Move.Implement == roomful.Barbell && d.At.Col < f.LadderAt.Col
 }
 
 // restBefore takes the rest that stands last in a window and before another

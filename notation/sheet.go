@@ -46,13 +46,16 @@ func (p *parser) sheet() {
 // belongs to the part before.
 func (p *parser) line(l *scan.Line) {
 	p.NextLine()
+	if l.Label == 0 && len(l.Tokens) > 3 && l.Words[0] == "set" && l.Tokens[1].Kind == scan.Number && l.Words[2] == ":" {
+		l = l.Part(3, len(l.Tokens)) // set 1: 5 @ 65 %
+	}
 	switch {
 	case l.Blank():
 		p.pause()
 	case l.Cut && !p.header(l):
 		p.tooLong(l)
 	case l.Cut:
-	case p.header(l), p.byTheClock(l), p.splitAtThen(l), p.head(l):
+	case p.header(l), p.byTheClock(l), p.splitAtThen(l), p.splitAtSlots(l), p.head(l):
 	case p.part == nil:
 		p.preamble(l)
 	default:

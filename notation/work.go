@@ -42,6 +42,26 @@ func (p *parser) workLine(l *scan.Line) {
 	p.elements(l, c)
 }
 
+// splitAtSlots reads "EMOM 12: odd: 5 deadlifts, even: 10 box jumps" as if each
+// slot stood on a line of its own.
+func (p *parser) splitAtSlots(l *scan.Line) bool {
+	var cuts []int
+	for i, w := range l.Words {
+		if (w == "odd" || w == "even") && i+1 < len(l.Words) && (l.Words[i+1] == ":" || l.Words[i+1] == "=") {
+			cuts = append(cuts, i)
+		}
+	}
+	if len(cuts) != 2 || p.part != nil && p.part.block != inRound {
+		return false
+	}
+	if cuts[0] > 0 {
+		p.line(l.Part(0, cuts[0]))
+	}
+	p.line(l.Part(cuts[0], cuts[1]))
+	p.line(l.Part(cuts[1], len(l.Words)))
+	return true
+}
+
 // byTheClock says that "10-20 min:" before a piece is not read: it would say when
 // the piece begins.
 func (p *parser) byTheClock(l *scan.Line) bool {
@@ -145,7 +165,7 @@ func (p *parser) slotKey(c *scan.Cursor) (n int, ok bool) {
 		}
 		return n, true
 	}
-	if c.Mark(":") || c.Mark("-") || c.Done() {
+	if c.Mark(":") || c.Mark("-") || c.Mark("=") || c.Done() {
 		return n, true
 	}
 	c.I = from

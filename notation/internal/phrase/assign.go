@@ -40,6 +40,9 @@ func (r *Reading) modified(d *Element) {
 		if m.text != "" || m.to-m.from > 3 {
 			continue
 		}
+		if _, n := r.Lex.Match(r.C.Words[m.from:m.to]); n == m.to-m.from {
+			continue // two movements, "burpees & pull-ups"
+		}
 		if other := r.together(d.Move, r.C.Words[m.from:m.to]); other != nil {
 			r.Context.Hint(d.NameAt, "read as "+other.Name, "write "+other.Plural+" to say so")
 			d.Move, d.Movement = other, other.ID

@@ -20,6 +20,7 @@ func (r *Reading) Clause() bool {
 		return false
 	}
 	for _, production := range [...]func(*Reading) bool{
+		(*Reading).ratioClause,
 		(*Reading).asManyClause,
 		(*Reading).everyClause,
 		(*Reading).ladderClause,
@@ -83,7 +84,7 @@ func (r *Reading) mayBegin() bool {
 // follows are the words, beside those of formats, that may follow the figure of
 // a clause: units of time, and what a ladder or a cap goes on with.
 var follows = func() map[string]bool {
-	m := vocab.Set("works m down up cap tc timecap rep hard rest off")
+	m := vocab.Set("to works working m down up cap tc timecap rep hard rest off")
 	for w, u := range vocab.UnitWords {
 		if u.Class == vocab.Counted && u.Unit.Base() == roomful.Second {
 			m[w] = true
@@ -383,8 +384,11 @@ func (r *Reading) timesClause() bool {
 	if !ok || !r.C.Take("x") || r.massFollows() || r.bodyMass(false) || r.pairOfLoads(n) || !r.head && r.movementFollows() {
 		return false
 	}
-	if r.moreSets(n, from) {
+	if r.moreSets(n, from) || r.halves(from) {
 		return true
+	}
+	if r.F.Times.Set() && r.F.Reps.Set() && len(r.Elements)+len(r.F.Notes) > 0 || r.F.OfSets && len(r.F.Ladder.Steps) > 0 {
+		return r.secondScheme(from)
 	}
 	r.setCount(&r.F.Times, "number of times", n, from)
 	before := r.C.I
@@ -409,6 +413,35 @@ func (r *Reading) timesClause() bool {
 	return true
 }
 
+// secondScheme says that a line has the sets of two movements.
+func (r *Reading) secondScheme(from int) bool {
+	if _, ok := r.Integer(); ok {
+		r.C.TakeAny("reps", "rep")
+	}
+	at := r.C.Span(from, r.C.I)
+	r.Fault(at, "a second number of sets on one line", "write each movement with its sets on a line of its own").Detail = "kept as a note"
+	r.F.Notes = append(r.F.Notes, r.C.Slice(from, r.C.I))
+	return true
+}
+
+// halves says that "6 x (1+1)" is not read: it does not say of what.
+func (r *Reading) halves(from int) bool {
+	if !r.C.Is("(") || r.C.Peek(1).Kind != scan.Number || r.C.Peek(2).Text != "+" || r.C.Peek(3).Kind != scan.Number {
+		return false
+	}
+	for !r.C.Done() && !r.C.Is(")") && (r.C.Peek(0).Kind == scan.Number || r.C.Peek(0).Kind == scan.Mark) {
+		r.C.I++
+	}
+	if !r.C.Mark(")") {
+		return false
+	}
+	r.setCount(&r.F.Times, "number of times", int(r.C.Tokens[from].Value), from)
+	at := r.C.Span(from, r.C.I)
+	r.Fault(at, diag.Quote(r.C.Slice(from, r.C.I))+" does not say of what", "name each lift on a line below: 1 clean + 1 jerk").Detail = "kept as a note"
+	r.F.Notes = append(r.F.Notes, r.C.Slice(from, r.C.I))
+	return true
+}
+
 // mostSets is how many sets are written out.
 const mostSets = 60
 
@@ -417,6 +450,13 @@ const mostSets = 60
 func (r *Reading) moreSets(n, from int) bool {
 	f := &r.F
 	written := f.OfSets && len(f.Ladder.Steps) > 0
+	last := f.Reps.At.Stop
+	if written {
+		last = f.LadderAt.Stop
+	}
+	if i := from - 1; i < 1 || r.left >= 0 || r.C.Tokens[i].Text != "," && r.C.Tokens[i].Text != "then" || r.C.Tokens[i-1].Stop != last {
+		return false
+	}
 	if !written && !(f.Times.Set() && f.Reps.Set() && f.LadderAt.IsZero()) {
 		return false
 	}

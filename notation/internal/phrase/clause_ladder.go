@@ -21,6 +21,9 @@ func (r *Reading) ladderClause() bool {
 		return false
 	}
 	open, filled := r.goesOn(&steps)
+	if len(steps) == 2 && !open && !filled && r.countsDown(steps) {
+		steps, filled = fill(steps[:1], steps[1]), true
+	}
 	if len(steps) < 2 || len(steps) == 2 && !open && !filled && !ofSets && !r.twoSteps() {
 		return false
 	}
@@ -38,6 +41,16 @@ func (r *Reading) ladderClause() bool {
 	r.checkOpen(steps, open, r.C.Span(from, r.C.I))
 	r.F.Ladder, r.F.LadderAt, r.F.OfSets = roomful.Ladder{Steps: steps, Open: open}, r.C.Span(from, r.C.I), ofSets
 	return true
+}
+
+// countsDown reports whether two figures are the ends of a ladder, "10-1" or
+// "1-10 ladder": a range does not begin with its larger end.
+func (r *Reading) countsDown(steps []int) bool {
+	if r.C.Take("ladder") {
+		return true
+	}
+	_, unit := vocab.UnitWords[r.C.Peek(0).Text]
+	return steps[1] == 1 && steps[0] > 2 && !unit
 }
 
 // checkOpen says when it cannot be told how an open ladder goes on: it does so by
@@ -129,7 +142,7 @@ func (r *Reading) stepUnit() bool {
 }
 
 // downFollows reports whether "down to" or "to" continues a ladder of one step.
-func (r *Reading) downFollows() bool { return r.C.Is("down") || r.C.Is("up") }
+func (r *Reading) downFollows() bool { return r.C.Is("down") || r.C.Is("up") || r.C.Is("to") }
 
 // goesOn reads an ellipsis, "and so on" or "down to 1". Open means that it has
 // no end; filled means that steps were put in up to a last one.
@@ -141,7 +154,7 @@ func (r *Reading) goesOn(steps *[]int) (open, filled bool) {
 	switch {
 	case r.C.Peek(0).Kind == scan.Dots:
 		r.C.I++
-	case r.C.TakeAny("down to", "up to"):
+	case r.C.TakeAny("down to", "up to"), n == 1 && r.C.Is("to") && r.C.Peek(1).Kind == scan.Number && r.C.Peek(1).Value < float64((*steps)[0]) && r.C.Take("to"):
 		*steps = fill(*steps, r.last(steps))
 		return false, len(*steps) > n
 	case r.C.TakeAny("and so on", "etc", "and up"):

@@ -121,17 +121,49 @@ func (r *Reading) restClause() bool {
 // untimedRest reads "rest 1:1" and, at a head, "rest as needed": rests that no
 // clock can be set to.
 func (r *Reading) untimedRest(from int) bool {
-	if n := r.C.Peek(0); n.Kind == scan.Number && r.C.Peek(1).Text == ":" && r.C.Peek(2).Kind == scan.Number && r.C.Peek(2).Tight {
-		r.C.I += 3
-		at := r.C.Span(from, r.C.I)
-		r.Fault(at, diag.Quote(r.C.Slice(from, r.C.I))+" gives no time", "write one, such as rest 2 min").Detail = "a rest by what the work took cannot be planned; kept as a note"
-		r.F.Notes = append(r.F.Notes, r.C.Slice(from, r.C.I))
+	if r.ratio() {
+		r.noTime(from)
 		return true
 	}
 	if !r.head || !r.C.TakeAny("as needed", "as required", "as long as needed", "as you need", "when needed", "fully", "until ready", "to recovery") {
 		return false
 	}
 	r.F.Notes = append(r.F.Notes, r.C.Slice(from, r.C.I))
+	return true
+}
+
+// ratio reads "1:1".
+func (r *Reading) ratio() bool {
+	if r.C.Peek(0).Kind != scan.Number || r.C.Peek(1).Text != ":" || r.C.Peek(2).Kind != scan.Number || !r.C.Peek(2).Tight {
+		return false
+	}
+	r.C.I += 3
+	return true
+}
+
+// noTime says that a rest by what the work took cannot be planned.
+func (r *Reading) noTime(from int) {
+	text := r.C.Slice(from, r.C.I)
+	r.Fault(r.C.Span(from, r.C.I), diag.Quote(text)+" gives no time", "write one, such as rest 2 min").Detail = "a rest by what the work took cannot be planned; kept as a note"
+	r.F.Notes = append(r.F.Notes, text)
+}
+
+// ratioClause = n ":" n ( "work" [ mark ] "rest" | "rest" ) .
+func (r *Reading) ratioClause() bool {
+	from := r.C.I
+	if !r.ratio() {
+		return false
+	}
+	if r.C.TakeAny("work to rest", "work", "on") {
+		if !r.C.Mark(":") && !r.C.Mark("/") {
+			r.C.Take("to")
+		}
+		r.C.TakeAny("rest", "off", "ratio")
+	} else if !r.C.TakeAny("rest", "w r", "off") {
+		return false
+	}
+	r.C.Take("ratio")
+	r.noTime(from)
 	return true
 }
 

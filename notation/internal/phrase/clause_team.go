@@ -79,7 +79,7 @@ var (
 		{"share the work", roomful.Shared}, {"sharing the work", roomful.Shared}, {"split the work", roomful.Shared}, {"work shared", roomful.Shared}, {"share reps", roomful.Shared},
 		{"split as needed", roomful.Shared}, {"split as you like", roomful.Shared}, {"split reps as needed", roomful.Shared}, {"split however", roomful.Shared}, {"share as needed", roomful.Shared}, {"shared", roomful.Shared}, {"split", roomful.Shared},
 		{"you go i go", roomful.Alternating}, {"i go you go", roomful.Alternating}, {"ygig", roomful.Alternating}, {"igyg", roomful.Alternating},
-		{"1 works 2 rest", roomful.Shared}, {"one works two rest", roomful.Shared}, {"1 works 1 rests", roomful.Alternating}, {"1 works at a time", roomful.Shared}, {"one works at a time", roomful.Shared}, {"one working at a time", roomful.Shared}, {"one person works at a time", roomful.Shared}, {"one works one rests", roomful.Alternating}, {"alternating rounds", roomful.Alternating}, {"alternate rounds", roomful.Alternating}, {"round for round", roomful.Alternating},
+		{"one works at a time", roomful.Shared}, {"one working at a time", roomful.Shared}, {"one person works at a time", roomful.Shared}, {"one works one rests", roomful.Alternating}, {"alternating rounds", roomful.Alternating}, {"alternate rounds", roomful.Alternating}, {"round for round", roomful.Alternating},
 		{"synchronised", roomful.Synchronised}, {"synchronized", roomful.Synchronised}, {"synchro", roomful.Synchronised}, {"in sync", roomful.Synchronised}, {"sync", roomful.Synchronised},
 	}
 )
@@ -101,6 +101,10 @@ func (r *Reading) teamClause() bool {
 		r.F.Team.Size, r.F.TeamAt = n, r.C.Span(from, r.C.I)
 		return ok
 	}
+	if r.oneWorks() {
+		r.F.Team.Style, r.F.TeamAt = roomful.Shared, r.C.Span(from, r.C.I)
+		return true
+	}
 	for _, s := range styles {
 		if r.C.Take(s.phrase) {
 			if s.style == roomful.Synchronised && r.movementFollows() {
@@ -110,6 +114,21 @@ func (r *Reading) teamClause() bool {
 			return true
 		}
 	}
+	return false
+}
+
+// oneWorks reads "1 works, 2 rest" and "1 works at a time".
+func (r *Reading) oneWorks() bool {
+	from := r.C.I
+	if n, ok := r.Integer(); ok && n == 1 && r.C.TakeAny("works at a time", "working at a time", "works") {
+		r.C.Mark(",")
+		rest := r.C.I
+		if _, ok := r.Integer(); !ok || !r.C.TakeAny("rests", "rest", "resting") {
+			r.C.I = rest
+		}
+		return true
+	}
+	r.C.I = from
 	return false
 }
 

@@ -105,6 +105,8 @@ func (r *Reading) unit(q *Figures, value *float64) (vocab.MeasureUnit, bool) {
 	switch {
 	case t.Tight && t.Text == "'":
 		return r.minuteMark(value), true
+	case t.Tight && t.Text == "\"" && r.closesQuote(t):
+		return vocab.MeasureUnit{}, false
 	case t.Tight && t.Text == "\"":
 		r.C.I++
 		return vocab.MeasureUnit{Class: vocab.Counted, Unit: roomful.Inch}, true // or seconds: assign decides
@@ -120,6 +122,20 @@ func (r *Reading) unit(q *Figures, value *float64) (vocab.MeasureUnit, bool) {
 		*value *= u.Times
 	}
 	return u, true
+}
+
+// closesQuote reports whether a quotation mark ends a quotation, rather than
+// meaning inches or seconds.
+func (r *Reading) closesQuote(t scan.Token) bool {
+	open := false
+	last := ' '
+	for _, c := range r.C.Raw[:t.From] {
+		if strings.ContainsRune("\"“”", c) && (last < '0' || last > '9') {
+			open = !open
+		}
+		last = c
+	}
+	return open
 }
 
 // nameBegins reports whether a unit word is the first of a movement's name, as

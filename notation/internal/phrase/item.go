@@ -19,6 +19,9 @@ func (r *Reading) figuresItem() bool {
 		return true
 	}
 	low := r.C.I
+	if r.loadSteps() {
+		return true
+	}
 	if reps, ok := r.cluster(); ok {
 		r.keep(Figures{By: [2]float64{float64(reps.N)}, N: 1, at: reps.At})
 		return true
@@ -41,6 +44,38 @@ func (r *Reading) figuresItem() bool {
 	if paired {
 		r.C.TakeAny("dumbbells", "dbs", "kettlebells", "kbs", "bells")
 	}
+	return true
+}
+
+// loadSteps says that "@ 50-55-60 kg", a load for each set, is not read on one
+// line.
+func (r *Reading) loadSteps() bool {
+	from := r.C.I
+	if from == 0 || r.C.Tokens[from-1].Text != "@" && r.C.Tokens[from-1].Text != "at" {
+		return false
+	}
+	n := 0
+	for ; r.C.Peek(0).Kind == scan.Number; n++ {
+		r.C.I++
+		if !r.C.Is("-") && !r.C.Is(",") || r.C.Peek(1).Kind != scan.Number {
+			n++
+			break
+		}
+		r.C.I++
+	}
+	if n < 3 {
+		r.C.I = from
+		return false
+	}
+	r.unit(new(Figures), new(float64))
+	r.C.Mark("%")
+	text, at := r.C.Slice(from, r.C.I), r.C.Span(from, r.C.I)
+	r.Fault(at, diag.Quote(text)+" is a load for each set", "write a line for each set, such as 5 @ 60 kg").Detail = "kept as a note"
+	r.closeRun(r.start)
+	if r.cur != nil {
+		r.cur.NoLoad = true
+	}
+	r.noteHere(text)
 	return true
 }
 

@@ -127,6 +127,8 @@ func (r *Reading) element() *Element {
 func (r *Reading) separator() bool {
 	before := r.C.I
 	switch {
+	case r.easier():
+		return true
 	case r.C.Mark(";"):
 		return r.verbatim(before)
 	case r.C.Is("+") && before > 0 && r.C.Tokens[before-1].Text == "rx":
@@ -143,6 +145,25 @@ func (r *Reading) separator() bool {
 		return true
 	}
 	return r.divides(before)
+}
+
+// easier keeps "(scale: 20 ring rows)" as a note: it is no work of its own.
+func (r *Reading) easier() bool {
+	from := r.C.I
+	if !r.C.Is("(") || r.cur == nil || !vocab.Easier[r.C.Peek(1).Text] {
+		return false
+	}
+	for !r.C.Done() && !r.C.Mark(")") {
+		r.C.I++
+	}
+	stop := r.C.I
+	if r.C.Tokens[stop-1].Text == ")" {
+		stop--
+	}
+	r.closeRun(from)
+	r.cur.remarks = append(r.cur.remarks, remark{from: from + 1, to: stop})
+	r.Hint(r.C.Span(from+1, stop), "what may be done instead is kept as a note", "write it under instead: to have it offered")
+	return true
 }
 
 // verbatim keeps what stands after a semicolon as a note. Before anything was
@@ -173,7 +194,7 @@ func (r *Reading) divides(before int) bool {
 		return false
 	}
 	named := r.open() && r.cur.Move != nil
-	joined := r.C.Mark(",") || r.C.TakeAny("then", "and", "into")
+	joined := r.C.Mark(",") || r.C.Mark("&") || r.C.TakeAny("then", "and", "into") || r.dash()
 	slash := named && !joined && r.C.Mark("/")
 	or := named && r.C.Take("or")
 	next := named && r.cur.amounted() && r.C.Peek(0).Kind == scan.Number
@@ -184,6 +205,19 @@ func (r *Reading) divides(before int) bool {
 	r.closeRun(before)
 	r.flushAs(or || slash && r.cur.amounted() && (machine(r.cur) || !scan.FigureKind(r.C.Peek(0))))
 	return true
+}
+
+// dash takes a dash that stands apart between two names.
+func (r *Reading) dash() bool {
+	if !r.C.Is("-") || r.C.Peek(0).Tight || r.C.Peek(1).Tight || r.cur == nil || r.cur.Move == nil {
+		return false
+	}
+	r.C.I++
+	if r.movementFollows() {
+		return true
+	}
+	r.C.I--
+	return false
 }
 
 // machine reports whether a movement is done on a machine or on foot, where a

@@ -83,6 +83,9 @@ var Remarks = Set("with without no not in on at from to through per of for as if
 	"good perfect clean-reps deep full smooth strong tight rx rx'd scaled style or and but plus so because please gently slowly quickly continuously continuous " +
 	"buy buy-in cash cash-out tt time trial day superset complex ladder warm-up week weeks")
 
+// Easier are the words that a bracket about easier work begins with.
+var Easier = Set("scale scaled scaling sub subs substitute option options or swap swaps modify mod beginner beginners easier alternative instead")
+
 // Little words mean nothing where an element may begin.
 var Little = Set("of the then and with a an on for to into your each max maximum")
 
