@@ -185,7 +185,7 @@ func (r *Reading) assignBare(d *Element, q *Figures) {
 	case q.implements > 0 && d.Load == nil:
 		r.loadWithoutUnit(d, q)
 	case r.unknownUnit(d, q):
-	case !taken && (m == nil || vocab.Counts(m, roomful.Rep)) && !((r.F.Reps.Set() || r.RepsKnown) && vocab.Loaded(m)):
+	case !taken && (m == nil || vocab.Counts(m, roomful.Rep)) && !((r.F.Reps.Set() || r.RepsKnown) && vocab.Loaded(m) && !q.first):
 		if d.Amount.Unit.Base() != roomful.Rep { // "cal row 12"
 			d.Amount.By = q.values()
 			r.checkUnit(d, q)

@@ -387,7 +387,7 @@ func (r *Reading) timesClause() bool {
 	if r.moreSets(n, from) || r.halves(from) {
 		return true
 	}
-	if r.F.Times.Set() && r.F.Reps.Set() && len(r.Elements)+len(r.F.Notes) > 0 || r.F.OfSets && len(r.F.Ladder.Steps) > 0 {
+	if r.F.Reps.Set() && (r.F.Times.Set() || !r.F.Build.IsZero()) || r.F.OfSets && len(r.F.Ladder.Steps) > 0 {
 		return r.secondScheme(from)
 	}
 	r.setCount(&r.F.Times, "number of times", n, from)

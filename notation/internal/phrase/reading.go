@@ -84,11 +84,14 @@ func (r *Reading) Run() {
 // to all of it: the bar stays in the hands.
 func (r *Reading) shareLoad() {
 	n := len(r.Elements)
+	for n > 0 && r.Elements[n-1].Movement == roomful.Rest {
+		n--
+	}
 	if r.joined == 0 || r.joined != n-1 {
 		return
 	}
 	last := &r.Elements[n-1]
-	for i := range r.Elements {
+	for i := range r.Elements[:n] {
 		if d := &r.Elements[i]; d.Move == nil || d.Move.Implement != roomful.Barbell || d.Load != nil && i < n-1 || d.NoLoad {
 			return
 		}
