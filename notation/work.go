@@ -102,8 +102,9 @@ func (p *parser) splitAtThen(l *scan.Line) bool {
 		cuts = append(cuts, i)
 		c := scan.Over(l)
 		c.I = i + 1
-		r := p.Probe(c, false)
-		nested = nested || r.Clause() && (r.F.Rounds.Set() || !r.F.LadderAt.IsZero() || r.F.TimedFormat()) && !r.C.Done()
+		r := p.Probe(c, true)
+		r.Run()
+		nested = nested || (r.F.Rounds.Set() || !r.F.LadderAt.IsZero() || r.F.TimedFormat()) && len(r.Elements) > 0
 	}
 	if !nested {
 		return false
@@ -149,7 +150,7 @@ func (p *parser) slotKey(c *scan.Cursor) (n int, ok bool) {
 	if n == 0 {
 		named := c.TakeAny("min", "minute", "mins", "station", "slot", "interval")
 		t := c.Peek(0)
-		if t.Kind != scan.Number || t.Value != float64(int(t.Value)) || named && t.Value > 60 {
+		if t.Kind != scan.Number || t.Value < 1 || t.Value != float64(int(t.Value)) || named && t.Value > 60 {
 			c.I = from
 			return 0, false
 		}

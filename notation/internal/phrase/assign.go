@@ -110,12 +110,26 @@ func (r *Reading) assignMass(d *Element, q *Figures) {
 		d.remarks = append(d.remarks, r.remarkOf(q))
 		return
 	}
+	if q.implements > 2 || q.implements > 0 && d.Move != nil && d.Move.Implement == roomful.Barbell {
+		r.timesLoad(d, q)
+	}
 	var m roomful.Masses
 	for _, v := range q.values() {
 		m = append(m, roomful.Mass{Value: v, Unit: q.Unit.Mass})
 	}
 	d.Load, d.Implements, d.LoadAt = m, q.implements, q.at
 	r.mass.last, r.mass.written = q.Unit.Mass, true
+}
+
+// timesLoad reads "5 x 140 kg" of a bar as repetitions: there is one bar.
+func (r *Reading) timesLoad(d *Element, q *Figures) {
+	if !d.Amount.Stated() && vocab.Counts(d.Move, roomful.Rep) {
+		d.Amount, d.AmountAt = roomful.Amount{By: []float64{float64(q.implements)}}, q.at
+		r.Hint(q.at, diag.Quote(r.textOf(q))+" is read as "+roomful.Figure(float64(q.implements))+" repetitions with that load", "write them before the movement")
+	} else {
+		r.Warn(q.at, diag.Quote(r.textOf(q))+" has more than one implement: read as one", "write the load of one")
+	}
+	q.implements = 0
 }
 
 // remarkOf returns figures as typed.
@@ -182,7 +196,7 @@ func (r *Reading) assignCounted(d *Element, q *Figures) {
 func (r *Reading) assignBare(d *Element, q *Figures) {
 	taken := d.Amount.Stated() || r.laterAmount(d, q)
 	switch m := d.Move; {
-	case q.implements > 0 && d.Load == nil:
+	case (q.implements > 0 || q.lifted && vocab.Loaded(m)) && d.Load == nil:
 		r.loadWithoutUnit(d, q)
 	case r.unknownUnit(d, q):
 	case !taken && (m == nil || vocab.Counts(m, roomful.Rep)) && !((r.F.Reps.Set() || r.RepsKnown) && vocab.Loaded(m) && !q.first):
@@ -214,7 +228,7 @@ func (r *Reading) laterAmount(d *Element, q *Figures) bool {
 			return true
 		}
 	}
-	if _, usual := vocab.UsualPair(d.Move, q.By[:q.N]); usual {
+	if _, usual := vocab.UsualPair(d.Move, q.By[:q.N]); usual || vocab.TakesHeight(d.Move) && vocab.UsualHeights(q.By[:q.N]) {
 		return true
 	}
 	return q.N == 2 && (r.F.Reps.Set() || r.RepsKnown || !r.F.LadderAt.IsZero() || r.LadderPart) && (vocab.Loaded(d.Move) || vocab.TakesHeight(d.Move))

@@ -101,8 +101,8 @@ func (r *Reading) asManyClause() bool {
 	case r.C.TakeAny("amrap", "amreps"):
 		r.F.AsMany = r.C.Span(from, r.C.I)
 		r.C.TakeAny("in", "for", "of", "x")
-		r.C.Mark(":")
-		if r.negativeFollows() {
+		colon := r.C.Mark(":")
+		if r.negativeFollows() || (colon || r.F.Total.Set()) && r.repsFollow() {
 			return true
 		}
 		r.C.Mark("-")
@@ -114,6 +114,15 @@ func (r *Reading) asManyClause() bool {
 		return r.mostClause(from)
 	}
 	return false
+}
+
+// repsFollow reports whether a bare figure and a movement stand here, "10
+// push-ups".
+func (r *Reading) repsFollow() bool {
+	before := r.C.I
+	defer func() { r.C.I = before }()
+	r.C.I++
+	return r.C.Tokens[min(before, len(r.C.Tokens)-1)].Kind == scan.Number && r.movementFollows()
 }
 
 // asPossible reads what follows "as many": a word for what is counted, or a
@@ -325,6 +334,9 @@ func (r *Reading) roundsClause() bool {
 	switch {
 	case r.C.TakeAny("rounds", "round", "rds", "rd", "rnds", "rounds through"):
 		r.setCount(&r.F.Rounds, "number of rounds", low, from)
+	case r.C.TakeAny("rnft", "rounds nft", "rds nft"):
+		r.setCount(&r.F.Rounds, "number of rounds", low, from)
+		r.F.NotScored = true
 	case r.C.TakeAny("sets", "set"):
 		r.setCount(&r.F.Sets, "number of sets", low, from)
 		r.setReps()
@@ -373,7 +385,7 @@ func (r *Reading) timesClause() bool {
 	from := r.C.I
 	if r.C.Take("x") {
 		n, ok := r.Integer()
-		if !ok || !r.head && (r.open() || r.movementFollows()) || vocab.UnitWords[r.C.Peek(0).Text].Class != vocab.Bare || r.C.Is("/") {
+		if !ok || !r.head && (r.open() && !(r.cur.Move != nil && r.cur.amounted()) || r.movementFollows()) || vocab.UnitWords[r.C.Peek(0).Text].Class != vocab.Bare || r.C.Is("/") {
 			return false
 		}
 		r.C.TakeAny("rounds", "sets", "times")
@@ -397,6 +409,9 @@ func (r *Reading) timesClause() bool {
 		return true
 	}
 	switch reps, ok := r.Integer(); {
+	case ok && (r.C.Is("sets") || r.C.Is("rounds")): // 3 x 5 sets
+		r.C.I++
+		r.F.Reps, r.F.Times = Count{n, r.F.Times.At}, Count{reps, r.C.Span(before, r.C.I)}
 	case ok && r.plainNumber():
 		r.C.TakeAny("reps", "rep", "repetitions")
 		r.F.Reps = Count{reps, r.C.Span(before, r.C.I)}

@@ -90,6 +90,9 @@ func (r *Reading) teamClause() bool {
 	if r.naming() && !r.teamAfterName() {
 		return false
 	}
+	if _, n := r.Match(r.C); n > 1 { // split jerk
+		return false
+	}
 	for _, t := range teams {
 		if r.C.Take(t.phrase) {
 			r.F.Team.Size, r.F.TeamAt = t.size, r.C.Span(from, r.C.I)

@@ -20,6 +20,7 @@ type Figures struct {
 	division   int // 1 or 2 when a division was named
 	implements int
 	at         scan.Span
+	lifted     bool // an @ stood before them
 	first      bool // stands before the name
 	third      bool // there were more than two
 }

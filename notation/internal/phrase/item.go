@@ -12,7 +12,8 @@ import (
 func (r *Reading) figuresItem() bool {
 	from := r.C.I
 	by, paired := r.implements()
-	if !r.C.Mark("@") && !r.C.Take("at") && !r.head {
+	lifted := r.C.Mark("@") || r.C.Take("at")
+	if !lifted && !r.head {
 		r.C.Take("x") // burpees x 12
 	}
 	if r.numeral() {
@@ -39,7 +40,7 @@ func (r *Reading) figuresItem() bool {
 	if !r.head && r.movementAfterX() {
 		r.C.I++ // 30x push-ups
 	}
-	q.implements, q.at = by, r.C.Span(from, r.C.I)
+	q.implements, q.lifted, q.at = by, lifted, r.C.Span(from, r.C.I)
 	r.keep(q)
 	if paired {
 		r.C.TakeAny("dumbbells", "dbs", "kettlebells", "kbs", "bells")
@@ -168,7 +169,7 @@ func (r *Reading) keep(q Figures) {
 		r.thirdFigure(q.at, r.textOf(&q))
 	}
 	q.first = d.Move == nil && d.Words == ""
-	if k := len(d.figures) - 1; q.division == 2 && k >= 0 && d.figures[k].division == 1 {
+	if k := len(d.figures) - 1; q.division == 2 && k >= 0 && d.figures[k].division <= 1 && d.figures[k].N == 1 && (d.figures[k].division == 1 || q.Unit.Class == vocab.Bare || q.Unit == d.figures[k].Unit) {
 		other := &d.figures[k]
 		other.By[1], other.N = q.By[0], 2
 		if other.Unit.Class == vocab.Bare {

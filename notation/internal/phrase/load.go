@@ -67,7 +67,7 @@ func (r *Reading) percentLoad() bool {
 	}
 	stop := r.C.I
 	r.C.TakeAny("of your", "of")
-	if _, ok := r.Integer(); ok && r.C.Take("rm") || r.C.TakeAny("max", "1rm") {
+	if _, ok := r.Integer(); ok && r.C.Take("rm") || r.C.TakeAny("max", "1rm", "today's max", "today's", "today", "that", "the day") {
 		stop = r.C.I
 	}
 	r.C.I = stop

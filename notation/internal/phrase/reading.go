@@ -65,6 +65,10 @@ func (r *Reading) Run() {
 			if r.left < r.start {
 				r.closeRun(r.start)
 			}
+		case r.C.Is("alt") && r.C.Peek(1).Text == ".":
+			r.closeRun(r.start)
+			r.element().remarks = append(r.cur.remarks, remark{from: r.C.I, to: r.C.I + 1})
+			r.C.I += 2
 		case scan.Idle(r.C.Peek(0)), r.C.Is("@"):
 			r.closeRun(r.start)
 			r.C.I++
@@ -198,7 +202,7 @@ func (r *Reading) divides(before int) bool {
 	}
 	named := r.open() && r.cur.Move != nil
 	joined := r.C.Mark(",") || r.C.Mark("&") || r.C.TakeAny("then", "and", "into") || r.dash()
-	slash := named && !joined && r.C.Mark("/")
+	slash := named && !joined && r.C.Tokens[before-1].Text != "w" && r.C.Mark("/")
 	or := named && r.C.Take("or")
 	next := named && r.cur.amounted() && r.C.Peek(0).Kind == scan.Number
 	if !joined && !slash && !or && !next || !r.beginsElement() {
@@ -206,7 +210,7 @@ func (r *Reading) divides(before int) bool {
 		return false
 	}
 	r.closeRun(before)
-	r.flushAs(or || slash && r.cur.amounted() && (machine(r.cur) || !scan.FigureKind(r.C.Peek(0))))
+	r.flushAs(or || slash && r.cur.amounted() && (machine(r.cur) && !r.cur.timed() || !scan.FigureKind(r.C.Peek(0))))
 	return true
 }
 
@@ -227,6 +231,17 @@ func (r *Reading) dash() bool {
 // slash between two amounts means the one or the other.
 func machine(d *Element) bool {
 	return d.Move != nil && (d.Move.Modality == roomful.Machine || d.Move.Modality == roomful.Running)
+}
+
+// timed reports whether the amount is a time: "3 min row / 2 min bike" are one
+// after the other.
+func (d *Element) timed() bool {
+	for i := range d.figures {
+		if u := d.figures[i].Unit; u.Class == vocab.Counted && u.Unit.Base() == roomful.Second {
+			return true
+		}
+	}
+	return false
 }
 
 // flushAs ends the element being read; or says that the next one may be done

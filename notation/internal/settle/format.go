@@ -21,7 +21,7 @@ func (p *Draft) asSets(pt *Part) bool {
 		return true
 	case f.Interval.Set() && (pt.Kind == roomful.Main || pt.Slotted || !f.Alternating.IsZero()):
 		return false
-	case f.Reps.Set(), f.Sets.Set(), !f.Open.IsZero():
+	case f.Reps.Set(), f.Sets.Set(), !f.Open.IsZero(), f.Times.Set() && !f.Interval.Set() && !f.Work.Set() && f.EachForTime.IsZero():
 		return pt.Kind == roomful.Strength || allLifts(pt)
 	case pt.Kind == roomful.Strength:
 		return !f.Work.Set() && !f.Intervals.Set() && f.Stations.IsZero()

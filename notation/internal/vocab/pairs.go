@@ -1,6 +1,10 @@
 package vocab
 
-import "roomful"
+import (
+	"slices"
+
+	"roomful"
+)
 
 // pair is the loads of the two divisions.
 type pair [2]float64
@@ -26,6 +30,15 @@ var usualPairs = map[roomful.Implement]map[roomful.MassUnit][]pair{
 		roomful.Pound:    {{14, 10}, {20, 14}, {30, 20}},
 		roomful.Kilogram: {{6, 4}, {9, 6}, {9, 7}, {10, 6}},
 	},
+}
+
+// usualHeights are the heights of boxes that gyms write without a unit. Common
+// practice, no source.
+var usualHeights = []pair{{24, 20}, {30, 24}, {20, 16}, {60, 50}, {75, 60}, {61, 51}, {76, 61}, {50, 40}}
+
+// UsualHeights reports whether two figures are the usual heights of a box.
+func UsualHeights(by []float64) bool {
+	return len(by) == 2 && slices.Contains(usualHeights, pair{by[0], by[1]})
 }
 
 // UsualPair returns the unit in which the loads of both divisions are a usual

@@ -265,7 +265,7 @@ var RestMovement = roomful.Movement{ID: roomful.Rest, Name: "rest", Plural: "res
 var LeadIns = Set("or at to fresh tempo rpe x from as in by @ men women a b m f w")
 
 // FormatHints are words that only a line with a format has.
-var FormatHints = Set("amrap amreps emom rft rfts ft possible every time rounds round rd rds rnd rnds sets set interval intervals bout bouts effort efforts repeat repeats times build heavy find work on off max most x rm stations station")
+var FormatHints = Set("amrap amreps emom rft rfts rnft ft possible every time rounds round rd rds rnd rnds sets set interval intervals bout bouts effort efforts repeat repeats times build heavy find work on off max most x rm stations station")
 
 // Numerals are the numbers that coaches write as words.
 var Numerals = map[string]int{"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10, "twelve": 12}
