@@ -477,7 +477,7 @@ func (r *Reading) moreSets(n, from int) bool {
 	}
 	before := r.C.I
 	reps, ok := r.Integer()
-	if !ok || !r.plainNumber() || n+len(f.Ladder.Steps)+f.Times.N > mostSets {
+	if !ok || n < 1 || !written && f.Times.N < 1 || !r.plainNumber() || n+len(f.Ladder.Steps)+f.Times.N > mostSets {
 		r.C.I = before
 		return false
 	}

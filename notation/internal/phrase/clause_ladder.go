@@ -21,7 +21,7 @@ func (r *Reading) ladderClause() bool {
 		return false
 	}
 	open, filled := r.goesOn(&steps)
-	if len(steps) == 2 && !open && !filled && r.countsDown(steps) {
+	if len(steps) == 2 && !open && !filled && !ofSets && r.countsDown(steps) {
 		steps, filled = fill(steps[:1], steps[1]), true
 	}
 	if len(steps) < 2 || len(steps) == 2 && !open && !filled && !ofSets && !r.twoSteps() {

@@ -27,8 +27,9 @@ func (r *Reading) nameItem() bool {
 	d.NameAt = r.C.Span(from, from+n)
 	r.C.I += n
 	r.tail(d)
+	odd := unit.Base() != roomful.Second && !vocab.Counts(m, unit.Base())
 	switch measured := d.measured(); {
-	case measured && unit != roomful.Rep: // 1 min max cal row
+	case unit != roomful.Rep && (measured || odd): // 1 min max cal row
 		d.remarks = append(d.remarks, remark{from: from - 1, to: from})
 	case measured:
 	case unit != roomful.Rep:
