@@ -1,6 +1,8 @@
 package notation
 
 import (
+	"slices"
+
 	"roomful"
 	"roomful/notation/internal/diag"
 	"roomful/notation/internal/phrase"
@@ -92,16 +94,16 @@ func (p *parser) splitAtThen(l *scan.Line) bool {
 	}
 	var cuts []int
 	nested := false
-	for i := 1; i < len(l.Words); i++ {
-		if l.Words[i] == ";" {
-			break
-		}
+	last := len(l.Words) // what follows a semicolon is a note
+	if i := slices.Index(l.Words, ";"); i >= 0 {
+		last = i
+	}
+	for i := 1; i < last; i++ {
 		if l.Words[i] != "then" {
 			continue
 		}
 		cuts = append(cuts, i)
-		c := scan.Over(l)
-		c.I = i + 1
+		c := scan.Cursor{Line: l, I: i + 1, Last: last}
 		r := p.Probe(c, true)
 		r.Run()
 		nested = nested || (r.F.Rounds.Set() || !r.F.LadderAt.IsZero() || r.F.TimedFormat()) && len(r.Elements) > 0
