@@ -178,7 +178,7 @@ func (r *Reading) easier() bool {
 func (r *Reading) verbatim(before int) bool {
 	named := r.left >= 0
 	r.closeRun(before)
-	if !named && r.cur == nil && len(r.Elements) == 0 {
+	if !named && r.cur == nil && len(r.Elements)+len(r.F.Notes) == 0 {
 		return true
 	}
 	note := strings.TrimSpace(r.C.Slice(r.C.I, r.C.Last))
