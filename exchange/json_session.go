@@ -250,9 +250,7 @@ func elementOf(e roomful.Element, lex roomful.Lexicon, stepped bool) Element {
 	for _, h := range e.Heights {
 		out.HeightsCm = append(out.HeightsCm, rounded(h.Cm()))
 	}
-	if t := e.Tempo; t != nil {
-		out.Tempo = &Tempo{t.Lower, t.Bottom, t.Lift, t.Top}
-	}
+	out.Tempo = tempoOf(e.Tempo)
 	out.load(e.Load)
 	return out
 }
@@ -279,4 +277,12 @@ func (e *Element) load(l roomful.Load) {
 	default:
 		panic("exchange: no JSON for this load")
 	}
+}
+
+// tempoOf is null for a tempo that is not prescribed.
+func tempoOf(t *roomful.Tempo) *Tempo {
+	if t == nil {
+		return nil
+	}
+	return &Tempo{t.Lower, t.Bottom, t.Lift, t.Top}
 }

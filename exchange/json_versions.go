@@ -33,6 +33,7 @@ type Task struct {
 	Percent1RM *float64           `json:"percent_1rm"`
 	Fresh      *int               `json:"fresh"`
 	Slot       *int               `json:"slot"`
+	Tempo      *Tempo             `json:"tempo"`
 }
 
 // Mass is a mass in its own unit.
@@ -188,6 +189,7 @@ func taskOf(t roomful.Task, stepped bool) Task {
 		LoadKg: some(t.Load.Kg()), Load: massOf(t.Load), Implements: known(t.Implements), HeightCm: some(t.HeightCm),
 		RPE: known(t.RPE), Percent1RM: known(t.Percent), Fresh: known(t.Fresh), Slot: known(t.Slot),
 	}
+	out.Tempo = tempoOf(t.Tempo)
 	if stepped && out.Amount == nil {
 		out.Amount = figure(0)
 	}

@@ -121,7 +121,27 @@ func setOf(m *roomful.Movement) float64 {
 // usualAmount is how much of a form to time first, by unit.
 var usualAmount = map[roomful.Unit]float64{roomful.Rep: 20, roomful.Metre: 400, roomful.Calorie: 20}
 
-// seconds is how long one task takes a person, without noise.
+// usualLaps is how often a round is done in a window when the effort does not say
+// (common practice, no source).
+const usualLaps = 4
+
+// laps is how often a round comes in the piece: one bout of a long piece is not
+// sprinted.
+func (c *class) laps() int {
+	switch f := c.Piece.Format.(type) {
+	case roomful.ForTime:
+		return max(f.Rounds, 1)
+	case roomful.RoundsInTime:
+		if c.windowed && c.Effort.Low > 1 {
+			return int(c.Effort.Low)
+		}
+		return usualLaps
+	}
+	return 1
+}
+
+// seconds is how long one task takes a person at the pace of the piece, without
+// noise.
 func (c *class) seconds(p *person, t roomful.Task) float64 {
 	if t.Unit == roomful.Second {
 		return t.Amount
@@ -129,7 +149,7 @@ func (c *class) seconds(p *person, t roomful.Task) float64 {
 	if m := c.Lexicon.Movement(t.Movement); m != nil && t.Unit == roomful.Rep && m.Pace.Ordinary > 0 {
 		return t.Amount * m.Pace.Ordinary
 	}
-	one := roomful.Part{Kind: roomful.Main, Scored: true, Format: roomful.ForTime{Rounds: 1, Cap: time.Hour},
+	one := roomful.Part{Kind: roomful.Main, Scored: true, Format: roomful.ForTime{Rounds: c.laps(), Cap: time.Duration(c.laps()) * time.Hour},
 		Round: []roomful.Element{{Movement: t.Movement, Amount: roomful.Amount{By: []float64{t.Amount}, Unit: t.Unit}}}}
 	got := c.Forecaster.Typical(roomful.ForecastRequest{Piece: one, Seed: c.Seed, Workers: 1, Entrants: []roomful.Entrant{{
 		ID: p.id, Name: p.Athlete.Name, Division: p.Athlete.Division, Abilities: p.Abilities,
@@ -138,5 +158,5 @@ func (c *class) seconds(p *person, t roomful.Task) float64 {
 	if len(got) != 1 || math.IsNaN(got[0]) {
 		return 0
 	}
-	return got[0]
+	return got[0] / float64(c.laps())
 }

@@ -198,11 +198,17 @@ func (g *drilled) stage(p roomful.Part, at int) roomful.Stage {
 		}
 		e := g.lines[slot.Line].Element
 		d.Choice, d.Words, d.Say = *done[slot.Line], e.Words, e.Note
+		if d.Movement != e.Movement && strings.Contains(d.Say, emptyBar) {
+			d.Say = "" // there is no bar in it
+		}
 		d.Rest = d.Movement == roomful.Rest
 		s.Drills = append(s.Drills, d)
 	}
 	return s
 }
+
+// emptyBar is the note of a sheet that asks for the bare bar.
+const emptyBar = "empty-bar"
 
 // drill is one line made fit for somebody, easily, and with another movement than
 // those taken by other lines where there is a choice.
@@ -218,6 +224,9 @@ func (g *drilled) drill(who *person, li int, taken map[roomful.MovementID]bool) 
 	if same {
 		f.task.Amount = w.Amount
 	}
+	f.why.private = slices.DeleteFunc(slices.Clone(f.why.private), func(s string) bool {
+		return strings.HasPrefix(s, noMaximum) // it takes none to move lightly
+	})
 	heavy := f.task.Load
 	f.task.Load = roomful.Mass{} // the load of a drill is said beside it
 	f.task.RPE, f.task.Fresh, f.task.Percent = 0, 0, 0

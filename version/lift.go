@@ -188,7 +188,7 @@ func (f *fitter) bounded(fit *fitted, asked roomful.Mass) reasons {
 	if kg, unknown := f.unknown(fit, asked); unknown {
 		cap, why = min(cap, kg), byUnknown
 		fit.fixed = true
-		fit.why.private = append(fit.why.private, "no maximum known that bounds the "+m.Name)
+		fit.why.private = append(fit.why.private, noMaximum+m.Name)
 	}
 	if kg := asked.Kg() * f.p.care.Load; f.p.care.Load < 1 && asked.Value > 0 && kg < cap {
 		cap, why = kg, byEase
@@ -205,6 +205,9 @@ func (f *fitter) bounded(fit *fitted, asked roomful.Mass) reasons {
 	f.more(fit, asked, cap)
 	return reasons{}
 }
+
+// noMaximum begins the private word on a load that rests on nothing told.
+const noMaximum = "no maximum known that bounds the "
 
 // unknown returns the load to start from for somebody whose maximum is not
 // known. With a bar that is always so; with lighter things only when a weak

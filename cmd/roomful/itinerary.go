@@ -60,7 +60,7 @@ func (p *program) buildUpWords(u *roomful.BuildUp) string {
 	default:
 		words += ", then " + then
 	}
-	words += fmt.Sprintf(" (about %d min)", int(math.Ceil(u.Length.Minutes()-0.5)))
+	words += fmt.Sprintf(" (about %d min)", rounded(u.Length))
 	if u.Say != "" {
 		words += ". " + strings.ToUpper(u.Say[:1]) + u.Say[1:]
 	}
@@ -141,16 +141,16 @@ func (p *program) daysAtHome(s roomful.Session, v day.Versions, who []roomful.At
 // stage writes one part of somebody's day.
 func (p *program) stage(s roomful.Session, g roomful.Stage, unit roomful.MassUnit) string {
 	var b strings.Builder
-	head := "  " + g.Part
-	switch part, ok := s.Piece(g.Part); {
-	case ok && g.Version != nil:
-		head = "  " + formatWords(g.Part, part, g.Length)
+	switch i := slices.IndexFunc(s.Parts, func(q roomful.Part) bool { return q.Name() == g.Part }); {
+	case i >= 0 && g.Version != nil:
+		b.WriteString(wrappedTo(phoneWidth, "  "+g.Part+": ", heads(s, p.lexicon)[i]))
 	case g.BuildUp != nil:
-		head += ", about " + minutes(g.BuildUp.Length)
+		fmt.Fprintf(&b, "  %s, about %d min\n", g.Part, rounded(g.BuildUp.Length))
 	case g.Length > 0:
-		head += ", " + minutes(g.Length)
+		fmt.Fprintf(&b, "  %s, %s\n", g.Part, minutes(g.Length))
+	default:
+		fmt.Fprintf(&b, "  %s\n", g.Part)
 	}
-	b.WriteString(head + "\n")
 	b.WriteString(p.drills(g.Drills))
 	if g.BuildUp != nil {
 		b.WriteString(p.buildUpLines(g.BuildUp))
@@ -171,6 +171,9 @@ func (p *program) stage(s roomful.Session, g roomful.Stage, unit roomful.MassUni
 	return b.String()
 }
 
+// rounded is a length in whole minutes, at least one.
+func rounded(d time.Duration) int { return max(int(math.Round(d.Minutes())), 1) }
+
 // shifted moves every line of a text two characters to the right.
 func shifted(text string) string {
 	var b strings.Builder
@@ -178,15 +181,6 @@ func shifted(text string) string {
 		b.WriteString("  " + line)
 	}
 	return b.String()
-}
-
-// formatWords is the head of a piece.
-func formatWords(name string, p roomful.Part, length time.Duration) string {
-	words := name + ", " + strings.ReplaceAll(p.Format.Name(), "-", " ")
-	if length > 0 {
-		words += ", " + minutes(length)
-	}
-	return words
 }
 
 // minutes writes a length as a clock shows it, whole minutes in words.
