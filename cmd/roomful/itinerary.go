@@ -9,6 +9,7 @@ import (
 
 	"roomful"
 	"roomful/day"
+	"roomful/notation"
 )
 
 // phoneWidth is where a person's own day wraps, in characters.
@@ -143,7 +144,7 @@ func (p *program) stage(s roomful.Session, g roomful.Stage, unit roomful.MassUni
 	var b strings.Builder
 	switch i := slices.IndexFunc(s.Parts, func(q roomful.Part) bool { return q.Name() == g.Part }); {
 	case i >= 0 && g.Version != nil:
-		b.WriteString(wrappedTo(phoneWidth, "  "+g.Part+": ", heads(s, p.lexicon)[i]))
+		b.WriteString(wrappedTo(phoneWidth, "  "+g.Part+": ", notation.Heads(s, p.lexicon)[i]))
 	case g.BuildUp != nil:
 		fmt.Fprintf(&b, "  %s, about %d min\n", g.Part, rounded(g.BuildUp.Length))
 	case g.Length > 0:
