@@ -30,12 +30,22 @@ type ForecastRequest struct {
 	Entrants []Entrant
 	// Kit is what everybody shares, as [Kit.Places] has it; nil means that nothing
 	// is short.
-	Kit     *Kit
+	Kit *Kit
+	// Given is how far the first entrant has come; nil when nothing is known. Only
+	// the runs that come nearest to it count.
+	Given   *Progress
 	Runs    int
 	Seed    uint64
 	Workers int // 0 means as many as there are processors
 	// Progress, when set, is called now and then with the share done.
 	Progress func(share float64)
+}
+
+// Progress is how far somebody has come: so many repetitions and calories by a time
+// on the piece's clock.
+type Progress struct {
+	At   time.Duration
+	Done float64
 }
 
 // Entrant is one person and what they will do.
@@ -48,6 +58,9 @@ type Entrant struct {
 	Lead      []Work // what they do of each leading piece
 	// Dose is how much of the piece they do; partners do all of it.
 	Dose Dose
+	// Segments are changes on the way, by time: from then on the work is theirs,
+	// element by element. Partners change together, by the first one's times.
+	Segments []Segment
 	// Wait is how long after the others they start; they end as much later.
 	Wait time.Duration
 }
@@ -91,6 +104,9 @@ type AthleteForecast struct {
 	Assumed   []string       // what had to be filled in
 	// Scores holds every run's score in run order, NaN for a run left out.
 	Scores []float64
+	// Reached is how far a run that counts had come at the time of what is given, in
+	// repetitions and calories.
+	Reached Quantiles
 	// Reserve and Fatigue are the mean peaks of the share of the reserve spent
 	// and of the most tired muscle group.
 	Reserve, Fatigue float64

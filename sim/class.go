@@ -38,6 +38,16 @@ func (u *use) add(o use) {
 // hold is how many places of a bay a step takes.
 type hold struct{ bay, count int }
 
+// watch has everybody note how far they are at the time of what is given.
+func (c *class) watch(p *roomful.Progress) {
+	if p == nil {
+		return
+	}
+	for _, r := range c.runners {
+		r.crew.watch = p.At.Seconds()
+	}
+}
+
 // run takes everybody through one run.
 func (c *class) run(quiet bool) {
 	for i := range c.bays {

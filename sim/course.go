@@ -95,7 +95,7 @@ func (l *linear) list(cur *cursor) ([]int, bool) {
 
 // step makes the step at the cursor.
 func (l *linear) step(cur *cursor, c *crew, list []int, st *step) {
-	*st = step{act: list[cur.index], until: math.Inf(1), group: cur.round}
+	*st = step{act: c.now(list[cur.index]), until: math.Inf(1), group: cur.round}
 	act := &c.members[0].actions[st.act]
 	st.amount = act.amount
 	if count, ok := l.ladder.Step(cur.round); ok && act.amount == 0 && cur.phase == 1 {
@@ -172,7 +172,7 @@ func (b *bouts) next(cur *cursor, c *crew, st *step) bool {
 // step makes the step at the cursor of a bout.
 func (b *bouts) step(cur *cursor, c *crew, bt *bout, until float64, st *step) {
 	k := cur.index % len(bt.acts)
-	*st = step{act: bt.acts[k], start: cur.start, until: until, group: bt.group,
+	*st = step{act: c.now(bt.acts[k]), start: cur.start, until: until, group: bt.group,
 		strict: b.strict}
 	act := &c.members[0].actions[st.act]
 	if st.amount = act.amount; len(bt.counts) > 0 && act.amount == 0 {

@@ -48,6 +48,10 @@ type crew struct {
 	grain                   grain
 	breakSeconds, meanBreak float64 // of a break in this piece, and its mean over its median
 
+	from  []float64 // s from the start of the piece, when they go over to other work
+	shift int       // of actions, each time
+	watch float64   // s from the start of the piece, when to note how far they are
+
 	key    uint64 // of the run's random numbers
 	block  uint64
 	rng    *noise
@@ -123,6 +127,17 @@ func (c *crew) scout(course course, least float64) {
 // odd constant without a pattern, so that the stretches used of one stream do
 // not meet.
 const blockStride = 0xd1342543de82ef95
+
+// now returns the action that stands for one of the piece's at this time.
+func (c *crew) now(act int) int {
+	for _, from := range c.from {
+		if c.clock < c.cursor.offset+from {
+			break
+		}
+		act += c.shift
+	}
+	return act
+}
 
 // approach takes the crew up to a step: the rest before it, and the walk.
 func (c *crew) approach(st *step) {

@@ -1,9 +1,11 @@
 package sim
 
 import (
+	"cmp"
 	"context"
 	"math"
 	"runtime"
+	"slices"
 	"strconv"
 	"sync"
 	"sync/atomic"
@@ -22,13 +24,14 @@ type sheaf struct {
 	capped, cannot       []bool
 	reserve, fatigue     []float64
 	waited, over         []float64
+	reached              []float64
 	spells               [][]spell // by block and action
 }
 
 func newSheaf(runs, blocks int) *sheaf {
 	of := func() []float64 { return make([]float64, runs) }
 	return &sheaf{
-		score: of(), reps: of(), seconds: of(), reserve: of(), fatigue: of(), waited: of(), over: of(),
+		score: of(), reps: of(), seconds: of(), reserve: of(), fatigue: of(), waited: of(), over: of(), reached: of(),
 		rounds: make([][]float64, runs), capped: make([]bool, runs), cannot: make([]bool, runs),
 		spells: make([][]spell, blocks),
 	}
@@ -103,6 +106,7 @@ func (w *work) share(ctx context.Context) error {
 				}
 				if g := j / w.blocks; g != at {
 					c, at = w.cast.class(w.m, w.q.Seed, w.cast.groups[g]), g
+					c.watch(w.q.Given)
 				}
 				w.block(c, j%w.blocks)
 				if n := done.Add(1); w.q.Progress != nil {
@@ -143,13 +147,41 @@ func (sh *sheaf) keep(n, block int, r *runner) {
 	sh.score[n], sh.reps[n], sh.seconds[n] = o.score, o.reps, o.seconds
 	sh.rounds[n], sh.capped[n], sh.cannot[n] = o.rounds, o.capped, o.cannot
 	sh.reserve[n], sh.fatigue[n] = o.reserve, o.fatigue
-	sh.waited[n], sh.over[n] = r.crew.tally.waited, r.crew.clock
+	sh.waited[n], sh.over[n], sh.reached[n] = r.crew.tally.waited, r.crew.clock, r.crew.tally.reached
 	if sh.spells[block] == nil {
 		sh.spells[block] = make([]spell, len(r.crew.tally.spells))
 	}
 	for i := range r.crew.tally.spells {
 		sh.spells[block][i].add(r.crew.tally.spells[i])
 	}
+}
+
+// The runs that count when something is given: a sixteenth of them, and enough for
+// percentiles.
+const (
+	nearShare = 16
+	nearLeast = 48
+)
+
+// near returns the runs that had come nearest to what was done.
+func (sh *sheaf) near(done float64) *sheaf {
+	order := make([]int, len(sh.reached))
+	for n := range order {
+		order[n] = n
+	}
+	slices.SortStableFunc(order, func(a, b int) int {
+		return cmp.Compare(math.Abs(sh.reached[a]-done), math.Abs(sh.reached[b]-done))
+	})
+	order = order[:min(len(order), max(nearLeast, len(order)/nearShare))]
+	slices.Sort(order)
+	out := newSheaf(len(order), 0)
+	out.spells = sh.spells
+	for i, n := range order {
+		out.score[i], out.reps[i], out.seconds[i], out.rounds[i] = sh.score[n], sh.reps[n], sh.seconds[n], sh.rounds[n]
+		out.capped[i], out.cannot[i], out.waited[i], out.over[i] = sh.capped[n], sh.cannot[n], sh.waited[n], sh.over[n]
+		out.reserve[i], out.fatigue[i], out.reached[i] = sh.reserve[n], sh.fatigue[n], sh.reached[n]
+	}
+	return out
 }
 
 // over returns when the last is done.
@@ -189,6 +221,11 @@ func (w *work) places() []roomful.PlaceForecast {
 // summary turns a squad's runs into one entrant's forecast.
 func (m *Model) summary(q roomful.ForecastRequest, s *squad, sh *sheaf, e roomful.Entrant) roomful.AthleteForecast {
 	p := &s.plans[len(s.plans)-1]
+	runs := q.Runs
+	if q.Given != nil {
+		sh = sh.near(q.Given.Done)
+		runs = len(sh.score)
+	}
 	keep := func(v []float64) []float64 {
 		out := make([]float64, 0, len(v))
 		for i := range v {
@@ -205,6 +242,9 @@ func (m *Model) summary(q roomful.ForecastRequest, s *squad, sh *sheaf, e roomfu
 		Reserve: mean(sh.reserve), Fatigue: mean(sh.fatigue),
 		Rounds: roundSplits(sh.rounds), Elements: s.elements(sh.spells), WaitMean: mean(sh.waited),
 	}
+	if q.Given != nil {
+		a.Reached = quantiles(sh.reached)
+	}
 	if q.Effort.Stated() && !q.Effort.Proposed {
 		in := 0
 		for i, v := range sh.score {
@@ -212,7 +252,7 @@ func (m *Model) summary(q roomful.ForecastRequest, s *squad, sh *sheaf, e roomfu
 				in++
 			}
 		}
-		on := float64(in) / float64(q.Runs)
+		on := float64(in) / float64(runs)
 		a.OnIntent = &on
 	}
 	a.Text = text(p, s, a)
@@ -313,9 +353,10 @@ func roundSplits(runs [][]float64) []roomful.RoundSplit {
 // elements returns how each element of the piece went, on average.
 func (s *squad) elements(blocks [][]spell) []roomful.ElementSplit {
 	acts := s.actions[0]
-	at := len(acts) - len(s.entrants[0].Work.All())
-	out := make([]roomful.ElementSplit, 0, len(acts)-at)
-	for i := at; i < len(acts); i++ {
+	n := len(s.entrants[0].Work.All())
+	at := len(acts) - n*(1+len(s.from))
+	out := make([]roomful.ElementSplit, 0, n)
+	for i := at; i < at+n; i++ {
 		var sum spell
 		for _, b := range blocks {
 			sum.add(b[i])

@@ -17,8 +17,10 @@ type squad struct {
 	actions  [][]action        // by member
 	plans    []plan            // leading pieces, then the piece
 	style    roomful.TeamStyle
-	wait     float64  // s after the others that they start
-	holds    [][]hold // of places that may run short, by action
+	wait     float64   // s after the others that they start
+	holds    [][]hold  // of places that may run short, by action
+	from     []float64 // s from the start of the piece, when they go over to other work
+	shift    int       // how much further on its actions stand, each time
 }
 
 // crews groups the entrants of a request in file order and compiles each group.
@@ -78,6 +80,11 @@ func (m *Model) compileSquad(s *squad, q roomful.ForecastRequest) error {
 				return idx
 			}
 			at.once, at.round, at.last = add(w.Once), add(w.Round), add(w.Last)
+			if pi == len(q.Lead) {
+				if err := s.changes(p, e, add); err != nil {
+					return err
+				}
+			}
 		}
 		if len(at.once)+len(at.round)+len(at.last) == 0 {
 			return refuse(p, "nothing to do")
@@ -90,6 +97,23 @@ func (m *Model) compileSquad(s *squad, q roomful.ForecastRequest) error {
 			return err
 		}
 		s.plans = append(s.plans, plan{piece: p, course: c, kind: roomful.KindOf(p, m.lex), round: at.round})
+	}
+	return nil
+}
+
+// changes compiles what an entrant goes over to on the way: action for action as
+// many as before, right behind them.
+func (s *squad) changes(p roomful.Part, e roomful.Entrant, add func([]roomful.Task) []int) error {
+	s.shift = len(e.Work.All())
+	s.from = s.from[:0]
+	for _, g := range e.Segments {
+		if len(g.Work.Once) != len(e.Work.Once) || len(g.Work.Round) != len(e.Work.Round) || len(g.Work.Last) != len(e.Work.Last) {
+			return refuse(p, "a change of how many elements there are")
+		}
+		add(g.Work.Once)
+		add(g.Work.Round)
+		add(g.Work.Last)
+		s.from = append(s.from, g.From.Seconds())
 	}
 	return nil
 }
@@ -134,7 +158,7 @@ type runner struct {
 
 func newRunner(m *Model, seed uint64, s *squad) *runner {
 	r := &runner{m: m, squad: s, seed: seed}
-	r.crew = crew{c: &m.constants, style: s.style, rng: newNoise()}
+	r.crew = crew{c: &m.constants, style: s.style, rng: newNoise(), shift: s.shift, watch: math.Inf(1)}
 	r.crew.tally.spells = make([]spell, len(s.actions[0]))
 	for k, e := range s.entrants {
 		// Building sets changes the load of an action, so each runner has its own.
@@ -309,6 +333,9 @@ func (r *runner) open() {
 	c.tally.roundBegan = c.clock
 	c.end = c.clock + p.course.window()
 	final := r.at+1 == len(r.squad.plans)
+	if c.from = nil; final && c.paced { // nobody paces themselves by a change to come
+		c.from = r.squad.from
+	}
 	if l, ok := p.course.(*linear); ok && l.rounds >= 0 && !c.paced && final {
 		c.end = math.Inf(1)
 	}

@@ -19,6 +19,7 @@ type tally struct {
 	load                  float64 // heaviest set done, kg per implement
 	finish                float64 // when the last work ended
 	waited                float64 // s for places
+	reached               float64 // counted when they were watched
 	breaks                float64 // in the current step
 	spells                []spell // by action
 	complete              bool    // all of the work is done
@@ -69,7 +70,9 @@ func (c *crew) record(st *step, act *action, d deed) {
 	if act.kind != restAction {
 		t.finish = c.clock
 	}
-	t.counted += did.counted
+	if t.counted += did.counted; c.watch < math.Inf(1) {
+		c.note(did.counted, d.started)
+	}
 	t.spells[st.act].add(spell{1, c.clock - d.started, t.breaks})
 	if st.once {
 		return
@@ -89,6 +92,18 @@ func (c *crew) record(st *step, act *action, d deed) {
 	}
 	if d.full && !late {
 		t.load = max(t.load, act.task.Load.Kg())
+	}
+}
+
+// note keeps how far the crew is at the time it is watched, the part of a step by
+// its time.
+func (c *crew) note(counted, started float64) {
+	at := c.cursor.offset + c.watch
+	switch {
+	case c.clock <= at:
+		c.tally.reached = c.tally.counted
+	case started < at:
+		c.tally.reached = c.tally.counted - counted*(c.clock-at)/(c.clock-started)
 	}
 }
 
