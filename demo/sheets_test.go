@@ -20,6 +20,7 @@ import (
 	"roomful/catalogue"
 	"roomful/day"
 	"roomful/demo"
+	"roomful/exchange"
 	"roomful/notation"
 )
 
@@ -188,48 +189,35 @@ func midnight(d roomful.Date) time.Time {
 	return time.Date(d.Year, d.Month, d.Day, 0, 0, 0, 0, time.UTC)
 }
 
-// What an hour costs besides its parts (common practice, no source).
-const (
-	briefing  = 4 * time.Minute
-	setUp     = 3 * time.Minute // bars, boxes, water, before each piece that has a head of its own
-	afterward = 6 * time.Minute // scores and reset
-)
-
-// TestHour adds up each sheet, caps and all, and finds that it fits.
+// TestHour lays out the hour for those who came on a sheet's own day, and finds
+// that it fits, set-up, scores and all.
 func TestHour(t *testing.T) {
+	g := day.New(movements(t))
+	g.Gym, _ = exchange.ReadGym(strings.NewReader(read(t, "gym.yaml")), g.Lexicon)
+	people, kit := everybody(t), room(t)
+	came := map[[2]string]bool{}
+	for _, a := range attempts(t) {
+		came[[2]string{a.date, a.name}] = true
+	}
 	for name, s := range sessions(t) {
-		sum := briefing + afterward
-		for _, p := range s.Parts {
-			sum += onPaper(p)
-			if p.Scored && p.Letter != "b" {
-				sum += setUp
+		if s.Again != "" { // as long as what it repeats, word for word
+			continue
+		}
+		q := day.HourQuestion{Question: day.Question{Session: s, Kit: kit, Runs: 32, Seed: 1}}
+		for _, a := range people {
+			if came[[2]string{midnight(s.Date).Format(time.DateOnly), a.Name}] {
+				q.People = append(q.People, a)
 			}
 		}
-		if sum > time.Duration(s.Minutes)*time.Minute {
-			t.Errorf("%s takes %v of %d minutes", name, sum, s.Minutes)
+		hour, err := g.Hour(t.Context(), q)
+		if err != nil {
+			t.Errorf("%s: %v", name, err)
+			continue
 		}
-		if sum < 40*time.Minute {
-			t.Errorf("%s takes only %v", name, sum)
-		}
-	}
-}
-
-// onPaper returns how long a part may take: to its cap, where sets have no
-// clock three quarters of a minute for each, and where bouts have none a minute.
-func onPaper(p roomful.Part) time.Duration {
-	switch f := p.Format.(type) {
-	case roomful.ForTime:
-		return f.Cap
-	case roomful.Sets:
-		if f.Every == 0 && f.Within == 0 {
-			return time.Duration(f.Count) * (f.Rest + time.Duration(len(p.Round))*45*time.Second)
-		}
-	case roomful.Intervals:
-		if f.Work == 0 {
-			return time.Duration(f.Count) * (f.Rest + time.Minute)
+		if end := hour.Lines[len(hour.Lines)-1].End; end > hour.Length || end < 40*time.Minute {
+			t.Errorf("%s with %d people takes %v of %v", name, len(q.People), end, hour.Length)
 		}
 	}
-	return p.Format.Length(len(p.Round))
 }
 
 // TestEverybody finds a version for everybody on every piece of every sheet:
