@@ -1,10 +1,12 @@
 package exchange
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
 	"maps"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -19,7 +21,10 @@ import (
 
 // yamlReader walks a YAML document, saying what is wrong at its place and
 // reading on.
-type yamlReader struct{ report }
+type yamlReader struct {
+	report
+	form string // what the writer calls the form, when it is not YAML
+}
 
 // document reads the keys of the one document of a file; ok is false when
 // nothing can be used.
@@ -31,7 +36,7 @@ func (y *yamlReader) document(r io.Reader, what, hint string) (pairs []*ast.Mapp
 	root, err := parseYAML(text)
 	switch {
 	case err != nil:
-		y.fault(errorPlace(err), "check the indent, the colons and the brackets", "%s is not YAML: %s", what, firstLine(err))
+		y.fault(errorPlace(err), "check the indent, the colons and the brackets", "%s is not %s: %s", what, cmp.Or(y.form, "YAML"), firstLine(err))
 	case root == nil:
 		y.fault(whole, hint, "%s is empty", what)
 	default:
@@ -182,6 +187,9 @@ func (y *yamlReader) number(n ast.Node, what string, least, most float64) float6
 		text = n.GetToken().Value
 	}
 	v, ok := plainNumber(text)
+	if exponent.MatchString(text) {
+		v, ok = reckoned(text), true
+	}
 	switch {
 	case !ok:
 		y.fault(nodeRange(n), "write a plain number", "%s is not a number", what)
@@ -193,6 +201,16 @@ func (y *yamlReader) number(n ast.Node, what string, least, most float64) float6
 		return v
 	}
 	return 0
+}
+
+// exponent matches a number as programs write it and people do not.
+var exponent = regexp.MustCompile(`^-?\d+(\.\d+)?[eE][-+]?\d+$`)
+
+// reckoned is the value of a number with an exponent, infinite when it is too
+// large.
+func reckoned(text string) float64 {
+	v, _ := strconv.ParseFloat(text, 64) // out of range is infinite, and refused as that
+	return v
 }
 
 // most bounds what a room can own of one thing.

@@ -7,4 +7,6 @@
 //   - [Late] cuts an hour that has fallen behind.
 //   - [Arrange] finds heats, waves and starts that take waiting away, and [Fixes]
 //     ranks what would help, with its cost and the words to say.
+//   - [Plates] says which discs go on which bar, so that everybody's load is as
+//     near as can be to what they should lift.
 package room

@@ -8,6 +8,7 @@
 //	roomful versions --sheet F --people P           who does what, with what load
 //	roomful hour --sheet F --people P --kit K       the class, minute by minute
 //	roomful sore --sheet F --people P --who NAME    what to do when it hurts
+//	roomful plates < in.json                        which discs go on which bar
 //	roomful movement NAME                           what counts, what to do instead
 //	roomful settings                                how the gym likes things, and what is usual
 //
@@ -79,6 +80,7 @@ type verbs struct {
 	Versions versionsVerb `cmd:"" help:"Find the options of the day and everybody's version."`
 	Hour     hourVerb     `cmd:"" help:"Lay out the class minute by minute, with what would help."`
 	Sore     soreVerb     `cmd:"" help:"Answer somebody who says that something hurts."`
+	Plates   platesVerb   `cmd:"" help:"Load bars from the discs there are."`
 	Movement movementVerb `cmd:"" help:"Say what counts in a movement and what is often done instead."`
 	Settings settingsVerb `cmd:"" help:"Show how the gym likes things, and what is usual."`
 }

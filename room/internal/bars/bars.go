@@ -35,7 +35,9 @@ type Bar struct {
 	Wants   []Want // at least one; several people may lift one bar
 	Ceiling int64  // the load is never above this
 	// Floor is a load below which the bar should not be stripped: as few bars as
-	// can be fall below theirs, whatever that costs the sum. 0 is none.
+	// can be fall below theirs, whatever that costs the sum. 0 is none; it is not
+	// above any target. It makes no
+	// bar so heavy that the bare one would be nearer to the target.
 	Floor int64
 	// Previous is how many of each size are on a side now; nil when the bar is
 	// new. Among loadings of one cost the one that moves fewest discs is taken.
@@ -99,14 +101,12 @@ func (b *Bar) middle() int64 {
 }
 
 // reach is the heaviest side worth looking at, in grains: within the ceiling,
-// and nearer to the target than the bare bar.
-func (b *Bar) reach() int64 {
-	top := b.Ceiling
-	if b.Floor == 0 {
-		top = min(top, 2*b.highest()-b.Bare)
+// and no further from the target than the bare bar, or as it was before.
+func (b *Bar) reach(sizes []Size) int64 {
+	side := b.highest() - b.Bare
+	var before int64
+	for j, n := range b.Previous {
+		before += int64(n) * sizes[j].Mass
 	}
-	return max(0, (top-b.Bare)/2)
+	return max(0, min((b.Ceiling-b.Bare)/2, max(side, before)))
 }
-
-// worst is the highest cost that a bar can have.
-func (b *Bar) worst() int64 { return max(b.cost(b.Bare), b.cost(b.Bare+2*b.reach())) }

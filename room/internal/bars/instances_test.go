@@ -1,9 +1,6 @@
 package bars
 
-import (
-	"fmt"
-	"math/rand/v2"
-)
+import "math/rand/v2"
 
 // A room is a way to make up problems: discs, and how the targets fall.
 type room struct {
@@ -13,10 +10,9 @@ type room struct {
 	bars   []int64
 	low    int64 // targets
 	high   int64
-	scarce float64 // discs there are, as a share of what the bars would use if all were met
 }
 
-// Grains of 10 mg/1000 hold kilograms and pounds exactly: 1e-8 kg, a pound being
+// Grains of 10 micrograms hold kilograms and pounds exactly, a pound being
 // 45359237 of them by definition.
 const (
 	kgGrains = 100_000_000
@@ -32,7 +28,8 @@ var (
 			5 * kgGrains, 10 * lbGrains, 5 * kgGrains / 2, 5 * lbGrains, 5 * kgGrains / 4, 5 * lbGrains / 2}, low: 30 * kgGrains, high: 120 * kgGrains}
 )
 
-// problem makes up a problem of n bars.
+// problem makes up a problem of n bars. Of each disc there are about so many as
+// scarce times those that the bars would use if all were met.
 func (r room) problem(n int, scarce float64, seed uint64) Problem {
 	rng := rand.New(rand.NewPCG(seed, uint64(n)))
 	p := Problem{Sleeve: 6}
@@ -59,5 +56,3 @@ func (r room) problem(n int, scarce float64, seed uint64) Problem {
 	}
 	return p
 }
-
-func (r room) String() string { return fmt.Sprint(r.name) }

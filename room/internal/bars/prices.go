@@ -33,14 +33,14 @@ type class struct {
 }
 
 // newMarket sorts the bars into classes and lists the ways to load a sleeve.
-func newMarket(p *Problem, s scale) *market {
+func newMarket(p *Problem, s scale, most int) *market {
 	m := &market{scale: s}
 	var reach int64
 	for i := range p.Bars {
-		reach = max(reach, p.Bars[i].reach())
+		reach = max(reach, p.Bars[i].reach(p.Sizes))
 	}
 	deep := p.deep(reach)
-	m.sleeves = newSleeves(p.Sizes, deep, reach, len(p.Bars))
+	m.sleeves = newSleeves(p.Sizes, deep, reach, len(p.Bars), most)
 	m.price, m.cheapest = make([]int64, len(m.mass)), make([]int64, len(m.sum))
 	m.size = make([]int64, len(p.Sizes))
 	for _, z := range p.Sizes {
@@ -78,7 +78,8 @@ func (c *class) alike(b *Bar) bool {
 func (m *market) newClass(b Bar) *class {
 	c := &class{Bar: b}
 	middle := b.middle()
-	c.top = sort.Search(len(m.sum), func(d int) bool { return b.Bare+2*m.sum[d] > b.Ceiling })
+	reach := b.reach(m.sizes)
+	c.top = sort.Search(len(m.sum), func(d int) bool { return m.sum[d] > reach })
 	c.split = min(c.top, sort.Search(len(m.sum), func(d int) bool { return b.Bare+2*m.sum[d] > middle }))
 	if b.Previous != nil {
 		c.moves = m.movesFrom(b.Previous)

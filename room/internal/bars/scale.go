@@ -26,7 +26,7 @@ func newScale(p *Problem) (scale, bool) {
 	for i := range p.Bars {
 		b := &p.Bars[i]
 		for _, w := range b.Wants {
-			worst += float64(w.Weight) * (math.Abs(float64(w.Target)-float64(b.Bare)) + 2*float64(b.reach()))
+			worst += float64(w.Weight) * (math.Abs(float64(w.Target)-float64(b.Bare)) + 2*float64(b.reach(p.Sizes)))
 		}
 		if b.Previous != nil {
 			s.moved += int64(p.Sleeve + total(b.Previous))

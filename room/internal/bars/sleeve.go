@@ -31,7 +31,7 @@ const mostWays = 1 << 18
 
 // newSleeves lists the ways to load one sleeve with at most deep discs and at
 // most reach grains, those of fewer discs first.
-func newSleeves(sizes []Size, deep int, reach int64, bars int) *sleeves {
+func newSleeves(sizes []Size, deep int, reach int64, bars, most int) *sleeves {
 	s := &sleeves{sizes: sizes, pack: newPacking(sizes, deep*bars), whole: true,
 		parent: []int32{0}, outer: []uint8{0}, mass: []int64{0}, key: []key{{}}}
 	run := []int32{0} // how many of the outermost disc are on
@@ -52,7 +52,7 @@ func newSleeves(sizes []Size, deep int, reach int64, bars int) *sleeves {
 				s.key = append(s.key, s.key[w].plus(s.pack.one[j]))
 				run = append(run, n)
 			}
-			if len(s.mass) > mostWays {
+			if len(s.mass) > most {
 				s.cut(to)
 				break
 			}

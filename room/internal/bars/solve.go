@@ -17,7 +17,7 @@ func Solve(p Problem, steps int) Answer {
 	if !ok {
 		panic("bars: a problem that does not fit")
 	}
-	m := newMarket(&p, sc)
+	m := newMarket(&p, sc, mostWays)
 	o := m.outlook(len(p.Bars))
 	steps -= m.finish(o)
 	open := slices.Repeat([]bool{true}, len(p.Bars))
