@@ -26,7 +26,7 @@ type soreVerb struct {
 
 // Help implements the long help.
 func (soreVerb) Help() string {
-	return "Lists the questions to ask first. A yes, or pain of 6 or more, stops and refers. Pain of 3 to 5 gives three ways to go on, in order, each with its amount, its load and the words to say, and the change as it is noted. It diagnoses nothing."
+	return "Lists the questions to ask first. A yes, or pain of 6 or more, stops and refers. Pain of 3 to 5 gives three ways to go on, in order. Each has its amount, its load, the words to say, and the change as it is noted. It diagnoses nothing."
 }
 
 // Run does the verb.
