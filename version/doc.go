@@ -38,6 +38,11 @@
 // down, and a strength set that has lost its load keeps its time and effort with
 // one leg at a time or slow lowering.
 //
+// Two questions stand beside the versions. [Instead] resolves what the catalogue
+// puts in the place of a movement for one person. [Relieve] answers somebody who
+// says that something hurts: it takes their version for the sheet, what hurts for
+// one more limit, and fits the line again.
+//
 // Every element carries one line of why that anybody may read, and apart from
 // it the private reason. Nothing here is a diagnosis: whoever tells of a red
 // flag is offered no exercise and sent to a professional.

@@ -4,12 +4,10 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"time"
 
 	"roomful"
 	"roomful/version/internal/care"
 	"roomful/version/internal/piece"
-	"roomful/version/internal/say"
 )
 
 // SoreQuestion asks what somebody does who says that something hurts.
@@ -102,151 +100,6 @@ func beyond(l roomful.Limit) string {
 		what = care.Told(l)
 	}
 	return what + " is not for a coach to work around. No more exercise today: they see a doctor or a physiotherapist before they train again."
-}
-
-// reliever looks for what somebody may do instead. Its class has that person
-// alone, with today's version for what is written and the complaint among their
-// limits.
-type reliever struct {
-	*class
-	p        *person
-	limit    roomful.Limit
-	at       time.Duration
-	gone     map[roomful.MovementID]bool // swapped away already, not to be offered again
-	cautions []string
-	written  []roomful.Task // what the sheet says
-}
-
-// newReliever puts a person's version in the place of the sheet.
-func newReliever(q SoreQuestion, who Person) (*reliever, error) {
-	v := q.Version
-	length := v.Dose.Of(q.Piece).Format.Length(len(q.Piece.Round))
-	if f, ok := q.Piece.Format.(roomful.ForTime); ok {
-		length = f.Cap
-	}
-	if q.At < 0 || length > 0 && q.At >= length {
-		return nil, &roomful.Error{Summary: fmt.Sprintf("at %s the piece is over for %s: it ends at %s", roomful.Clock(q.At.Seconds()), who.Athlete.Name, roomful.Clock(length.Seconds())),
-			Hint: "give the time on the piece's own clock, or leave it out before the piece begins"}
-	}
-	r := &reliever{limit: q.Limit(), at: q.At, gone: map[roomful.MovementID]bool{}}
-	q.People, q.Lead = []Person{who}, nil
-	sheet, err := newClass(q.Request)
-	if err != nil {
-		return nil, err
-	}
-	r.written = sheet.everyone[0].written
-	limits := []roomful.Limit{r.limit}
-	for _, l := range who.Athlete.Limits {
-		if l.What != r.limit.What {
-			limits = append(limits, l)
-		} else if l.Pain > r.limit.Pain {
-			limits[0] = l // what was told before still counts
-			r.limit = l
-		}
-	}
-	who.Athlete.Limits = limits
-	q.Piece, q.People = restated(q.Piece, v.Work), []Person{who}
-	c, err := newClass(q.Request)
-	if err != nil {
-		return nil, err
-	}
-	r.class, r.p = c, c.everyone[0]
-	r.cautions = r.p.care.Cautions(false, q.Gym.Cautions)
-	// Today's version is within the person's share of volume and load already.
-	r.p.dose, r.p.amounts, r.p.care.Volume, r.p.care.Load = roomful.Dose{}, 1, 1, 1
-	for li, t := range r.p.written {
-		if w := r.written[li]; w.Movement != t.Movement {
-			r.gone[w.Movement] = true
-		}
-	}
-	for _, t := range r.p.written {
-		delete(r.gone, t.Movement)
-	}
-	for li := range r.p.written {
-		r.state(li)
-	}
-	return r, nil
-}
-
-// restated is a piece with the tasks of a version for its elements.
-func restated(p roomful.Part, w roomful.Work) roomful.Part {
-	elements := func(ts []roomful.Task) []roomful.Element {
-		var out []roomful.Element
-		for _, t := range ts {
-			e := roomful.Element{Movement: t.Movement, Implements: t.Implements, Slot: t.Slot, Tempo: t.Tempo, Amount: roomful.Amount{Unit: t.Unit}}
-			if t.Amount > 0 {
-				e.Amount.By = []float64{t.Amount}
-			}
-			if t.Load.Value > 0 {
-				e.Load = roomful.Masses{t.Load}
-			}
-			if t.HeightCm > 0 {
-				e.Heights = []roomful.Length{{Value: t.HeightCm, Unit: roomful.Centimetre}}
-			}
-			out = append(out, e)
-		}
-		return out
-	}
-	p.Once, p.Round, p.Last = elements(w.Once), elements(w.Round), elements(w.Last)
-	return p
-}
-
-// shortestBout is the least time that an open line is given, in seconds.
-const shortestBout = 15
-
-// state gives an element without an amount one: the mean step of a ladder or of
-// a list of sets, and else the time that it has.
-func (r *reliever) state(li int) {
-	t, l := &r.p.written[li], &r.lines[li]
-	if t.Amount > 0 || t.Movement == roomful.Rest {
-		return
-	}
-	var ladder roomful.Ladder
-	bout := time.Duration(0)
-	switch f := r.Piece.Format.(type) {
-	case roomful.RoundsInTime:
-		ladder, bout = f.Ladder, f.Window
-	case roomful.ForTime:
-		ladder, bout = f.Ladder, f.Cap
-	case roomful.Sets:
-		ladder, bout = roomful.Ladder{Steps: f.Reps}, f.Every
-	case roomful.AmountInTime:
-		bout = f.Window
-	case roomful.Stations:
-		bout = f.Work
-	case roomful.Intervals:
-		bout = r.left(li, f.Work)
-	case roomful.Every:
-		bout = r.left(li, f.Interval)
-	}
-	switch n := len(ladder.Steps); {
-	case l.At == piece.Round && n > 0 && t.Unit != roomful.Second:
-		sum := 0
-		for _, s := range ladder.Steps {
-			sum += s
-		}
-		t.Amount = say.Trim(float64(sum)/float64(n), t.Unit)
-	case r.builds(li):
-		t.Amount = 1
-	default:
-		t.Amount, t.Unit = say.Trim(max(bout.Seconds(), shortestBout), roomful.Second), roomful.Second
-	}
-}
-
-// builds reports whether a line is built up to a heaviest set.
-func (r *reliever) builds(li int) bool {
-	s, ok := r.Piece.Format.(roomful.Sets)
-	return ok && s.Build && r.p.written[li].Unit == roomful.Rep
-}
-
-// left is what the other lines of an interval leave of it.
-func (r *reliever) left(li int, whole time.Duration) time.Duration {
-	for i, t := range r.p.written {
-		if i != li && t.Amount > 0 && t.Slot == r.p.written[li].Slot {
-			whole -= time.Duration(r.seconds(r.p, t)) * time.Second
-		}
-	}
-	return whole
 }
 
 // answer fills in three ways to go on.
@@ -377,56 +230,4 @@ func (r *reliever) beside(li, first int, fit *fitted) *fitted {
 		}
 	}
 	return r.elsewhere(li, nil)[0]
-}
-
-// change says what takes the place of what.
-func (r *reliever) change(li int, t roomful.Task) string {
-	w := r.p.written[li]
-	was := r.named(w)
-	if w.Movement == t.Movement {
-		was = say.Amount(w.Amount, w.Unit)
-		if w.Load.Value > 0 {
-			was += " at " + w.Load.String()
-		}
-	}
-	return r.named(t) + " instead of " + was
-}
-
-// named writes a task as it is said: "5 block deadlifts at 52.5 kg".
-func (r *reliever) named(t roomful.Task) string {
-	m := r.Lexicon.Movement(t.Movement)
-	words := say.Amount(t.Amount, t.Unit) + " " + say.Many(m, t)
-	if t.Unit == roomful.Rep && t.Amount == 1 {
-		words = "1 " + m.Name
-	}
-	if t.Load.Value > 0 {
-		words += " at "
-		if t.Implements > 1 {
-			words += roomful.Figure(float64(t.Implements)) + " x "
-		}
-		words += say.Load(t.Load, r.p.Athlete.Unit)
-	}
-	return words
-}
-
-// words are what the coach says to the person for one way to go on.
-func (r *reliever) words(li int, fit *fitted) string {
-	m, t := fit.form.Movement, fit.task
-	name := "the " + say.Many(r.lines[li].Movement, r.p.written[li])
-	does := r.named(t)
-	if t.Unit == roomful.Second && m.Modality == roomful.Machine {
-		does = say.Amount(t.Amount, t.Unit) + " on the " + say.Machine(m)
-	}
-	if f, ok := r.Piece.Format.(roomful.ForTime); r.lines[li].At == piece.Round && !(ok && f.Rounds <= 1) {
-		does += " each time"
-	}
-	switch {
-	case fit.why.amount == byLimit:
-		does = "Ease off: " + does + ", slow and smooth."
-	case say.Leads(m) == roomful.Cyclic:
-		does = does + " in place of " + name + ", at a pace you can talk at."
-	default:
-		does += " in place of " + name + "."
-	}
-	return does + " Stop if it is no easier."
 }
