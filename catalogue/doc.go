@@ -20,7 +20,8 @@
 //
 // # How to add a movement
 //
-// Copy a relative within the right family file and change every line.
+// Copy a relative within the right family file and change every line. Keep to
+// the plain YAML of its neighbours, which is read some ten times as fast.
 //
 //   - id is the trade's singular name in kebab-case. It is never used again for
 //     something else: when a movement is renamed, its old name goes to also.
@@ -34,8 +35,8 @@
 //     keep. stress says what a limit may forbid: be generous, since a person
 //     with a sore wrist is offered only what does not list it.
 //   - implement, needs and ceiling_m say what kit and height it takes; pair says
-//     that one is held in each hand. A ceiling
-//     is given only when a low room may be in the way. length_m is a lane.
+//     that one is held in each hand. A ceiling is given only when a low room may
+//     be in the way. length_m is a lane.
 //   - units lists what an amount may be given in, the usual one first; a
 //     movement counted both in repetitions and in metres gives stride_m.
 //   - travel gives the work of one repetition (of one metre for carries, of one
@@ -53,16 +54,19 @@
 //     has 1.
 //   - standard is one sentence that can be judged from outside. cues are said
 //     before, faults are looked for. Write them as you would say them, about this
-//     movement and no other.
+//     movement and no other: a test finds sentences filled in from a template.
 //   - easier lists simpler forms, the nearest first.
 //   - swaps lists what is often done instead and for which reasons, better ones
 //     first. neighbour says in words what changes, and is there exactly when the
-//     leading pattern does. ratio is there only when the trade has one: so many
-//     of the other for one of this. Without it, the same time is meant.
+//     leading pattern does; it goes up on the screen beside a name, so it speaks
+//     of no part of the body and no ailment. ratio is there only when the trade
+//     has one: so many of the other for one of this. Without it, the same time is
+//     meant.
 //
 // Then run the tests. What a movement loads decides which swaps it must have:
 // [Raises] is that table. For each reason the last swap listed must not raise it
-// again, and one for a sore area may never load that area, so that a walk
+// again, and one for a sore area may never load that area, nor add a landing, a
+// fall or being upside down; one for want of kit leaves out some of it. So a walk
 // through swaps always ends. Following swaps for one reason never comes back to
 // where it began, except among the machines, which stand in for one another.
 package catalogue

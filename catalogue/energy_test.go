@@ -28,10 +28,10 @@ func netOfMET(met float64) float64 { return (met - 1) * 3.5 * 20.9 / 60 }
 // netOfVO2 does so for a gross oxygen uptake in mL/kg/min.
 func netOfVO2(v float64) float64 { return (v - 3.5) * 20.9 / 60 }
 
-// TestEnergy compares the cost of a minute at a usual cadence with what was
+// TestEveryCostIsNearTheMeasured compares the cost of a minute at a usual cadence with what was
 // measured. Compendium: Herrmann et al. 2024, doi 10.1016/j.jshs.2023.10.010, by
 // code; its rows without a cadence are taken at one that is common practice.
-func TestEnergy(t *testing.T) {
+func TestEveryCostIsNearTheMeasured(t *testing.T) {
 	c := load(t)
 	for _, k := range []struct {
 		of                    roomful.MovementID
@@ -67,9 +67,9 @@ func TestEnergy(t *testing.T) {
 	}
 }
 
-// TestRelatives holds the order between relatives: what has less of a lift in it
+// TestEveryRelativeIsInOrder holds the order between relatives: what has less of a lift in it
 // costs less, and an easier form is no harder.
-func TestRelatives(t *testing.T) {
+func TestEveryRelativeIsInOrder(t *testing.T) {
 	c := load(t)
 	cost := func(id roomful.MovementID) float64 { return energy(c.Movement(id), 75, 30, .5) }
 	lift := func(id roomful.MovementID) float64 { return c.Movement(id).Travel.LoadTravelM }
@@ -124,10 +124,10 @@ func TestRelatives(t *testing.T) {
 	}
 }
 
-// TestPaces holds the seconds per repetition of an ordinary member within what
+// TestEveryPaceIsWhatCoachesReckonWith holds the seconds per repetition of an ordinary member within what
 // coaches reckon with, and a skilled person's in the quicker half or below
 // (common practice, no source).
-func TestPaces(t *testing.T) {
+func TestEveryPaceIsWhatCoachesReckonWith(t *testing.T) {
 	c := load(t)
 	for id, band := range map[roomful.MovementID][2]float64{
 		"double-under": {0.6, 0.8}, "single-under": {0.45, 0.5}, "air-squat": {1.3, 2}, "push-up": {1.3, 2.5}, "sit-up": {2, 2.5},
@@ -146,10 +146,10 @@ func TestPaces(t *testing.T) {
 	}
 }
 
-// TestOwnMaxima holds what an ordinary member of a year could do in one go of
+// TestEveryOwnMaximumIsHuman holds what an ordinary member of a year could do in one go of
 // every movement that an own maximum bounds: something, and not everything. N
 // follows doc/model.md, rule 4.
-func TestOwnMaxima(t *testing.T) {
+func TestEveryOwnMaximumIsHuman(t *testing.T) {
 	c := load(t)
 	trained := 1 - math.Exp(-1) // twelve months
 	for _, m := range c.All() {

@@ -21,7 +21,7 @@ func load(tb testing.TB) *catalogue.Catalogue {
 	return c
 }
 
-func TestLoad(t *testing.T) {
+func TestEveryMovementLoadsInItsPlace(t *testing.T) {
 	start := time.Now()
 	c, err := catalogue.Load()
 	if err != nil {

@@ -11,7 +11,7 @@ import (
 	"roomful/catalogue"
 )
 
-func TestMatch(t *testing.T) {
+func TestEveryTypedNameFindsItsMovement(t *testing.T) {
 	c := load(t)
 	eachLine(t, "testdata/match.txt", func(line int, typed, want string) {
 		m, n := c.Match(strings.Fields(typed))
@@ -25,9 +25,9 @@ func TestMatch(t *testing.T) {
 	})
 }
 
-// TestSuggest reads what nobody could resolve: the first suggestion, and no more
+// TestEverySlipOfThePenIsUnderstood reads what nobody could resolve: the first suggestion, and no more
 // than three of them.
-func TestSuggest(t *testing.T) {
+func TestEverySlipOfThePenIsUnderstood(t *testing.T) {
 	c := load(t)
 	eachLine(t, "testdata/suggest.txt", func(line int, typed, want string) {
 		got := "none"
@@ -74,9 +74,9 @@ func ids(list []*roomful.Movement) []roomful.MovementID {
 	return out
 }
 
-// TestNamesResolve writes each name of each movement in several ways and asks
+// TestEveryNameInEverySpelling writes each name of each movement in several ways and asks
 // for it back, all words of it and no more.
-func TestNamesResolve(t *testing.T) {
+func TestEveryNameInEverySpelling(t *testing.T) {
 	c := load(t)
 	ways := map[string]func(string) string{
 		"as given":          func(s string) string { return s },
@@ -102,8 +102,8 @@ func TestNamesResolve(t *testing.T) {
 	}
 }
 
-// TestRequired holds the ids that other files and the command's contract name.
-func TestRequired(t *testing.T) {
+// TestEveryPromisedMovementIsThere holds the ids that other files and the command's contract name.
+func TestEveryPromisedMovementIsThere(t *testing.T) {
 	c := load(t)
 	for _, id := range strings.Fields(`
 		front-squat double-under single-under box-jump box-step-up row ski bike fan-bike run pull-up strict-pull-up

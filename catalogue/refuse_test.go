@@ -10,10 +10,10 @@ import (
 	"roomful/catalogue"
 )
 
-// TestRefuse changes one line of a small sound catalogue at a time and reads it:
+// TestEveryFaultInTheDataIsRefused changes one line of a small sound catalogue at a time and reads it:
 // testdata/refuse.txt gives the line, what to put there, and what the refusal
 // must say.
-func TestRefuse(t *testing.T) {
+func TestEveryFaultInTheDataIsRefused(t *testing.T) {
 	base, err := os.ReadFile("testdata/small.yaml")
 	if err != nil {
 		t.Fatal(err)
@@ -53,9 +53,9 @@ func readText(text string) (*catalogue.Catalogue, error) {
 	return catalogue.Read(fstest.MapFS{"small.yaml": &fstest.MapFile{Data: []byte(text)}})
 }
 
-// TestReadNothing holds that no file, an empty file and rubbish are answered,
+// TestEveryKindOfRubbishIsAnswered holds that no file, an empty file and rubbish are answered,
 // not crashed on.
-func TestReadNothing(t *testing.T) {
+func TestEveryKindOfRubbishIsAnswered(t *testing.T) {
 	if c, err := catalogue.Read(fstest.MapFS{}); err != nil || len(c.All()) != 0 || c.Suggest("row") != nil {
 		t.Errorf("no file: %v, %v", c, err)
 	}

@@ -229,3 +229,53 @@ func TestEveryMovementSpeaksInItsOwnWords(t *testing.T) {
 		t.Error(what)
 	}
 }
+
+// TestEveryPlantedTemplateIsFound makes movements that speak alike on purpose, as
+// somebody in a hurry would fill in a form, and honest ones that share the trade's
+// words.
+func TestEveryPlantedTemplateIsFound(t *testing.T) {
+	say := func(id, name, standard string) *roomful.Movement {
+		return &roomful.Movement{ID: roomful.MovementID(id), Name: name, Plural: name + "s", Standard: standard}
+	}
+	for _, k := range []struct {
+		what    string
+		planted []*roomful.Movement
+		found   bool
+	}{
+		{"the implement changed", []*roomful.Movement{
+			say("a", "barbell press", "Push the barbell up until both arms are straight."),
+			say("b", "kettlebell press", "Push the kettlebell up until both arms are straight."),
+		}, true},
+		{"the movement's name changed", []*roomful.Movement{
+			say("a", "deadlift", "A deadlift is complete when you stand tall and still."),
+			say("b", "thruster", "A thruster is complete when you stand tall and still."),
+		}, true},
+		{"one word changed", []*roomful.Movement{
+			say("a", "lunge", "Keep your chest proud through the whole set."),
+			say("b", "row", "Keep your spine proud through the whole set."),
+		}, true},
+		{"an aside added", []*roomful.Movement{
+			say("a", "swing", "Breathe out sharply at the top."),
+			say("b", "snatch", "Breathe out sharply, always, at the very top."),
+		}, true},
+		{"a run of words said twice", []*roomful.Movement{
+			say("a", "run", "Whatever the weather, lean from the ankles and smile at the camera once a lap."),
+			say("b", "ski", "Reach high, let go, and lean from the ankles and breathe."),
+		}, true},
+		{"one skeleton, four times", []*roomful.Movement{
+			say("a", "plank", "The heels go to the wall and not to the sky."),
+			say("b", "sit-up", "The ribs go to the thighs and not to the chin."),
+			say("c", "box jump", "The feet go to the middle and not to the edge."),
+			say("d", "burpee", "The palms go to the mat and not to the shin."),
+		}, true},
+		{"honest relatives", []*roomful.Movement{
+			say("a", "barbell press", "Push the bar up until both arms are straight."),
+			say("b", "dumbbell press", "Lock the elbows with a bell above either ear."),
+			say("c", "push press", "Dip once, and let the legs throw what the hands only finish."),
+		}, false},
+	} {
+		if got := templated(sentences(k.planted)); (len(got) > 0) != k.found {
+			t.Errorf("%s: found %v", k.what, got)
+		}
+	}
+}

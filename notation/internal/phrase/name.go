@@ -147,7 +147,7 @@ func (r *Reading) tail(d *Element) {
 }
 
 // strayName speaks of words right after a name. They may make another movement
-// of it, as in "snatch balance": unless they begin like a remark, the name is
+// of it, as in "snatch wobbles": unless they begin like a remark, the name is
 // then that of a movement that is not known.
 func (r *Reading) strayName(d *Element, from int) {
 	before := r.C.I
