@@ -41,6 +41,26 @@ func TestEverySlipOfThePenIsUnderstood(t *testing.T) {
 	})
 }
 
+// TestEveryMovementACoachWritesIsThere reads the trade's movements, their usual
+// variants and the warm-up from testdata/written.txt: each is understood to its
+// last word.
+func TestEveryMovementACoachWritesIsThere(t *testing.T) {
+	c := load(t)
+	text, err := os.ReadFile("testdata/written.txt")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for line := range strings.Lines(string(text)) {
+		words := strings.Fields(line)
+		if len(words) == 0 || words[0] == "#" {
+			continue
+		}
+		if m, n := c.Match(words); m == nil || n < len(words) {
+			t.Errorf("%q: only %d of %d words name a movement", strings.TrimSpace(line), n, len(words))
+		}
+	}
+}
+
 // eachLine calls f for every "typed => want" of a file.
 func eachLine(t *testing.T, file string, f func(line int, typed, want string)) {
 	t.Helper()

@@ -212,7 +212,7 @@ func plurals(name string) []string {
 	words := strings.Fields(name)
 	for i, w := range words {
 		switch w {
-		case "over", "without", "with", "to", "on", "from", "in", "and":
+		case "over", "without", "with", "no", "to", "on", "from", "in", "and":
 			if i > 0 {
 				head := strings.Join(words[:i], " ")
 				out = append(out, plural(head)+" "+strings.Join(words[i:], " "),

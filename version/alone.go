@@ -147,7 +147,7 @@ func (f *fitter) oneLeg(m *roomful.Movement) *fitted {
 	var best *fitted
 	hardest := 0.0
 	for _, one := range f.Lexicon.All() {
-		if say.Leads(one) != roomful.SingleLeg || one.Loads(roomful.StressImpact) || one.StrideM > 0 || limiting(one) != limiting(m) || one.Bound == nil {
+		if say.Leads(one) != roomful.SingleLeg || one.Skill.Needed || one.Loads(roomful.StressImpact) || one.StrideM > 0 || limiting(one) != limiting(m) || one.Bound == nil {
 			continue
 		}
 		hard := one.Bound.Share
