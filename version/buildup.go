@@ -37,6 +37,7 @@ func (d *days) rampStage(i, at int) roomful.Stage {
 	names := slices.Concat(p.Once, p.Round, p.Last)
 	to, ok := d.leadsTo(i, at, names)
 	if !ok {
+		s.Note = "as the sheet says: nothing today is loaded for it"
 		return s
 	}
 	if b, stated := d.statedSets(p, to, at); stated {
@@ -47,8 +48,15 @@ func (d *days) rampStage(i, at int) roomful.Stage {
 	if s.BuildUp == nil {
 		s.Note = d.withoutLoad(to)
 		s.Length = min(s.Length, readyTime)
-	} else if s.BuildUp.Length > s.Length && s.Length > 0 {
+		return s
+	}
+	_, strength := to.part.Format.(roomful.Sets)
+	switch left := s.Length - s.BuildUp.Length; {
+	case s.Length == 0:
+	case left < 0:
 		s.Note = "this comes to " + say.Minutes(s.BuildUp.Length.Round(time.Second)) + " of " + say.Minutes(s.Length)
+	case left >= d.Gym.Hour.Practice && !strength:
+		s.Note = "then half a round of everything, slowly"
 	}
 	return s
 }

@@ -96,9 +96,14 @@ func TestItineraries(t *testing.T) {
 		"an empty bar is the bar": {morning + main, nil, 0, "front-squat 20 kg, burpee, front-squat 20 kg, pull-up"},
 		"of 15 kg for division b": {morning + main, func(a *roomful.Athlete) { a.Division = roomful.DivisionB }, 0, "front-squat 15 kg, burpee, front-squat 15 kg, pull-up"},
 		// two dumbbells that weigh no more than the bar they stand for
-		"a sore wrist":     {morning + main, sore, 0, "dumbbell-front-squat 10 kg, fist-push-up, dumbbell-front-squat 10 kg, pull-up"},
-		"no pull-up yet":   {morning + main, noPullUp, 0, "front-squat 20 kg, burpee, front-squat 20 kg, banded-pull-up"},
-		"a ramp unasked":   {morning + main, nil, 1, "20 x 8, 40 x 5, 50 x 3, 60 x 9"},
+		"a sore wrist":   {morning + main, sore, 0, "dumbbell-front-squat 10 kg, fist-push-up, dumbbell-front-squat 10 kg, pull-up"},
+		"no pull-up yet": {morning + main, noPullUp, 0, "front-squat 20 kg, burpee, front-squat 20 kg, banded-pull-up"},
+		"a ramp unasked": {morning + main, nil, 1, "20 x 8, 40 x 5, 50 x 3, 60 x 9"},
+		// 4 minutes of 8 leave time to rehearse
+		"a ramp asked": {morning + "ramp: front squat to working load, 8 min\n\n" + main, nil, 1,
+			"20 x 8, 40 x 5, 50 x 3, 60 x 9, then half a round of everything, slowly"},
+		"one that leads to nothing": {morning + "ramp: power clean to working load, 8 min\n\nmain: for time\n  30 sit-ups\n", nil, 1,
+			"as the sheet says: nothing today is loaded for it"},
 		"none for a light": {morning + "main: for time\n  20 front squats 30/20 kg\n", nil, 1, "front-squat 20 30 kg"},
 		"the sheet's own sets": {morning + "ramp:\n  5 back squats @ 40 %\n  3 back squats @ 60 %\n\nstrength: 3 x 5, every 3 min\n  back squats @ 75 %\n", nil, 1,
 			"47.5 x 5, 72.5 x 3"},

@@ -178,3 +178,27 @@ func TestLayLeavesNoGap(t *testing.T) {
 		}
 	})
 }
+
+// TestLinesKeepNotes: whatever a note says, every line has a movement, and words
+// that are no switch stay in it.
+func TestLinesKeepNotes(t *testing.T) {
+	lex, err := catalogue.Load()
+	if err != nil {
+		t.Fatal(err)
+	}
+	words := rapid.SampledFrom([]string{"round 2", "rounds 2", "at 15 s", "halfway", "burpee", "nothing known", ";", "round 99999999999999999999 plank", "at :20 plank", "a side", "then"})
+	rapid.Check(t, func(t *rapid.T) {
+		note := strings.Join(rapid.SliceOfN(words, 0, 6).Draw(t, "note"), " ")
+		e := roomful.Element{Movement: "push-up", Words: "push-up", Note: note}
+		lines := prep.Lines(roomful.Part{Format: roomful.Unscored{Rounds: 3, Each: 40 * time.Second}, Round: []roomful.Element{e}}, lex,
+			func(roomful.Element) time.Duration { return 0 })
+		for _, l := range lines {
+			if l.Element.Movement == "" {
+				t.Fatalf("%q: a line without a movement", note)
+			}
+		}
+		if strings.Contains(note, "nothing known") && !strings.Contains(lines[0].Element.Note, "nothing") && len(lines) == 1 {
+			t.Fatalf("%q became %q", note, lines[0].Element.Note)
+		}
+	})
+}
