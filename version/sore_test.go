@@ -152,6 +152,21 @@ func TestSoreBackOnDeadlifts(t *testing.T) {
 	}
 }
 
+// TestManner says how less of the same is done: nobody skips a rope slowly.
+func TestManner(t *testing.T) {
+	d := openDrying(t)
+	q, by := d.eightRibs(t)
+	for of, want := range map[roomful.MovementID]string{"deadlift": "slow and smooth", "box-jump": "soft and unhurried", "push-up": "unhurried"} {
+		c := ouch("knee", 4)
+		c.Of = of
+		got := relieve(t, q, by["Lorcan"], c)
+		i := slices.IndexFunc(got.Remedies, func(r roomful.Remedy) bool { return strings.HasPrefix(r.Say, "Ease off: ") })
+		if i < 0 || !strings.HasSuffix(got.Remedies[i].Say, ", "+want+". Stop if it is no easier.") {
+			t.Errorf("%s: %+v", of, got.Remedies)
+		}
+	}
+}
+
 // TestRedFlagsStop holds that each red flag ends it, the urgent ones with a call
 // for help, and that nothing to train is offered.
 func TestRedFlagsStop(t *testing.T) {

@@ -41,7 +41,7 @@ func (r *reliever) words(li int, fit *fitted) string {
 	m, t := fit.form.Movement, fit.task
 	name := "the " + say.Many(r.lines[li].Movement, r.p.written[li])
 	does := r.named(t)
-	if t.Unit == roomful.Second && m.Modality == roomful.Machine {
+	if m.Modality == roomful.Machine {
 		does = say.Amount(t.Amount, t.Unit) + " on the " + say.Machine(m)
 	}
 	if f, ok := r.Piece.Format.(roomful.ForTime); r.lines[li].At == piece.Round && !(ok && f.Rounds <= 1) {
@@ -49,11 +49,23 @@ func (r *reliever) words(li int, fit *fitted) string {
 	}
 	switch {
 	case fit.why.amount == byLimit:
-		does = "Ease off: " + does + ", slow and smooth."
+		does = "Ease off: " + does + ", " + manner(m) + "."
 	case say.Leads(m) == roomful.Cyclic:
 		does = does + " in place of " + name + ", at a pace you can talk at."
 	default:
 		does += " in place of " + name + "."
 	}
 	return does + " Stop if it is no easier."
+}
+
+// manner is how less of the same is done: what is lifted slowly, what lands softly,
+// the rest without hurry.
+func manner(m *roomful.Movement) string {
+	switch {
+	case m.TakesLoad():
+		return "slow and smooth"
+	case m.Loads(roomful.StressImpact):
+		return "soft and unhurried"
+	}
+	return "unhurried"
 }
