@@ -42,7 +42,7 @@ type ForecastRequest struct {
 }
 
 // Progress is how far somebody has come: so many repetitions and calories by a time
-// on the piece's clock.
+// on the piece's clock. Below nought nobody has looked yet, and all runs count.
 type Progress struct {
 	At   time.Duration
 	Done float64

@@ -147,7 +147,10 @@ func (sh *sheaf) keep(n, block int, r *runner) {
 	sh.score[n], sh.reps[n], sh.seconds[n] = o.score, o.reps, o.seconds
 	sh.rounds[n], sh.capped[n], sh.cannot[n] = o.rounds, o.capped, o.cannot
 	sh.reserve[n], sh.fatigue[n] = o.reserve, o.fatigue
-	sh.waited[n], sh.over[n], sh.reached[n] = r.crew.tally.waited, r.crew.clock, r.crew.tally.reached
+	sh.waited[n], sh.reached[n] = r.crew.tally.waited, r.crew.tally.reached
+	if !o.cannot { // nobody waits for an element that somebody cannot do
+		sh.over[n] = r.crew.clock
+	}
 	if sh.spells[block] == nil {
 		sh.spells[block] = make([]spell, len(r.crew.tally.spells))
 	}
@@ -222,7 +225,7 @@ func (w *work) places() []roomful.PlaceForecast {
 func (m *Model) summary(q roomful.ForecastRequest, s *squad, sh *sheaf, e roomful.Entrant) roomful.AthleteForecast {
 	p := &s.plans[len(s.plans)-1]
 	runs := q.Runs
-	if q.Given != nil {
+	if q.Given != nil && q.Given.Done >= 0 {
 		sh = sh.near(q.Given.Done)
 		runs = len(sh.score)
 	}

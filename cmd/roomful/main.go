@@ -9,6 +9,7 @@
 //	roomful hour --sheet F --people P --kit K       the class, minute by minute
 //	roomful sore --sheet F --people P --who NAME    what to do when it hurts
 //	roomful plates < in.json                        which discs go on which bar
+//	roomful behind --sheet F --people P --who NAME  where this ends, what to cut now
 //	roomful movement NAME                           what counts, what to do instead
 //	roomful settings                                how the gym likes things, and what is usual
 //
@@ -79,6 +80,7 @@ type verbs struct {
 	Forecast forecastVerb `cmd:"" help:"Forecast how a sheet will go as written, person by person."`
 	Versions versionsVerb `cmd:"" help:"Find the options of the day and everybody's version."`
 	Hour     hourVerb     `cmd:"" help:"Lay out the class minute by minute, with what would help."`
+	Behind   behindVerb   `cmd:"" help:"Say where somebody far behind will end, and what to cut now."`
 	Sore     soreVerb     `cmd:"" help:"Answer somebody who says that something hurts."`
 	Plates   platesVerb   `cmd:"" help:"Load bars from the discs there are."`
 	Movement movementVerb `cmd:"" help:"Say what counts in a movement and what is often done instead."`
