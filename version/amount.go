@@ -102,11 +102,11 @@ func (c *class) inTime(p *person, t roomful.Task, seconds float64) float64 {
 }
 
 // standsInSets reports whether a form takes the place of a strength set that
-// would hurt.
+// would hurt, or of one with a load and has none.
 func (c *class) standsInSets(p *person, w roomful.Task, to *roomful.Movement) bool {
 	_, sets := c.Piece.Format.(roomful.Sets)
 	from := c.Lexicon.Movement(w.Movement)
-	return sets && from != nil && from.TakesLoad() && to.Implement != from.Implement && p.care.HeldBy(from) != nil
+	return sets && from != nil && from.TakesLoad() && to.Implement != from.Implement && (p.care.HeldBy(from) != nil || !to.TakesLoad())
 }
 
 // setOf is the least repetitions of a set that stands in for a heavier one, with

@@ -2,6 +2,7 @@ package version
 
 import (
 	"slices"
+	"strings"
 	"time"
 
 	"roomful"
@@ -46,6 +47,10 @@ func (d *days) rampStage(i, at int) roomful.Stage {
 	}
 	s.BuildUp = d.buildUp(to, at, s.Length)
 	if s.BuildUp == nil {
+		if note, ok := d.steadily(to, names); ok {
+			s.Note = note
+			return s
+		}
 		s.Note = d.withoutLoad(to)
 		s.Length = min(s.Length, readyTime)
 		return s
@@ -216,10 +221,30 @@ func (d *days) statedSets(p roomful.Part, to lifted, at int) (b *roomful.BuildUp
 	return b, true
 }
 
+// steadily says how somebody gets ready for a machine or a run: as the sheet
+// says, which nobody in the room needs to be told again, or on another one in the
+// usual way (common practice, no source). It is not ok for anything else.
+func (d *days) steadily(l lifted, named []roomful.Element) (note string, ok bool) {
+	m := d.Lexicon.Movement(l.choice.Movement)
+	if m == nil || say.Leads(m) != roomful.Cyclic || slices.Contains(m.Units, roomful.Rep) {
+		return "", false
+	}
+	for _, e := range named {
+		switch {
+		case e.Movement != m.ID:
+		case d.Home:
+			return strings.TrimSuffix(m.Name+": "+e.Note, ": "), true
+		default:
+			return "", true
+		}
+	}
+	return "two minutes of " + m.Name + " easily, then three bursts of ten seconds at the pace of the piece", true
+}
+
 // withoutLoad says what stands for a ramp when there is no weight to build up.
 func (d *days) withoutLoad(l lifted) string {
 	m := d.Lexicon.Movement(l.choice.Movement)
-	if m == nil || m.Modality == roomful.Machine || m.Modality == roomful.Pause {
+	if m == nil || m.Modality == roomful.Pause {
 		return ""
 	}
 	set := say.Amount(readyReps, roomful.Rep) + " " + say.Plural(m)

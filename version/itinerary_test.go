@@ -102,6 +102,9 @@ func TestItineraries(t *testing.T) {
 		// 4 minutes of 8 leave time to rehearse
 		"a ramp asked": {morning + "ramp: front squat to working load, 8 min\n\n" + main, nil, 1,
 			"20 x 8, 40 x 5, 50 x 3, 60 x 9, then half a round of everything, slowly"},
+		"another machine than the sheet's": {morning + "ramp: 6 min\n  row; three pulls, then ten\n\nmain: for time\n  2000 m row\n",
+			func(a *roomful.Athlete) { a.Limits = []roomful.Limit{{What: "back", Pain: 4}} }, 1,
+			"two minutes of bike easily, then three bursts of ten seconds at the pace of the piece"},
 		"one that leads to nothing": {morning + "ramp: power clean to working load, 8 min\n\nmain: for time\n  30 sit-ups\n", nil, 1,
 			"as the sheet says: nothing today is loaded for it"},
 		"none for a light": {morning + "main: for time\n  20 front squats 30/20 kg\n", nil, 1, "front-squat 20 30 kg"},
