@@ -12,7 +12,7 @@ import (
 )
 
 // quick reads a family file written in the plain part of YAML that our files
-// keep to, some twenty times as fast as a whole YAML reader: the command starts
+// keep to, some ten times as fast as a whole YAML reader: the command starts
 // with it every time. It never says what is wrong. Whatever is not plain, or
 // not right, makes it give up, and [decode] reads the file again and tells.
 //

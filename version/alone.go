@@ -204,7 +204,7 @@ func whySlower(f *fitted, w, t roomful.Task) string {
 	case t.Tempo == nil || w.Tempo != nil:
 		return ""
 	case f.sided:
-		return say.Amount(t.Amount/2, roomful.Rep) + " a side, three seconds down, for the load that is missing"
+		return say.Amount(t.Amount/2, roomful.Rep) + " a side, three seconds down for the missing load"
 	}
-	return "three seconds down, for the load that is missing"
+	return "three seconds down for the missing load"
 }
