@@ -161,13 +161,13 @@ func (b *behind) ahead(f roomful.AthleteForecast) bool {
 	return f.Score.P50 >= high
 }
 
-// nearer reports whether one end is nearer to the effort than another.
+// nearer reports whether one end is clearly nearer to the effort than another.
 func (b *behind) nearer(a, than roomful.AthleteForecast) bool {
 	low, high := b.ask.Window()
 	miss := func(f roomful.AthleteForecast) float64 {
 		return max(0, low-f.Score.P50, f.Score.P50-high)
 	}
-	return miss(a) < miss(than) || b.holds(a) > b.holds(than)+0.02
+	return miss(a) < 0.8*miss(than) || b.holds(a) > b.holds(than)+0.05
 }
 
 // change is one way to go on.
