@@ -11,7 +11,7 @@ import (
 )
 
 // enough is what the command searches.
-const enough = 12_000_000
+const enough = 4_000_000
 
 // TestByHand has answers that anybody can check.
 func TestByHand(t *testing.T) {
@@ -271,12 +271,16 @@ func TestOrder(t *testing.T) {
 func TestCBC(t *testing.T) {
 	for _, c := range []struct {
 		room
-		bars  int
-		unit  float64
-		limit time.Duration
-	}{{kilos, 12, 1, 20 * time.Second}, {kilos, 40, 1, 20 * time.Second}, {pounds, 24, 1, 20 * time.Second}, {mixed, 4, kgGrains, time.Second}} {
+		bars   int
+		scarce float64
+		unit   float64
+		limit  time.Duration
+	}{
+		{kilos, 12, 0.7, 1, 20 * time.Second}, {kilos, 40, 0.7, 1, 20 * time.Second}, {pounds, 24, 0.7, 1, 20 * time.Second},
+		{mixed, 4, 0.7, kgGrains, time.Second}, {mixed, 24, 0.5, kgGrains, time.Second},
+	} {
 		for seed := range uint64(2) {
-			p := c.problem(c.bars, 0.7, seed)
+			p := c.problem(c.bars, c.scarce, seed)
 			a := Solve(p, enough)
 			held(t, p, a)
 			want, optimal := cbc(t, p, c.unit, c.limit)

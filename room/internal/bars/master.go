@@ -13,6 +13,7 @@ import (
 // here: whatever the prices are, the bound they give is worked out exactly.
 type master struct {
 	*market
+	count    []int       // bars of each class that are open
 	rows     int         // a row for each size, then one for each class
 	inverse  [][]float64 // of the basis
 	basis    []column    // the column in each row
@@ -33,9 +34,10 @@ type column struct {
 
 var slack = column{class: -1}
 
-// newMaster starts with every bar bare, which is always allowed.
-func newMaster(m *market) *master {
-	s := &master{market: m, rows: len(m.stock) + len(m.classes), bestAt: math.MinInt64, bestSize: make([]int64, len(m.stock))}
+// newMaster starts with every open bar bare, which is always allowed. Left is the
+// discs there are for them.
+func newMaster(m *market, count []int, left key) *master {
+	s := &master{market: m, count: count, rows: len(m.stock) + len(m.classes), bestAt: math.MinInt64, bestSize: make([]int64, len(m.stock))}
 	s.basis, s.amount, s.duals = make([]column, s.rows), make([]float64, s.rows), make([]float64, s.rows)
 	for i := range s.rows {
 		row := make([]float64, s.rows)
@@ -43,12 +45,15 @@ func newMaster(m *market) *master {
 		s.inverse = append(s.inverse, row)
 	}
 	for j, n := range m.stock {
+		if m.pack.field[j] != 0 {
+			n = int64(m.pack.count(left, j))
+		}
 		s.amount[j] = float64(n)
 		s.basis[j] = slack
 	}
 	for i, c := range m.classes {
 		r := len(m.stock) + i
-		s.amount[r] = float64(len(c.members))
+		s.amount[r] = float64(count[i])
 		s.basis[r] = column{class: i, cost: float64(m.of(c, 0))}
 		s.duals[r] = s.basis[r].cost
 	}
@@ -78,12 +83,9 @@ func (s *master) solve() (bound int64) {
 			break
 		}
 	}
-	for _, c := range s.classes {
-		c.support = []int32{0}
-	}
 	for _, col := range s.basis {
 		if col.class >= 0 {
-			s.classes[col.class].support = append(s.classes[col.class].support, col.way)
+			s.classes[col.class].supports(col.way)
 		}
 	}
 	s.reprice(s.bestSize)
@@ -197,26 +199,44 @@ func (s *master) pivot(alpha []float64, c column, rate float64) bool {
 	return true
 }
 
-// rounded gives every bar that the mixture agrees on its way, and lists the
-// others, whose way in the loading is the empty one.
-func (s *master) rounded(bars int) (l loading, open []int) {
-	l = s.bare(bars)
-	given := make([]int, len(s.classes))
+// supports notes a way that the linear program takes.
+func (c *class) supports(way int32) {
+	if !slices.Contains(c.support, way) {
+		c.support = append(c.support, way)
+	}
+}
+
+// decided puts on bars what the mixture agrees on, or at least the way it is
+// most for when force is set. It reports how many bars it loaded.
+func (s *master) decided(l *loading, open [][]int, force bool) int {
+	most, n := -1, 0
 	for i, col := range s.basis {
-		if col.class < 0 {
+		if col.class < 0 || s.amount[i] <= 1e-6 {
 			continue
 		}
-		c := s.classes[col.class]
-		for n := int(s.amount[i] + 1e-6); n > 0 && given[col.class] < len(c.members); n-- {
-			if _, ok := s.pack.take(l.left, s.key[col.way]); !ok {
-				break
-			}
-			s.put(&l, c, c.members[given[col.class]], col.way)
-			given[col.class]++
+		for k := int(s.amount[i] + 1e-6); k > 0 && s.load(l, open, col); k-- {
+			n++
+		}
+		if most < 0 || s.amount[i] > s.amount[most] {
+			most = i
 		}
 	}
-	for i, c := range s.classes {
-		open = append(open, c.members[given[i]:]...)
+	if n == 0 && force && most >= 0 && s.load(l, open, s.basis[most]) {
+		n++
 	}
-	return l, open
+	return n
+}
+
+// load gives the next open bar of a class a way, if there are discs for it.
+func (s *master) load(l *loading, open [][]int, col column) bool {
+	bars := open[col.class]
+	if len(bars) == 0 {
+		return false
+	}
+	if _, ok := s.pack.take(l.left, s.key[col.way]); !ok {
+		return false
+	}
+	s.put(l, s.classes[col.class], bars[0], col.way)
+	open[col.class] = bars[1:]
+	return true
 }

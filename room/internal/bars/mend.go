@@ -1,14 +1,19 @@
 package bars
 
-import "math/rand/v2"
+import (
+	"math/rand/v2"
+	"slices"
+)
 
 // finish loads the bars on which the linear program is of two minds, leaving
 // the others as it has them. At first it looks only for loadings as good as the
 // bound, then for worse ones, until one is found.
 func (m *market) finish(o *outlook) (steps int) {
 	open := make([]bool, len(o.best.way))
-	for _, bar := range o.undecided {
-		open[bar] = true
+	for _, bars := range o.undecided {
+		for _, bar := range bars {
+			open[bar] = true
+		}
 	}
 	for slack := int64(0); o.floor < o.best.cost; slack = max(m.step, 4*slack, (o.best.cost-o.floor)/16/m.step*m.step) {
 		s := m.reopen(o, o.mixed, open, 256, slack)
@@ -19,6 +24,36 @@ func (m *market) finish(o *outlook) (steps int) {
 			break
 		}
 	}
+	return steps
+}
+
+// dive asks the linear program again for the bars that are left each time some
+// are loaded as it says, until none is.
+func (m *market) dive(o *outlook) (steps int) {
+	if o.floor >= o.best.cost {
+		return 0
+	}
+	l := loading{way: slices.Clone(o.mixed.way), left: o.mixed.left, cost: o.mixed.cost}
+	open := slices.Clone(o.undecided)
+	for {
+		count, left := []int{}, 0
+		for _, bars := range open {
+			count = append(count, len(bars))
+			left += len(bars)
+		}
+		if left == 0 {
+			break
+		}
+		again := newMaster(m, count, l.left)
+		again.solve()
+		steps += len(again.met) * (setting + len(m.mass)/32)
+		if again.decided(&l, open, true) == 0 {
+			break
+		}
+	}
+	m.reprice(o.size)
+	m.bound()
+	m.take(o, l, true)
 	return steps
 }
 
@@ -40,7 +75,8 @@ func (m *market) mend(o *outlook, round int) (steps int) {
 		return 0 // the search over all bars does as much
 	}
 	rng := rand.New(rand.NewPCG(1, uint64(round)))
-	for idle := 0; idle < tries*(1+round) && o.floor < o.best.cost; idle++ {
+	// What early rounds did not better is mostly best already, and wants a proof.
+	for idle := 0; idle < max(4, tries-5*round) && o.floor < o.best.cost; idle++ {
 		open := make([]bool, bars)
 		for _, i := range rng.Perm(bars)[:few] {
 			open[i] = true

@@ -27,9 +27,10 @@ type class struct {
 	members []int
 	split   int      // how many masses leave the bar at its middle or below
 	top     int      // how many masses it may carry
+	costs   []int64  // of the masses it may carry; nil when they would take much memory
 	moves   []uint16 // discs moved for each way; nil when the bar is new
 	value   int64    // what the best way costs, discs included
-	support []int32  // ways of the linear program's mixture, and the empty one
+	support []int32  // ways that a linear program took, and the empty one
 }
 
 // newMarket sorts the bars into classes and lists the ways to load a sleeve.
@@ -76,7 +77,7 @@ func (c *class) alike(b *Bar) bool {
 
 // newClass prepares what is looked up often.
 func (m *market) newClass(b Bar) *class {
-	c := &class{Bar: b}
+	c := &class{Bar: b, support: []int32{0}}
 	middle := b.middle()
 	reach := b.reach(m.sizes)
 	c.top = sort.Search(len(m.sum), func(d int) bool { return m.sum[d] > reach })
@@ -84,8 +85,18 @@ func (m *market) newClass(b Bar) *class {
 	if b.Previous != nil {
 		c.moves = m.movesFrom(b.Previous)
 	}
+	if c.top <= mostCosts {
+		costs := make([]int64, c.top)
+		for d := range costs {
+			costs[d] = m.cost(c, d)
+		}
+		c.costs = costs
+	}
 	return c
 }
+
+// mostCosts bounds the costs that are kept of one class.
+const mostCosts = 1 << 14
 
 // movesFrom counts for each way the discs taken off and put on one side.
 func (m *market) movesFrom(previous []int) []uint16 {
@@ -103,6 +114,9 @@ func (m *market) movesFrom(previous []int) []uint16 {
 
 // cost is what a load of class c costs with mass d on each side, moves apart.
 func (m *market) cost(c *class, d int) int64 {
+	if c.costs != nil {
+		return c.costs[d]
+	}
 	load := c.Bare + 2*m.sum[d]
 	sum := c.Bar.cost(load) * m.grain
 	if load < c.Floor {

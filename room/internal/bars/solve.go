@@ -10,8 +10,9 @@ func (p *Problem) Fits() bool {
 }
 
 // Solve loads the bars. Its steps are counted, not timed, so that the same
-// problem has the same answer on every machine; ten million take about a second.
-// A bar's bare mass must not be above its ceiling, and the problem must fit.
+// problem has the same answer on every machine; a million take a few tenths of a
+// second. A bar's bare mass must not be above its ceiling, and the problem must
+// fit.
 func Solve(p Problem, steps int) Answer {
 	sc, ok := newScale(&p)
 	if !ok {
@@ -20,6 +21,7 @@ func Solve(p Problem, steps int) Answer {
 	m := newMarket(&p, sc, mostWays)
 	o := m.outlook(len(p.Bars))
 	steps -= m.finish(o)
+	steps -= m.dive(o)
 	open := slices.Repeat([]bool{true}, len(p.Bars))
 	slack := int64(0)
 	for round := 0; o.floor < o.best.cost && steps > 0; round++ {
@@ -48,9 +50,10 @@ type outlook struct {
 	others [][]int64 // prices that came near
 	floor  int64     // no loading comes to less
 	best   loading
+	size   []int64 // the present prices
 	// mixed is the linear program's loading, less the bars it leaves undecided.
 	mixed     loading
-	undecided []int
+	undecided [][]int // by class
 }
 
 // views is how many other sets of prices judge what is left.
@@ -58,12 +61,19 @@ const views = 24
 
 // outlook finds the prices, a bound and a first loading.
 func (m *market) outlook(bars int) *outlook {
-	prices := newMaster(m)
-	o := &outlook{bound: prices.solve()}
+	o := &outlook{mixed: m.bare(bars)}
+	count := []int{}
+	for _, c := range m.classes {
+		count = append(count, len(c.members))
+		o.undecided = append(o.undecided, c.members)
+	}
+	prices := newMaster(m, count, m.pack.stock)
+	o.bound = prices.solve()
+	o.size = prices.bestSize
 	o.others = prices.met[max(0, len(prices.met)-views):]
 	o.floor = m.roundUp(o.bound)
 	o.best = m.greedy(bars)
-	o.mixed, o.undecided = prices.rounded(bars)
+	prices.decided(&o.mixed, o.undecided, false)
 	return o
 }
 
