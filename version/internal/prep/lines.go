@@ -38,55 +38,76 @@ func Lines(p roomful.Part, lex roomful.Lexicon, own func(roomful.Element) time.D
 	return out
 }
 
+// turn is a switch once read: what takes over, and from when.
+type turn struct {
+	to    *roomful.Movement
+	words string        // its name as typed
+	note  string        // what follows the name
+	round int           // from which round; 0 within the interval
+	at    time.Duration // of the interval
+}
+
+// turnOf reads one clause of a note; ok is false when it is no switch to a
+// movement that the lexicon knows.
+func turnOf(clause string, lex roomful.Lexicon, each time.Duration) (t turn, ok bool) {
+	m := switchWords.FindStringSubmatch(clause)
+	if m == nil {
+		return turn{}, false
+	}
+	words := strings.Fields(strings.ToLower(m[4]))
+	to, n := lex.Match(words)
+	if to == nil {
+		return turn{}, false
+	}
+	t = turn{to: to, words: strings.Join(words[:n], " "), note: strings.Join(words[n:], " "), at: each / 2}
+	switch n, _ := strconv.Atoi(m[1] + m[2]); {
+	case m[1] != "":
+		t.round = n
+	case m[2] != "":
+		t.at = time.Duration(n) * time.Second
+	}
+	return t, true
+}
+
 // switches takes the switches out of a line's note and returns the lines they
 // ask for. A name that the lexicon does not know stays in the note.
 func switches(l *Line, lex roomful.Lexicon, each time.Duration) []Line {
 	var kept []string
 	var out []Line
 	until := l.Until
-	ends := func(n int) { // the rounds of the one before end where the next begin
-		for i := len(out) - 1; i >= 0; i-- {
-			if out[i].From > l.From {
-				out[i].Until = n - 1
-				return
-			}
-		}
-		l.Until = n - 1
-	}
-	for part := range strings.SplitSeq(l.Element.Note, ";") {
-		part = strings.TrimSpace(part)
-		m := switchWords.FindStringSubmatch(part)
-		var to *roomful.Movement
-		taken := 0
-		words := []string(nil)
-		if m != nil {
-			words = strings.Fields(strings.ToLower(m[4]))
-			to, taken = lex.Match(words)
-		}
-		if to == nil {
-			if part != "" {
-				kept = append(kept, part)
+	for clause := range strings.SplitSeq(l.Element.Note, ";") {
+		clause = strings.TrimSpace(clause)
+		t, ok := turnOf(clause, lex, each)
+		if !ok {
+			if clause != "" {
+				kept = append(kept, clause)
 			}
 			continue
 		}
 		e := l.Element
-		e.Movement, e.Words = to.ID, strings.Join(words[:taken], " ")
+		e.Movement, e.Words, e.Note = t.to.ID, t.words, t.note
 		e.Amount, e.Load, e.Heights = roomful.Amount{}, nil, nil
-		e.Note = strings.Join(words[taken:], " ")
-		next := Line{Element: e, From: l.From, Until: until}
-		switch n, _ := strconv.Atoi(m[1] + m[2]); {
-		case m[1] != "":
-			next.From, next.Beside = n, l.Beside
-			ends(n)
-		case m[2] != "":
-			next.Beside, next.At = true, time.Duration(n)*time.Second
-		default:
-			next.Beside, next.At = true, each/2
+		next := Line{Element: e, From: l.From, Until: until, Beside: true, At: t.at}
+		if t.round > 0 {
+			next.From, next.Beside, next.At = t.round, l.Beside, 0
+			endBefore(l, out, t.round)
 		}
 		out = append(out, next)
 	}
 	l.Element.Note = strings.Join(kept, "; ")
 	return out
+}
+
+// endBefore ends the line that a round's switch takes over from: the last one
+// that a round began, or the first.
+func endBefore(l *Line, turns []Line, round int) {
+	for i := len(turns) - 1; i >= 0; i-- {
+		if turns[i].From > l.From {
+			turns[i].Until = round - 1
+			return
+		}
+	}
+	l.Until = round - 1
 }
 
 // eachOf is the length of one interval of a format, 0 when there is none.
