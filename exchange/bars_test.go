@@ -14,7 +14,7 @@ import (
 
 func TestReadBars(t *testing.T) {
 	q, ds := exchange.ReadBars(strings.NewReader(`{"bars": [
-		{"name": "Å", "bar": 20, "target": 62.5, "ceiling": 65, "weight": 2e0},
+		{"name": "Å", "bar": 20, "target": 62.512345678901234, "ceiling": 65, "weight": 2e0},
 		{"name": "Pia", "unit": "lb", "bar": 45, "target": 135, "ceiling": null,
 		 "previous": [{"mass": 45, "unit": "lb", "colour": null}]}],
 	 "plates": [{"mass": 20, "count": 8}, {"mass": 45, "unit": "lb", "count": 2}],
@@ -23,7 +23,7 @@ func TestReadBars(t *testing.T) {
 		Plates:       []roomful.Stock{{Mass: roomful.Kg(20), Count: 8}, {Mass: roomful.Lb(45), Count: 2}},
 		SleevePlates: 6, Collars: roomful.Kg(5), MostUnder: roomful.Kg(10),
 		Wanted: []roomful.WantedBar{
-			{Name: "Å", Bar: roomful.Kg(20), Target: roomful.Kg(62.5), Ceiling: roomful.Kg(65), Weight: 2},
+			{Name: "Å", Bar: roomful.Kg(20), Target: roomful.Kg(62.512345678901234), Ceiling: roomful.Kg(65), Weight: 2},
 			{Name: "Pia", Bar: roomful.Lb(45), Target: roomful.Lb(135), Weight: 1, Previous: []roomful.Mass{roomful.Lb(45)}},
 		},
 	}

@@ -187,7 +187,7 @@ func (y *yamlReader) number(n ast.Node, what string, least, most float64) float6
 		text = n.GetToken().Value
 	}
 	v, ok := plainNumber(text)
-	if exponent.MatchString(text) {
+	if y.form == "JSON" && written.MatchString(text) {
 		v, ok = reckoned(text), true
 	}
 	switch {
@@ -203,11 +203,11 @@ func (y *yamlReader) number(n ast.Node, what string, least, most float64) float6
 	return 0
 }
 
-// exponent matches a number as programs write it and people do not.
-var exponent = regexp.MustCompile(`^-?\d+(\.\d+)?[eE][-+]?\d+$`)
+// written matches a number as programs write it and people do not: with many
+// digits or an exponent.
+var written = regexp.MustCompile(`^-?\d+(\.\d+)?([eE][-+]?\d+)?$`)
 
-// reckoned is the value of a number with an exponent, infinite when it is too
-// large.
+// reckoned is the value of such a number, infinite when it is too large.
 func reckoned(text string) float64 {
 	v, _ := strconv.ParseFloat(text, 64) // out of range is infinite, and refused as that
 	return v

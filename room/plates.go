@@ -12,7 +12,7 @@ import (
 // UsualSteps is how long Plates searches when nobody says otherwise. It is
 // counted and not timed, so that everybody gets the same answer; it is a second or
 // two of work, of which most questions need a hundredth.
-const UsualSteps = 4_000_000
+const UsualSteps = 8_000_000
 
 // The largest question that is answered.
 const (

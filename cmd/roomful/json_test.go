@@ -83,6 +83,10 @@ athletes[].day?[].ramp?.sets[].per_side athletes[].day?[].ramp?.sets[].proof ath
 athletes[].day?[].score?.kind athletes[].day?[].score?.comparable athletes[].day?[].score?.note`
 	settingsFields = `settings diagnostics settings[].key settings[].value settings[].unit settings[].default settings[].own
 settings[].least settings[].most settings[].source settings[].help`
+	platesFields = `bars weighted_deviation bound proven short questions moved unit
+bars[].name bars[].load bars[].unit bars[].target bars[].below bars[].above bars[].moved
+bars[].per_side bars[].per_side?[].mass bars[].per_side?[].unit bars[].per_side?[].colour
+short[].what short[].mass short[].unit short[].have short[].need short[].for`
 	movementFields = `id name plural also patterns implement needs units standard cues faults easier swaps swaps[].to swaps[].for swaps[].ratio caution`
 )
 
@@ -156,7 +160,12 @@ func TestEveryFieldIsThere(t *testing.T) {
 			}
 		})
 	}
+	bars := filepath.Join(dir, "bars.json")
+	if err := os.WriteFile(bars, []byte(`{"plates":[{"mass":20,"count":2}],"bars":[{"name":"Odo","bar":20,"target":60},{"name":"Pia","bar":20,"target":60}]}`), 0o600); err != nil {
+		t.Fatal(err)
+	}
 	for fields, args := range map[string][]string{
+		platesFields:   {"plates", bars},
 		movementFields: {"movement", "pull-up"},
 		settingsFields: {"settings", "--gym", filepath.Join(dir, "gym.yaml")},
 	} {

@@ -71,7 +71,9 @@ func (s *master) solve() (bound int64) {
 			continue
 		}
 		for j := range sizes {
-			sizes[j] = int64(math.Round(max(0, -s.duals[j])))
+			if sizes[j] = int64(math.Round(max(0, -s.duals[j]))); s.pack.field[j] == 0 {
+				sizes[j] = 0 // there is more than enough, and a search does not count it
+			}
 		}
 		s.reprice(sizes)
 		s.met = append(s.met, slices.Clone(sizes))

@@ -102,9 +102,12 @@ const mostCosts = 1 << 14
 func (m *market) movesFrom(previous []int) []uint16 {
 	out := make([]uint16, len(m.mass))
 	for w := range out {
+		left := slices.Clone(previous)
+		for v := int32(w); v > 0; v = m.parent[v] {
+			left[m.outer[v]]--
+		}
 		n := 0
-		for j, had := range previous {
-			d := m.pack.count(m.key[w], j) - had
+		for _, d := range left {
 			n += max(d, -d)
 		}
 		out[w] = uint16(n)

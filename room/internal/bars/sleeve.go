@@ -32,7 +32,7 @@ const mostWays = 1 << 18
 // newSleeves lists the ways to load one sleeve with at most deep discs and at
 // most reach grains, those of fewer discs first.
 func newSleeves(sizes []Size, deep int, reach int64, bars, most int) *sleeves {
-	s := &sleeves{sizes: sizes, pack: newPacking(sizes, deep*bars), whole: true,
+	s := &sleeves{sizes: sizes, pack: newPacking(sizes, deep, reach, bars), whole: true,
 		parent: []int32{0}, outer: []uint8{0}, mass: []int64{0}, key: []key{{}}}
 	run := []int32{0} // how many of the outermost disc are on
 	for from, depth := 0, 0; depth < deep; depth++ {
@@ -122,13 +122,18 @@ type packing struct {
 	exact bool // no count had to be cut to fit
 }
 
-// newPacking lays out fields for the pairs there are, of which bars can use no
-// more than uses.
-func newPacking(sizes []Size, uses int) packing {
+// newPacking lays out fields for the pairs there are. A size of which there is
+// more than all bars could use needs none.
+func newPacking(sizes []Size, deep int, reach int64, bars int) packing {
 	p := packing{exact: true}
 	word, at := 0, 0
 	for _, z := range sizes {
-		n := min(z.Pairs, uses)
+		each := min(deep, int(reach/z.Mass))
+		n := min(z.Pairs, each*bars)
+		if n == each*bars {
+			p.leave(each)
+			continue
+		}
 		width := 1
 		for n>>width > 0 {
 			width++
@@ -137,8 +142,8 @@ func newPacking(sizes []Size, uses int) packing {
 			word, at = word+1, 0
 		}
 		if word > 1 { // no room left: reckon without this size
-			p.one, p.most, p.exact = append(p.one, key{}), append(p.most, 0), false
-			p.word, p.shift, p.field = append(p.word, 0), append(p.shift, 0), append(p.field, 0)
+			p.leave(0)
+			p.exact = false
 			continue
 		}
 		var one key
@@ -152,6 +157,12 @@ func newPacking(sizes []Size, uses int) packing {
 	return p
 }
 
+// leave gives a size no field, and a bar most of it.
+func (p *packing) leave(most int) {
+	p.one, p.most = append(p.one, key{}), append(p.most, most)
+	p.word, p.shift, p.field = append(p.word, 0), append(p.shift, 0), append(p.field, 0)
+}
+
 // take removes used from left; ok is false when there are not enough.
 func (p *packing) take(left, used key) (rest key, ok bool) {
 	a := (left[0] | p.guard[0]) - used[0]
@@ -162,7 +173,7 @@ func (p *packing) take(left, used key) (rest key, ok bool) {
 	return key{a &^ p.guard[0], b &^ p.guard[1]}, true
 }
 
-// count is how many discs of size j a key holds.
+// count is how many discs of size j a key holds; 0 for a size without a field.
 func (p *packing) count(k key, j int) int {
 	return int(k[p.word[j]] >> p.shift[j] & p.field[j])
 }
