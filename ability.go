@@ -59,8 +59,11 @@ func (c Capacity) Unit() string {
 // that share factors are correlated.
 type Abilities struct {
 	Dims    []Dim
-	Factors int     // how many independent normal factors there are
-	MassKg  float64 // body mass reckoned with, told or assumed
+	Factors int // how many independent normal factors there are
+	// Keys name the factors: a factor draws the same number in a run whatever other
+	// factors there are. Without them its place is its name.
+	Keys   []string
+	MassKg float64 // body mass reckoned with, told or assumed
 	// Assumed says in words what was not told and had to be filled in.
 	Assumed []string
 }

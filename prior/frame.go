@@ -21,6 +21,9 @@ const (
 	sharedFactors // how many there are
 )
 
+// sharedKeys name the shared factors.
+var sharedKeys = [sharedFactors]string{"strength", "endurance", "squats", "presses", "pulls", "division", "age", "mass", "training"}
+
 // frame is which capacities a person has under a lexicon, in a fixed order: the
 // whole person's, the lifts, own maxima, endurance of lifts and of own maxima,
 // trips.
@@ -28,6 +31,7 @@ type frame struct {
 	own   []*roomful.Movement // movements that are their own reference
 	trips []*roomful.Movement // movements an attempt at which can fail
 	all   []roomful.Capacity
+	keys  []string // of the factors
 }
 
 func frameOf(lex roomful.Lexicon) frame {
@@ -57,6 +61,10 @@ func frameOf(lex roomful.Lexicon) frame {
 	for _, m := range f.trips {
 		f.all = append(f.all, roomful.TripLogit(m.ID))
 	}
+	f.keys = append(f.keys, sharedKeys[:]...)
+	for _, c := range f.all {
+		f.keys = append(f.keys, string(c))
+	}
 	return f
 }
 
@@ -65,6 +73,7 @@ func (f frame) believe(r reckoned) *roomful.Abilities {
 	ab := &roomful.Abilities{
 		Dims:    make([]roomful.Dim, len(f.all)),
 		Factors: sharedFactors + len(f.all),
+		Keys:    f.keys,
 		MassKg:  r.mass(),
 	}
 	centre := f.centres(r)

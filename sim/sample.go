@@ -40,6 +40,7 @@ type sampler struct {
 	abilities *roomful.Abilities
 	need      []int // dims
 	factors   []int // factors that they load on
+	keys      []uint64
 	z         []float64
 	noise     *noise
 	dims      []float64
@@ -94,6 +95,13 @@ func newSampler(a *roomful.Abilities, actions []action) *sampler {
 		}
 	}
 	slices.Sort(s.factors)
+	for _, f := range s.factors {
+		key := uint64(f)
+		if f < len(a.Keys) {
+			key = hash(a.Keys[f])
+		}
+		s.keys = append(s.keys, kernel.Mix(keyFactor, key))
+	}
 	return s
 }
 
@@ -115,8 +123,8 @@ func (b *bound) enduranceDim() int {
 
 // draw fills the dims for a run.
 func (s *sampler) draw(key uint64) {
-	for _, f := range s.factors {
-		s.noise.Seek(kernel.Mix(key, keyFactor+uint64(f)))
+	for i, f := range s.factors {
+		s.noise.Seek(kernel.Mix(key, s.keys[i]))
 		s.z[f] = s.noise.NormFloat64()
 	}
 	for _, i := range s.need {
