@@ -3,6 +3,7 @@ package exchange
 import (
 	"io"
 	"math"
+	"slices"
 
 	"github.com/goccy/go-yaml/ast"
 
@@ -18,7 +19,9 @@ import (
 // A plate or a bar may have its own unit. Left out, the unit is kg, a weight 1,
 // a ceiling none, collars 0, and nothing limits the discs on a sleeve. most_under
 // is how far a bar may be under its target without asking; previous, on a bar,
-// lists what is on one side of it now.
+// lists what is on one side of it now. With a rack, a list of bars like that of
+// plates, a bar need not be named; when bars are short, those with "share": true
+// and a similar load and height_cm share one.
 func ReadBars(r io.Reader) (roomful.BarQuestion, []roomful.Diagnostic) {
 	b := &barsReader{yamlReader: yamlReader{form: "JSON"}, names: map[string]bool{}}
 	pairs, ok := b.document(r, "the question", `write {"plates": […], "bars": […]}`)
@@ -26,12 +29,14 @@ func ReadBars(r io.Reader) (roomful.BarQuestion, []roomful.Diagnostic) {
 		return b.out, b.sorted()
 	}
 	b.out.Unit = b.unitOf(pairs, roomful.Kilogram)
+	b.racked = slices.ContainsFunc(pairs, func(p *ast.MappingValueNode) bool { return keyOf(p) == "rack" })
 	mass := func(to *roomful.Mass, what string, most float64) func(ast.Node) {
 		return func(n ast.Node) { *to = roomful.Mass{Value: b.number(n, what, 0, most), Unit: b.out.Unit} }
 	}
 	b.read(pairs, map[string]func(ast.Node){
 		"unit":          func(ast.Node) {},
-		"plates":        func(n ast.Node) { b.plates = true; b.each(n, b.plate) },
+		"plates":        func(n ast.Node) { b.plates = true; b.each(n, b.stock("disc", &b.out.Plates)) },
+		"rack":          func(n ast.Node) { b.out.Rack = []roomful.Stock{}; b.each(n, b.stock("bar", &b.out.Rack)) },
 		"sleeve_plates": b.sleeve,
 		"collars":       mass(&b.out.Collars, "collars", 20),
 		"most_under":    mass(&b.out.MostUnder, "most_under", 1000),
@@ -52,6 +57,7 @@ type barsReader struct {
 	yamlReader
 	out    roomful.BarQuestion
 	plates bool // they are there, perhaps none
+	racked bool // the bars there are are listed
 	names  map[string]bool
 }
 
@@ -83,24 +89,24 @@ func (b *barsReader) sleeve(n ast.Node) {
 	}
 }
 
-// plate reads one kind of disc.
-func (b *barsReader) plate(n ast.Node) {
-	s, count, bad := roomful.Stock{Mass: roomful.Mass{Unit: b.out.Unit}}, false, len(b.all)
-	b.keys(n, map[string]func(ast.Node){
-		"mass": func(n ast.Node) { s.Mass.Value = b.number(n, "mass", 0, 1000) },
-		"unit": func(n ast.Node) { s.Mass.Unit = b.massUnit(n) },
-		"count": func(n ast.Node) {
-			s.Count, count = b.count(n, "count"), true
-		},
-	})
-	switch {
-	case len(b.all) > bad:
-	case s.Mass.Value == 0:
-		b.fault(nodeRange(n), `write {"mass": 20, "count": 8}`, "a disc without a mass")
-	case !count:
-		b.fault(nodeRange(n), `write {"mass": `+roomful.Figure(s.Mass.Value)+`, "count": 8}, counting single discs`, "how many discs of %s there are is missing", s.Mass)
-	default:
-		b.out.Plates = append(b.out.Plates, s)
+// stock returns a reader of one kind of disc or bar.
+func (b *barsReader) stock(what string, to *[]roomful.Stock) func(ast.Node) {
+	return func(n ast.Node) {
+		s, count, bad := roomful.Stock{Mass: roomful.Mass{Unit: b.out.Unit}}, false, len(b.all)
+		b.keys(n, map[string]func(ast.Node){
+			"mass":  func(n ast.Node) { s.Mass.Value = b.number(n, "mass", 0, 1000) },
+			"unit":  func(n ast.Node) { s.Mass.Unit = b.massUnit(n) },
+			"count": func(n ast.Node) { s.Count, count = b.count(n, "count"), true },
+		})
+		switch {
+		case len(b.all) > bad:
+		case s.Mass.Value == 0:
+			b.fault(nodeRange(n), `write {"mass": 20, "count": 8}`, "a %s without a mass", what)
+		case !count:
+			b.fault(nodeRange(n), `write {"mass": `+roomful.Figure(s.Mass.Value)+`, "count": 8}, counting single pieces`, "how many %ss of %s there are is missing", what, s.Mass)
+		default:
+			*to = append(*to, s)
+		}
 	}
 }
 
@@ -118,17 +124,20 @@ func (b *barsReader) bar(n ast.Node) {
 		}
 	}
 	b.read(pairs, map[string]func(ast.Node){
-		"name":     func(n ast.Node) { w.Name = b.text(n) },
-		"unit":     func(ast.Node) {},
-		"bar":      mass(&w.Bar, "bar"),
-		"target":   mass(&w.Target, "target"),
-		"ceiling":  mass(&w.Ceiling, "ceiling"),
-		"weight":   func(n ast.Node) { w.Weight = b.number(n, "weight", 0, 1e6) },
-		"previous": func(n ast.Node) { w.Previous = b.side(n, unit) },
+		"name":      func(n ast.Node) { w.Name = b.text(n) },
+		"unit":      func(ast.Node) {},
+		"bar":       mass(&w.Bar, "bar"),
+		"target":    mass(&w.Target, "target"),
+		"ceiling":   mass(&w.Ceiling, "ceiling"),
+		"share":     func(n ast.Node) { w.MayShare = b.yes(n) },
+		"height_cm": func(n ast.Node) { w.HeightCm = b.number(n, "height_cm", 50, 260) },
+		"weight":    func(n ast.Node) { w.Weight = b.number(n, "weight", 0, 1e6) },
+		"previous":  func(n ast.Node) { w.Previous = b.side(n, unit) },
 	})
 	if len(b.all) > bad {
 		return
 	}
+	given["bar"] = given["bar"] || b.racked
 	if why, hint := unmeant(w, given); why != "" {
 		b.fault(nodeRange(n), hint, "%s", why)
 		return
@@ -139,6 +148,16 @@ func (b *barsReader) bar(n ast.Node) {
 	}
 	b.names[w.Name] = true
 	b.out.Wanted = append(b.out.Wanted, w)
+}
+
+// yes reads true or false.
+func (b *barsReader) yes(n ast.Node) bool {
+	v, ok := n.(*ast.BoolNode)
+	if !ok {
+		b.fault(nodeRange(n), "write true or false", "neither true nor false")
+		return false
+	}
+	return v.Value
 }
 
 // unmeant says what is missing of a bar or cannot be, with a hint.

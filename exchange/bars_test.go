@@ -58,8 +58,9 @@ func TestBarsDiagnostics(t *testing.T) {
 		{"twice a name", `{"plates":[],"bars":[{"name":"Odo","bar":20,"target":60},{"name":"Odo","bar":20,"target":60}]}`, `1:58-59 error: two bars are called "Odo" | give each bar its own name`},
 		{"half a disc", plate(`"mass":20,"count":2.5`), `1:76-79 error: count 2.5 is not a whole number | write a whole number`},
 		{"discs without end", plate(`"mass":20,"count":1000000`), `1:76-83 error: count 1000000 cannot be right | it lies between 0 and 10000`},
-		{"uncounted", plate(`"mass":20`), `1:57-58 error: how many discs of 20 kg there are is missing | write {"mass": 20, "count": 8}, counting single discs`},
+		{"uncounted", plate(`"mass":20`), `1:57-58 error: how many discs of 20 kg there are is missing | write {"mass": 20, "count": 8}, counting single pieces`},
 		{"weightless", plate(`"count":2`), `1:57-58 error: a disc without a mass | write {"mass": 20, "count": 8}`},
+		{"share", bar(`"bar":20,"target":20,"share":1`), `1:65-66 error: neither true nor false | write true or false`},
 		{"stone", plate(`"mass":2,"count":2,"unit":"stone"`), `1:84-89 error: unit "stone" is neither kg nor lb | write kg or lb`},
 		{"no sleeve", `{"sleeve_plates":0,"plates":[],"bars":[{"name":"Odo","bar":20,"target":60}]}`, `1:18-19 error: a sleeve that takes no disc | say how many discs one side of a bar takes, or leave it out`},
 	} {

@@ -21,7 +21,10 @@ type LoadedBar struct {
 	Load    float64  `json:"load"`
 	Unit    string   `json:"unit"` // of the bar's figures
 	Target  float64  `json:"target"`
+	Bar     float64  `json:"bar"`
+	BarUnit string   `json:"bar_unit"`
 	PerSide []Disc   `json:"per_side"`
+	With    []string `json:"with"` // who else lifts it
 	Below   *float64 `json:"below"`
 	Above   *float64 `json:"above"`
 	Moved   int      `json:"moved"`
@@ -53,6 +56,7 @@ func BarsOf(a roomful.BarAnswer, unit roomful.MassUnit) Bars {
 	for _, b := range a.Bars {
 		bar := LoadedBar{
 			Name: b.Name, Load: b.Load.Value, Unit: b.Load.Unit.String(), Target: b.Target.Value, PerSide: []Disc{},
+			Bar: b.Bar.Value, BarUnit: b.Bar.Unit.String(), With: listed(b.With),
 			Below: known(b.Below.Value), Above: known(b.Above.Value), Moved: b.Moved,
 		}
 		for _, m := range b.PerSide {

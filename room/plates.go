@@ -1,6 +1,7 @@
 package room
 
 import (
+	"cmp"
 	"fmt"
 	"math/big"
 	"slices"
@@ -30,7 +31,10 @@ func Plates(q roomful.BarQuestion, steps int) (roomful.BarAnswer, error) {
 	if err := check(&q); err != nil {
 		return roomful.BarAnswer{}, err
 	}
-	lifted, lacks := rack(&q)
+	lifted, lacks, err := rack(&q)
+	if err != nil {
+		return roomful.BarAnswer{}, err
+	}
 	r, err := newRuler(&q)
 	if err != nil {
 		return roomful.BarAnswer{}, err
@@ -69,10 +73,8 @@ func check(q *roomful.BarQuestion) error {
 	case q.SleevePlates < 0 || !(q.Collars.Value >= 0 && q.Collars.Kg() <= 20) || !(q.MostUnder.Value >= 0 && q.MostUnder.Kg() <= 1000):
 		return &roomful.Error{Summary: "the discs of a sleeve, the collars or the most a bar may be under cannot be right", Hint: "none of them is below zero"}
 	}
-	for _, p := range q.Plates {
-		if !(p.Mass.Value > 0 && p.Mass.Kg() <= 1000) || p.Count < 0 || p.Count > mostDiscs {
-			return &roomful.Error{Summary: fmt.Sprintf("%d discs of %s cannot be right", p.Count, p.Mass), Hint: "count single discs, and give their mass in kg or lb"}
-		}
+	if err := cmp.Or(checkStock("discs", q.Plates), checkStock("bars", q.Rack)); err != nil {
+		return err
 	}
 	seen := map[string]bool{}
 	for i := range q.Wanted {
@@ -87,6 +89,16 @@ func check(q *roomful.BarQuestion) error {
 	}
 	if n := len(kinds(q.Plates)); n > mostKinds {
 		return &roomful.Error{Summary: fmt.Sprintf("there are %d kinds of disc, more than %d", n, mostKinds), Hint: "leave out those that nobody uses"}
+	}
+	return nil
+}
+
+// checkStock says which count or mass cannot be right.
+func checkStock(what string, stock []roomful.Stock) error {
+	for _, p := range stock {
+		if !(p.Mass.Value > 0 && p.Mass.Kg() <= 1000) || p.Count < 0 || p.Count > mostDiscs {
+			return &roomful.Error{Summary: fmt.Sprintf("%d %s of %s cannot be right", p.Count, what, p.Mass), Hint: "count single pieces, and give their mass in kg or lb"}
+		}
 	}
 	return nil
 }

@@ -191,6 +191,8 @@ func TestRefusals(t *testing.T) {
 		{"too heavy a bar", func(q *roomful.BarQuestion) { q.Wanted[0].Ceiling = roomful.Kg(15) }, "Pia: the bare bar of 20 kg is above the ceiling of 15 kg"},
 		{"discs below zero", func(q *roomful.BarQuestion) { q.Plates[0].Count = -2 }, "-2 discs of 10 kg cannot be right"},
 		{"discs without end", func(q *roomful.BarQuestion) { q.Plates[0].Count = 1 << 40 }, "1099511627776 discs of 10 kg cannot be right"},
+		{"empty rack", func(q *roomful.BarQuestion) { q.Rack, q.Wanted[0].Bar = []roomful.Stock{}, roomful.Mass{} }, "Pia: there is no bar in the rack"},
+		{"bars below zero", func(q *roomful.BarQuestion) { q.Rack = []roomful.Stock{{Mass: roomful.Kg(20), Count: -1}} }, "-1 bars of 20 kg cannot be right"},
 		{"weightless", func(q *roomful.BarQuestion) { q.Plates[0].Mass.Value = 0 }, "2 discs of 0 kg cannot be right"},
 		{"crowd", func(q *roomful.BarQuestion) { q.Wanted = make([]roomful.WantedBar, 201) }, "201 bars are asked for, more than 200"},
 	} {

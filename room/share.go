@@ -17,17 +17,19 @@ const (
 
 // rack gives everybody a bar: who lifts each, as places in the question, and
 // which bars are short all the same.
-func rack(q *roomful.BarQuestion) (lifted [][]int, short []roomful.Lack) {
+func rack(q *roomful.BarQuestion) (lifted [][]int, short []roomful.Lack, err error) {
 	for i := range q.Wanted {
 		lifted = append(lifted, []int{i})
 	}
 	if q.Rack == nil {
-		return lifted, nil
+		return lifted, nil, nil
 	}
 	q.Wanted = slices.Clone(q.Wanted)
 	for i := range q.Wanted {
 		if w := &q.Wanted[i]; w.Bar.Value == 0 {
-			w.Bar = suits(q.Rack, w.Target, w.Ceiling)
+			if w.Bar = suits(q.Rack, w.Target, w.Ceiling); w.Bar.Value == 0 {
+				return nil, nil, &roomful.Error{Summary: w.Name + ": there is no bar in the rack", Hint: "list the bars there are, or leave the rack out"}
+			}
 		}
 	}
 	done := map[roomful.Mass]bool{}
@@ -49,7 +51,7 @@ func rack(q *roomful.BarQuestion) (lifted [][]int, short []roomful.Lack) {
 			short = append(short, roomful.Lack{What: "bar", Mass: w.Bar, Have: have, Need: need, For: waiting(q, lifted, w.Bar)})
 		}
 	}
-	return lifted, short
+	return lifted, short, nil
 }
 
 // suits returns the heaviest bar that is not above the target and the ceiling,
@@ -150,7 +152,6 @@ func unlike(q *roomful.BarQuestion, a, b *roomful.WantedBar) float64 {
 	if load > similarLoad && !one || height > similarHeightCm {
 		return math.Inf(1)
 	}
-	// A fifteenth of the load counts as much as a centimetre and a half... the
-	// limits weigh the two against each other.
+	// The limits weigh the two against each other.
 	return load/similarLoad + height/similarHeightCm
 }

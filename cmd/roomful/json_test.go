@@ -84,7 +84,7 @@ athletes[].day?[].score?.kind athletes[].day?[].score?.comparable athletes[].day
 	settingsFields = `settings diagnostics settings[].key settings[].value settings[].unit settings[].default settings[].own
 settings[].least settings[].most settings[].source settings[].help`
 	platesFields = `bars weighted_deviation bound proven short questions moved unit
-bars[].name bars[].load bars[].unit bars[].target bars[].below bars[].above bars[].moved
+bars[].name bars[].load bars[].unit bars[].target bars[].below bars[].above bars[].moved bars[].bar bars[].bar_unit bars[].with
 bars[].per_side bars[].per_side?[].mass bars[].per_side?[].unit bars[].per_side?[].colour
 short[].what short[].mass short[].unit short[].have short[].need short[].for`
 	movementFields = `id name plural also patterns implement needs units standard cues faults easier swaps swaps[].to swaps[].for swaps[].ratio caution`

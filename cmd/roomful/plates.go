@@ -17,7 +17,7 @@ type platesVerb struct {
 
 // Help implements the long help.
 func (platesVerb) Help() string {
-	return `Each bar comes as near to its target as the discs allow, never above its ceiling: the sum of weight times deviation is the least there can be, or the answer says how near it is to that. The question is {"unit":"kg","plates":[{"mass":20,"count":8}],"sleeve_plates":6,"bars":[{"name":"Marit","bar":20,"target":62.5,"ceiling":62.5,"weight":1}]}; counts are single discs, and any plate or bar may have its own "unit". "most_under" is how far a bar may be under its target without asking; "previous" on a bar, a list as in per_side, keeps plate changes few.`
+	return `Each bar comes as near to its target as the discs allow, never above its ceiling: the sum of weight times deviation is the least there can be, or the answer says how near it is to that. The question is {"unit":"kg","plates":[{"mass":20,"count":8}],"sleeve_plates":6,"bars":[{"name":"Marit","bar":20,"target":62.5,"ceiling":62.5,"weight":1}]}; counts are single discs, and any plate or bar may have its own "unit". "most_under" is how far a bar may be under its target without asking; "previous" on a bar, a list as in per_side, keeps plate changes few; with "rack", a list of bars, those with "share": true and a similar load and "height_cm" share one when bars are short.`
 }
 
 // Run does the verb.
@@ -53,6 +53,9 @@ func barLines(a roomful.BarAnswer) string {
 		line := pad(b.Name, names) + "  " + pad(shownMass(b.Load), loads) + "  " + barDrawn(b)
 		if off := offTarget(b); off != "" {
 			line += "  (" + off + ")"
+		}
+		if len(b.With) > 0 {
+			line += "  shared with " + strings.Join(b.With, ", ")
 		}
 		out.WriteString(line + "\n")
 	}
@@ -135,6 +138,9 @@ func barsSum(a roomful.BarAnswer, u roomful.MassUnit) string {
 		return "\nevery bar is at its target" + moved + "\n"
 	case a.Proven:
 		return "\n" + off + " off in all, weighted; no loading comes nearer" + moved + "\n"
+	}
+	if a.Bound == 0 {
+		return "\n" + off + " off in all, weighted; another loading may come nearer" + moved + "\n"
 	}
 	return "\n" + off + " off in all, weighted; no loading comes below " + shownMass(roomful.Mass{Value: a.Bound, Unit: u}) + moved + "\n"
 }

@@ -9,9 +9,10 @@
 // a price for each size of disc, such that bars choosing for themselves at these
 // prices want about as many discs as there are (prices.go, from a linear program
 // in master.go); a first loading at these prices (greedy.go); and a search over
-// the bars that follows every loading whose regret, what it costs beyond those
-// choices, is small enough to matter (search.go). The prices give a bound below
-// which no loading can fall, and the search raises it.
+// some of the bars or all (search.go) that follows every loading whose regret,
+// what it costs beyond those choices, is small enough to matter. The prices give
+// a bound below which no loading can fall, and a search over all bars raises it.
+// solve.go and mend.go say what is searched when; wish.go tells what a bar lacks.
 package bars
 
 import "slices"

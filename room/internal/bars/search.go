@@ -55,24 +55,8 @@ func (m *market) reopen(o *outlook, base loading, open []bool, width int, slack 
 	aim := min(o.floor+slack, o.best.cost-m.step)
 	s.limit = aim<<m.shift - o.bound
 	s.cut = s.limit + 1
-	start := state{}
-	for _, c := range m.classes {
-		g := group{class: c}
-		for _, bar := range c.members {
-			if open[bar] {
-				g.open = append(g.open, bar)
-				s.base.left = s.base.left.plus(m.key[base.way[bar]])
-				continue
-			}
-			way := base.way[bar]
-			start.regret += m.of(c, way) + m.price[way] - c.value
-			s.base.cost += m.of(c, way) >> m.shift
-		}
-		if len(g.open) > 0 {
-			s.groups = append(s.groups, g)
-		}
-	}
-	start.left = s.base.left
+	start := state{regret: s.part(open), left: s.base.left}
+	s.levels = [][]state{{start}}
 	for i := range s.groups {
 		g := &s.groups[i]
 		var cut int64
@@ -80,12 +64,33 @@ func (m *market) reopen(o *outlook, base loading, open []bool, width int, slack 
 		s.cut = min(s.cut, start.regret+cut)
 	}
 	slices.SortStableFunc(s.groups, func(a, b group) int { return cmp.Compare(len(a.list), len(b.list)) })
-	s.levels = [][]state{{start}}
 	s.views = append(s.views, s.newView(s.size))
 	for _, size := range o.others {
 		s.views = append(s.views, s.newView(size))
 	}
 	return s
+}
+
+// part gives back the discs of the open bars, and returns the regret of the
+// others.
+func (s *search) part(open []bool) (regret int64) {
+	for _, c := range s.classes {
+		g := group{class: c}
+		for _, bar := range c.members {
+			way := s.base.way[bar]
+			if open[bar] {
+				g.open = append(g.open, bar)
+				s.base.left = s.base.left.plus(s.key[way])
+				continue
+			}
+			regret += s.of(c, way) + s.price[way] - c.value
+			s.base.cost += s.of(c, way) >> s.shift
+		}
+		if len(g.open) > 0 {
+			s.groups = append(s.groups, g)
+		}
+	}
+	return regret
 }
 
 // waysNow lists the ways of open bars before they were reopened.
