@@ -17,7 +17,16 @@ type platesVerb struct {
 
 // Help implements the long help.
 func (platesVerb) Help() string {
-	return `Each bar comes as near to its target as the discs allow, never above its ceiling: the sum of weight times deviation is the least there can be, or the answer says how near it is to that. The question is {"unit":"kg","plates":[{"mass":20,"count":8}],"sleeve_plates":6,"bars":[{"name":"Marit","bar":20,"target":62.5,"ceiling":62.5,"weight":1}]}; counts are single discs, and any plate or bar may have its own "unit". "most_under" is how far a bar may be under its target without asking; "previous" on a bar, a list as in per_side, keeps plate changes few; with "rack", a list of bars, those with "share": true and a similar load and "height_cm" share one when bars are short.`
+	return `Each bar comes as near to its target as the discs allow, never above its ceiling. No loading comes nearer in all, or the answer says how much nearer one might.
+
+The question is an object with a list of plates and a list of bars:
+
+  {"plates":[{"mass":20,"count":8}],"sleeve_plates":6,
+   "bars":[{"name":"Marit","bar":20,"target":62.5,"ceiling":62.5,"weight":1}]}
+
+Counts are single discs. Any plate or bar may have a "unit" of its own.
+
+It may say more. "most_under" is how far a bar may fall short without asking. "previous" is what is on a side now, so that few discs move. With a "rack" of bars, people with "share" lift one together when bars are short.`
 }
 
 // Run does the verb.
