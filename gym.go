@@ -69,6 +69,18 @@ type HourTimes struct {
 	Reset        time.Duration // the room as it was found
 }
 
+// Bounds returns the planned lengths beyond which a class is tight and runs over:
+// for a class of another length than usual in proportion.
+func (t HourTimes) Bounds(class time.Duration) (amber, red time.Duration) {
+	if t.Length <= 0 {
+		return class, class
+	}
+	scaled := func(d time.Duration) time.Duration {
+		return time.Duration(float64(d) / float64(t.Length) * float64(class)).Round(time.Second)
+	}
+	return scaled(t.Amber), scaled(t.Red)
+}
+
 // WeekRules is what a plan of weeks is held to.
 type WeekRules struct {
 	HeavyGap      time.Duration // from one heavy day of a pattern to the next

@@ -6,12 +6,15 @@ import "time"
 // rack.
 type Hour struct {
 	Length  time.Duration // of the class
+	Amber   time.Duration // planned beyond this it is tight
+	Red     time.Duration // and beyond this it runs over
 	Lines   []HourLine    // without gaps, from 0
 	Heats   []Heat        // of the pieces done in more than one
 	Waves   []Wave        // of the pieces that people start one after the other
 	Places  []PieceUse    // shared places that run short
 	Short   []Shortage    // what the room has too little of, whatever the arrangement
 	Fixes   []Fix         // what would help, the cheapest first
+	Changes []Fix         // what a change on the day has people do; in the lines already
 	Dropped []string      // what a late class leaves out, in the order of leaving
 }
 
@@ -57,8 +60,29 @@ func (h *Hour) Ends() time.Duration {
 	return h.Lines[len(h.Lines)-1].End
 }
 
-// Fits reports whether the hour is over in time; it speaks of minutes alone.
-func (h *Hour) Fits() bool { return h.Ends() <= h.Length }
+// Verdict says in a word whether an hour fits; it speaks of minutes alone.
+type Verdict string
+
+// The verdicts: with minutes to spare, with none, and not.
+const (
+	Fits  Verdict = "fits"
+	Tight Verdict = "tight"
+	Over  Verdict = "over"
+)
+
+// Verdict says whether the hour is over in time.
+func (h *Hour) Verdict() Verdict {
+	switch end := h.Ends(); {
+	case end > h.Red:
+		return Over
+	case end > h.Amber:
+		return Tight
+	}
+	return Fits
+}
+
+// Fits reports whether the hour is over in time, tightly or not.
+func (h *Hour) Fits() bool { return h.Verdict() != Over }
 
 // Heat is a part of the class that does a piece on its own.
 type Heat struct {

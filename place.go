@@ -1,6 +1,9 @@
 package roomful
 
-import "slices"
+import (
+	"maps"
+	"slices"
+)
 
 // Place is a shared thing by the word a kit counts it by, "row", "rig" or
 // "kettlebell 24 kg", and how many of it there are or are held.
@@ -48,6 +51,71 @@ func (k *Kit) Count(word string) (n int) {
 		}
 	}
 	return n + k.count(word)
+}
+
+// Less returns a kit with so many fewer of a thing by its word, all of them when
+// n is 0, and whether it counts that thing at all.
+func (k *Kit) Less(word string, n int) (*Kit, bool) {
+	have := k.Count(word)
+	if have == 0 {
+		return k, false
+	}
+	if n <= 0 || n > have {
+		n = have
+	}
+	out := *k
+	fewer := func(stock []Stock, name Implement) []Stock {
+		stock = slices.Clone(stock)
+		for i, s := range stock {
+			if word == string(name)+" "+s.Mass.String() {
+				gone := min(n, s.Count)
+				stock[i].Count, n = s.Count-gone, n-gone
+			}
+		}
+		return stock
+	}
+	out.Dumbbells, out.Kettlebells, out.Balls = fewer(k.Dumbbells, Dumbbell), fewer(k.Kettlebells, Kettlebell), fewer(k.Balls, Ball)
+	switch word {
+	case "box":
+		out.Boxes = slices.Clone(k.Boxes)
+		for i := range out.Boxes {
+			gone := min(n, out.Boxes[i].Count)
+			out.Boxes[i].Count, n = out.Boxes[i].Count-gone, n-gone
+		}
+	case "rings":
+		out.Rings -= n
+	case "rope":
+		out.Ropes -= n
+	default:
+		if k.Stations[word] > 0 {
+			out.Stations = maps.Clone(k.Stations)
+			out.Stations[word] -= n
+		}
+	}
+	return &out, true
+}
+
+// Words lists the things that a kit counts, as [Kit.Count] knows them.
+func (k *Kit) Words() []string {
+	var out []string
+	add := func(word string) {
+		if k.Count(word) > 0 && !slices.Contains(out, word) {
+			out = append(out, word)
+		}
+	}
+	for _, word := range slices.Concat(slices.Sorted(maps.Keys(k.Stations)), []string{"box", "rings", "rope"}) {
+		add(word)
+	}
+	for _, s := range k.Dumbbells {
+		add(string(Dumbbell) + " " + s.Mass.String())
+	}
+	for _, s := range k.Kettlebells {
+		add(string(Kettlebell) + " " + s.Mass.String())
+	}
+	for _, s := range k.Balls {
+		add(string(Ball) + " " + s.Mass.String())
+	}
+	return out
 }
 
 // count returns how many places or loose things of a kind there are.

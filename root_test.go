@@ -1,6 +1,7 @@
 package roomful_test
 
 import (
+	"strings"
 	"testing"
 	"time"
 
@@ -222,5 +223,27 @@ func TestAge(t *testing.T) {
 		if got, ok := (roomful.Athlete{Born: c.born}).Age(on); !ok || got != c.want {
 			t.Errorf("born %+v: got %d, want %d", c.born, got, c.want)
 		}
+	}
+}
+
+// TestKitLess takes things out of a kit, and leaves the kit itself alone.
+func TestKitLess(t *testing.T) {
+	kit := &roomful.Kit{Stations: map[string]int{"row": 5}, Rings: 6, Ropes: 3, Boxes: []roomful.BoxStock{{Count: 2}, {Count: 3}},
+		Dumbbells: []roomful.Stock{{Mass: roomful.Kg(15), Count: 6}}, Balls: []roomful.Stock{{Mass: roomful.Kg(9), Count: 4}}}
+	for _, c := range []struct {
+		word    string
+		n, want int
+	}{{"row", 2, 3}, {"row", 0, 0}, {"row", 9, 0}, {"box", 3, 2}, {"rings", 1, 5}, {"rope", 0, 0}, {"dumbbell 15 kg", 2, 4}, {"ball 9 kg", 0, 0}} {
+		had := kit.Count(c.word)
+		less, ok := kit.Less(c.word, c.n)
+		if !ok || less.Count(c.word) != c.want || kit.Count(c.word) != had {
+			t.Errorf("%d %s less: %d left, want %d, and %d before", c.n, c.word, less.Count(c.word), c.want, had)
+		}
+	}
+	if _, ok := kit.Less("ski", 1); ok {
+		t.Error("a ski machine less of none")
+	}
+	if got, want := strings.Join(kit.Words(), ", "), "row, box, rings, rope, dumbbell 15 kg, ball 9 kg"; got != want {
+		t.Errorf("the kit counts %s, want %s", got, want)
 	}
 }

@@ -19,15 +19,44 @@ type HourQuestion struct {
 	// Behind cuts what is left of the hour for a class that is late; nil when it
 	// is not.
 	Behind *room.Behind
+	Change Change // on the day
 }
 
 // Hour lays out the class minute by minute with everybody on their version.
 func (d *Day) Hour(ctx context.Context, q HourQuestion) (roomful.Hour, error) {
-	progress := q.Progress
+	planned := q.Question
+	var err error
+	if q.Question, err = q.Change.apply(planned); err != nil {
+		return roomful.Hour{}, err
+	}
+	r, err := d.roomRequest(ctx, q)
+	if err != nil {
+		return roomful.Hour{}, err
+	}
+	if q.Progress != nil {
+		q.Progress(1)
+	}
+	lay := room.Plan
+	if q.Behind != nil {
+		lay = func(ctx context.Context, r room.Request) (roomful.Hour, error) { return room.Late(ctx, r, *q.Behind) }
+	}
+	hour, err := lay(ctx, r)
+	if err != nil || q.Change.None() {
+		return hour, err
+	}
+	before, err := d.roomRequest(ctx, HourQuestion{Question: planned})
+	if err == nil {
+		hour.Changes = room.Changed(r, before.Pieces, q.Change.String())
+	}
+	return hour, err
+}
+
+// roomRequest asks for the hour of everybody on their version.
+func (d *Day) roomRequest(ctx context.Context, q HourQuestion) (room.Request, error) {
 	q.Question.Progress = nil
 	v, err := d.Versions(ctx, q.Question, false)
 	if err != nil {
-		return roomful.Hour{}, err
+		return room.Request{}, err
 	}
 	r := room.Request{
 		Session: q.Session, Gym: d.Gym, Kit: q.Kit, Days: v.Days, Heats: q.Heats, Waves: q.Waves, Gap: q.Gap,
@@ -37,13 +66,7 @@ func (d *Day) Hour(ctx context.Context, q HourQuestion) (roomful.Hour, error) {
 	for _, p := range v.Pieces {
 		r.Pieces = append(r.Pieces, d.roomPiece(q.Question, p))
 	}
-	if progress != nil {
-		progress(1)
-	}
-	if q.Behind != nil {
-		return room.Late(ctx, r, *q.Behind)
-	}
-	return room.Plan(ctx, r)
+	return r, nil
 }
 
 // roomPiece is a piece as those do it who are not referred out.

@@ -10,7 +10,8 @@ import (
 // start of the class when nobody said when that is; the numbers beside them are
 // seconds from the start.
 type Hour struct {
-	Fits        bool         `json:"fits"` // speaks of minutes alone
+	Fits        bool         `json:"fits"`    // speaks of minutes alone; tight is fits
+	Verdict     string       `json:"verdict"` // fits, tight, over
 	Minutes     float64      `json:"minutes"`
 	Length      float64      `json:"length_minutes"`
 	Lines       []HourLine   `json:"lines"`
@@ -19,8 +20,11 @@ type Hour struct {
 	Stations    []Station    `json:"stations"`
 	Short       []HourShort  `json:"short"`
 	Fixes       []Fix        `json:"fixes"`
+	Changes     []Fix        `json:"changes"`
 	Dropped     []string     `json:"dropped"`
 	Diagnostics []Diagnostic `json:"diagnostics"`
+	Amber       float64      `json:"tight_beyond_minutes"`
+	Red         float64      `json:"over_beyond_minutes"`
 }
 
 // HourLine is a stretch of the hour.
@@ -86,7 +90,7 @@ type Fix struct {
 // HourOf turns an hour that starts at a time of day, midnight when nobody said,
 // into JSON; name gives the name of an id.
 func HourOf(h roomful.Hour, start time.Duration, name func(id string) string) Hour {
-	out := Hour{Fits: h.Fits(), Minutes: h.Ends().Minutes(), Length: h.Length.Minutes(), Lines: []HourLine{}, Heats: []Heat{}, Waves: []Wave{},
+	out := Hour{Fits: h.Fits(), Verdict: string(h.Verdict()), Amber: h.Amber.Minutes(), Red: h.Red.Minutes(), Minutes: h.Ends().Minutes(), Length: h.Length.Minutes(), Lines: []HourLine{}, Heats: []Heat{}, Waves: []Wave{},
 		Stations: []Station{}, Short: []HourShort{}, Fixes: []Fix{}, Dropped: listed(h.Dropped), Diagnostics: []Diagnostic{}}
 	at := func(d time.Duration) string { return TimeOfDay(start + d) }
 	named := func(ids []string) []string {
@@ -111,8 +115,15 @@ func HourOf(h roomful.Hour, start time.Duration, name func(id string) string) Ho
 	for _, s := range h.Short {
 		out.Short = append(out.Short, HourShort{s.Part, s.What, s.Have, s.Need})
 	}
-	for _, f := range h.Fixes {
-		out.Fixes = append(out.Fixes, Fix{f.What, f.Costs.Minutes(), listed(f.Touches), f.Say, word(f.Part), f.Wait.Seconds(), f.Why})
+	out.Fixes, out.Changes = fixesOf(h.Fixes), fixesOf(h.Changes)
+	return out
+}
+
+// fixesOf turns remedies into JSON.
+func fixesOf(fixes []roomful.Fix) []Fix {
+	out := []Fix{}
+	for _, f := range fixes {
+		out = append(out, Fix{f.What, f.Costs.Minutes(), listed(f.Touches), f.Say, word(f.Part), f.Wait.Seconds(), f.Why})
 	}
 	return out
 }

@@ -101,10 +101,7 @@ func (h *house) say(p Piece, o outcome) string {
 	var words []string
 	switch {
 	case len(o.moved) > 0:
-		for _, m := range o.moved {
-			t := m.choice.Task
-			words = append(words, fmt.Sprintf("%s, %s for you today.", p.Entrants[m.who].Name, h.amount(t)))
-		}
+		words = h.sayMoved(p, o.moved)
 	case o.heats > 1:
 		for n, g := range o.heat {
 			words = append(words, fmt.Sprintf("Heat %d: %s.", n+1, people(g.people, names)))
@@ -121,7 +118,47 @@ func (h *house) say(p Piece, o outcome) string {
 	case o.turns > 1:
 		words = append(words, h.sayTurns(p, o.turns)...)
 	}
-	return strings.Join(words, " ")
+	return joined(words)
+}
+
+// joined writes sentences one after the other.
+func joined(sentences []string) string { return strings.Join(sentences, " ") }
+
+// sayMoved says what those do who leave a place to others: one sentence for all who
+// do the same.
+func (h *house) sayMoved(p Piece, moved []move) []string {
+	var said told
+	for _, m := range moved {
+		e := p.Entrants[m.who]
+		said.add(e.Name, h.amount(m.choice.Task)+" instead of the "+h.named(e.Work.All()[m.task].Movement))
+	}
+	return said.words()
+}
+
+// told is what people are told, and who is told the same.
+type told struct {
+	whats []string
+	who   map[string][]string
+}
+
+// add has somebody told something.
+func (t *told) add(name, what string) {
+	if t.who == nil {
+		t.who = map[string][]string{}
+	}
+	if t.who[what] == nil {
+		t.whats = append(t.whats, what)
+	}
+	t.who[what] = append(t.who[what], name)
+}
+
+// words returns a sentence for all who are told the same.
+func (t *told) words() []string {
+	var words []string
+	for _, what := range t.whats {
+		words = append(words, list(t.who[what])+": "+what+".")
+	}
+	return words
 }
 
 // sayTurns says who starts where.
@@ -136,7 +173,7 @@ func (h *house) sayTurns(p Piece, turns int) []string {
 	var words []string
 	for n, g := range groups {
 		first := p.Round[n*len(p.Round)/turns].Movement
-		words = append(words, fmt.Sprintf("%s: start at the %s and go round from there.", list(g), h.named(first)))
+		words = append(words, fmt.Sprintf("%s: start at the %s and go round from there.", block(g), h.named(first)))
 	}
 	return words
 }
@@ -147,7 +184,19 @@ func people(ids []string, names map[string]string) string {
 	for _, id := range ids {
 		out = append(out, names[id])
 	}
-	return list(out)
+	return block(out)
+}
+
+// mostNames is how many names in a row people still hear their own in.
+const mostNames = 8
+
+// block writes names that stand together on the list: from whom to whom when they
+// are many.
+func block(names []string) string {
+	if len(names) <= mostNames {
+		return list(names)
+	}
+	return fmt.Sprintf("%s to %s on the list, %d of you", names[0], names[len(names)-1], len(names))
 }
 
 // list writes names with an and before the last.
@@ -161,11 +210,19 @@ func list(names []string) string {
 // amount writes a task: "1200 m bike".
 func (h *house) amount(t roomful.Task) string {
 	name := h.named(t.Movement)
-	switch t.Unit {
-	case roomful.Rep:
-		if m := h.Lexicon.Movement(t.Movement); m != nil && t.Amount != 1 && m.Plural != "" {
-			name = m.Plural
-		}
+	if m := h.Lexicon.Movement(t.Movement); m != nil && t.Unit == roomful.Rep && t.Amount != 1 && m.Plural != "" {
+		name = m.Plural
+	}
+	switch {
+	case t.Load.Value > 0 && t.Implements > 1:
+		name = fmt.Sprintf("%s at %d x %s", name, t.Implements, t.Load)
+	case t.Load.Value > 0:
+		name += " at " + t.Load.String()
+	}
+	switch {
+	case t.Amount == 0: // as many as possible, or as the ladder says
+		return name
+	case t.Unit == roomful.Rep:
 		return roomful.Figure(t.Amount) + " " + name
 	default:
 		return roomful.Figure(t.Amount) + " " + t.Unit.String() + " " + name
@@ -177,6 +234,9 @@ func (h *house) load(p Piece, place roomful.PlaceForecast) float64 {
 	f := h.goes[p.Name()].heat[0].forecast
 	var asked, cycle float64
 	for i, a := range f.Athletes {
+		if a.Cannot > 0 { // an element that never ends would swallow all others
+			continue
+		}
 		for k, t := range p.Entrants[i].Work.Round {
 			if k += len(p.Entrants[i].Work.Once); k < len(a.Elements) {
 				cycle += a.Elements[k].Seconds
@@ -195,7 +255,7 @@ func (h *house) load(p Piece, place roomful.PlaceForecast) float64 {
 // cuts lists what would bring an hour that is too long back in: each thing that
 // is enough alone, else all of them together.
 func (h *house) cuts(hour *roomful.Hour) []roomful.Fix {
-	over := hour.Ends() - hour.Length
+	over := hour.Ends() - hour.Red
 	if over <= 0 {
 		return nil
 	}
@@ -203,7 +263,7 @@ func (h *house) cuts(hour *roomful.Hour) []roomful.Fix {
 	var all []string
 	for _, cut := range []func(*cutter){(*cutter).warmUp, (*cutter).sets, (*cutter).pieces, (*cutter).scores, (*cutter).mobility} {
 		one := *hour
-		one.Lines = slices.Clone(hour.Lines)
+		one.Length, one.Lines = hour.Red, slices.Clone(hour.Lines)
 		c := cutter{house: h, hour: &one}
 		cut(&c)
 		all = append(all, one.Dropped...)
@@ -213,7 +273,7 @@ func (h *house) cuts(hour *roomful.Hour) []roomful.Fix {
 	}
 	if len(out) == 0 && len(all) > 0 {
 		one := *hour
-		one.Lines = slices.Clone(hour.Lines)
+		one.Length, one.Lines = hour.Red, slices.Clone(hour.Lines)
 		c := cutter{house: h, hour: &one}
 		c.all()
 		out = append(out, cutFix(one.Dropped, one.Ends()-hour.Ends(), over))

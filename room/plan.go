@@ -105,6 +105,7 @@ func (h *house) lay() roomful.Hour {
 	if m := h.Session.Minutes; m > 0 {
 		l.Length = time.Duration(m) * time.Minute
 	}
+	l.Amber, l.Red = l.times.Bounds(l.Length)
 	l.brief()
 	for i, p := range h.Session.Parts {
 		l.part(i, p)

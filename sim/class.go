@@ -107,12 +107,16 @@ func (c *class) serve(r *runner) {
 	if at > came {
 		crew.await(min(at+crew.c.Handover, r.step.until) - came)
 	}
-	waited := crew.clock - came
+	waited, could := crew.clock-came, !crew.tally.cannot
 	r.carryOut()
+	until := crew.clock
+	if could && crew.tally.cannot { // they put it down again
+		until = at
+	}
 	for _, h := range holds {
 		b := &c.bays[h.bay]
-		b.take(h.count, crew.clock)
-		b.use.add(use{1, waited, (crew.clock - at) * float64(h.count)})
+		b.take(h.count, until)
+		b.use.add(use{1, waited, (until - at) * float64(h.count)})
 	}
 }
 

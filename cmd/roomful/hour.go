@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 	"time"
 
@@ -20,8 +21,14 @@ type hourVerb struct {
 	Waves int           `help:"In how many waves the main piece is started." default:"1" placeholder:"N"`
 	Gap   time.Duration `help:"How far apart waves start, such as 90s." default:"1m" placeholder:"TIME"`
 
+	Down    []string `help:"What is out of order: row for all of them, row:2 for two. May be given again." placeholder:"THING[:N]"`
+	Extra   int      `help:"How many more people came than signed up." placeholder:"N"`
+	Without []string `help:"Who stays away." placeholder:"NAME"`
+	Only    []string `help:"Who comes, when most of the list does not." placeholder:"NAME"`
+
 	start  time.Duration
 	behind *room.Behind
+	change day.Change
 }
 
 // Help implements the long help.
@@ -46,7 +53,18 @@ func (v *hourVerb) Validate() error {
 		}
 		v.behind = &room.Behind{By: time.Duration(by) * time.Minute, At: time.Duration(at) * time.Minute}
 	}
+	v.change = day.Change{Extra: v.Extra, Without: v.Without, Only: v.Only}
+	for _, d := range v.Down {
+		word, count, counted := strings.Cut(d, ":")
+		n, err := strconv.Atoi(count)
+		if counted && (err != nil || n < 1) {
+			return fmt.Errorf("--down %s: write a thing of the kit, and how many after a colon, such as row:2", d)
+		}
+		v.change.Down = append(v.change.Down, roomful.Place{Word: strings.TrimSpace(word), Count: n})
+	}
 	switch {
+	case v.Extra < 0 || v.Extra > 60:
+		return fmt.Errorf("--extra %d: say 1 to 60", v.Extra)
 	case v.Heats < 1 || v.Heats > 6:
 		return fmt.Errorf("--heats %d: ask for 1 to 6", v.Heats)
 	case v.Waves < 1 || v.Waves > 6:
@@ -63,7 +81,7 @@ func (v *hourVerb) Run(p *program) error {
 	if err != nil {
 		return err
 	}
-	h, err := p.day.Hour(p.ctx, day.HourQuestion{Question: p.question(v.inputs, src), Heats: v.Heats, Waves: v.Waves, Gap: v.Gap, Behind: v.behind})
+	h, err := p.day.Hour(p.ctx, day.HourQuestion{Question: p.question(v.inputs, src), Heats: v.Heats, Waves: v.Waves, Gap: v.Gap, Behind: v.behind, Change: v.change})
 	if err != nil {
 		return err
 	}
@@ -74,7 +92,7 @@ func (v *hourVerb) Run(p *program) error {
 				return a.Name
 			}
 		}
-		return id
+		return strings.ReplaceAll(id, "-", " ") // a guest
 	}
 	if p.json {
 		out := exchange.HourOf(h, v.start, name)
@@ -96,6 +114,10 @@ func hourText(h roomful.Hour, start time.Duration, name func(string) string) str
 	fmt.Fprintf(&b, "%s         end\n", at(h.Ends()+time.Minute-1))
 	for _, d := range h.Dropped {
 		b.WriteString(wrapped("cut: ", d))
+	}
+	for _, c := range h.Changes {
+		b.WriteString(wrapped(c.Part+": ", c.What+touches(c.Touches)))
+		b.WriteString(wrapped("  say: ", c.Say))
 	}
 	for _, t := range h.Heats {
 		b.WriteString(wrapped(fmt.Sprintf("heat %d: ", t.N), names(t.People, name)))
@@ -145,14 +167,14 @@ func shortText(places []roomful.PieceUse) string {
 
 // verdict says whether the hour fits.
 func verdict(h roomful.Hour) string {
-	over := h.Ends() - h.Length
-	switch {
-	case over > 0:
-		return fmt.Sprintf("does not fit: %s of work for %s", wholeMinutes(h.Ends()), wholeMinutes(h.Length))
-	case over > -4*time.Minute:
-		return fmt.Sprintf("fits, tightly: %s of %s", wholeMinutes(h.Ends()), wholeMinutes(h.Length))
+	planned := fmt.Sprintf("%s planned for %s", wholeMinutes(h.Ends()), wholeMinutes(h.Length))
+	switch h.Verdict() {
+	case roomful.Over:
+		return fmt.Sprintf("over: %s, and beyond %s a class runs over", planned, wholeMinutes(h.Red))
+	case roomful.Tight:
+		return fmt.Sprintf("tight: %s, with little to spare beyond %s", planned, wholeMinutes(h.Amber))
 	}
-	return fmt.Sprintf("fits: %s of %s", wholeMinutes(h.Ends()), wholeMinutes(h.Length))
+	return "fits: " + planned
 }
 
 // wholeMinutes writes a length in whole minutes, the fuller one.
