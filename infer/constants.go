@@ -1,0 +1,27 @@
+package infer
+
+// How an emulator is made; judgement, tried on pieces of one to three movements.
+const (
+	pointsOf    = 200   // abilities tried for an emulator
+	runsOf      = 16    // runs at each
+	freshPoints = 24    // abilities that check one
+	freshRuns   = 400   // runs at each
+	rejectOver  = 0.03  // mean absolute error of the log-score
+	leastPoints = 60    // points where everything could be done, for there to be an emulator
+	stretch     = 1.3   // points reach so much wider than what is believed
+	mostInputs  = 12    // capacities an emulator follows; the rest is noise
+	feltOver    = 0.002 // change of a log-score from which on a piece feels a capacity
+)
+
+// How a score is weighed.
+const (
+	wildShare  = 0.03 // of scores that something else than the forecaster's noise explains; common practice, no source
+	wildSpread = 5    // times wider than the noise
+	leastSD    = 0.01 // of a log-score: a watch and a count are not better
+	edge       = 0.1  // sd of the logarithm of how far an element is from what can just be done
+	leastScore = 0.02 // stands for a score of nothing, which has no logarithm
+)
+
+// OxygenWalk is how far supply of oxygen wanders in the square root of a week,
+// in log units: 1-2 % a week, a guess.
+const OxygenWalk = 0.015

@@ -1,0 +1,198 @@
+package infer
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"roomful"
+)
+
+// inputs are what an emulator follows, in order: capacities, then the loads and
+// the body mass where they differ between the cases.
+type inputs struct {
+	capacities []roomful.Capacity
+	loads      []int // places in Work.All
+	mass       bool
+	tasks      []tiring // whose effort a repetition is an input of its own
+}
+
+// tiring is a task that tires by the share of an unbroken set that a repetition
+// is. The share runs away near the heaviest load, where the logarithm of a load
+// does not; given to an emulator as well it leaves less to bend.
+type tiring struct {
+	at int   // in Work.All
+	by []int // the inputs that change the share
+}
+
+// of returns the inputs of somebody at exact abilities, on their own scales,
+// loads and masses as logarithms.
+func (in *inputs) of(a *roomful.Abilities, r *Result) []float64 {
+	x := make([]float64, 0, len(in.capacities)+len(in.loads)+1)
+	for _, c := range in.capacities {
+		v := 0.0
+		if i := a.Index(c); i >= 0 {
+			v = a.Dims[i].Centre
+		}
+		x = append(x, v)
+	}
+	if all := r.Work.All(); len(in.loads) > 0 {
+		for _, at := range in.loads {
+			x = append(x, math.Log(all[at].LoadKg()))
+		}
+	}
+	if in.mass {
+		x = append(x, math.Log(a.MassKg))
+	}
+	return x
+}
+
+// feltCases is how many people are asked which capacities a piece feels.
+const feltCases = 4
+
+// inputsOf finds what the scores of cases depend on.
+func (s Simulator) inputsOf(cases []Case) inputs {
+	var in inputs
+	felt := map[roomful.Capacity]float64{}
+	for _, c := range few(cases) {
+		for _, lift := range []float64{0, 1.5} {
+			s.feel(c, lift, felt)
+		}
+	}
+	for _, d := range cases[0].Prior.Dims { // in the dims' order
+		if felt[d.Capacity] > feltOver || d.Capacity == roomful.CapBreaks {
+			in.capacities = append(in.capacities, d.Capacity)
+		}
+	}
+	if len(in.capacities) > mostInputs {
+		slices.SortStableFunc(in.capacities, func(a, b roomful.Capacity) int { return cmp.Compare(felt[b], felt[a]) })
+		in.capacities = in.capacities[:mostInputs]
+	}
+	in.vary(cases)
+	in.tire(s, cases)
+	return in
+}
+
+// vary finds the loads that differ between cases, and whether body masses do.
+func (in *inputs) vary(cases []Case) {
+	first := cases[0].Result.Work.All()
+	for at := range first {
+		if first[at].Load.Value > 0 && slices.ContainsFunc(cases, func(c Case) bool {
+			return math.Abs(c.Result.Work.All()[at].LoadKg()-first[at].LoadKg()) > 1e-9
+		}) {
+			in.loads = append(in.loads, at)
+		}
+	}
+	in.mass = slices.ContainsFunc(cases, func(c Case) bool { return math.Abs(c.Prior.MassKg-cases[0].Prior.MassKg) > 1e-9 })
+}
+
+// tire finds the tasks that tire, among a few of the cases.
+func (in *inputs) tire(s Simulator, cases []Case) {
+	for at := range cases[0].Result.Work.All() {
+		own := tiring{at: at}
+		for _, c := range few(cases) {
+			d, x := doing(c), in.of(c.Prior, c.Result)
+			now := in.share(s, d, at, x)
+			for j := range in.capacities {
+				x[j] += 0.1
+				if math.Abs(in.share(s, d, at, x)-now) > 1e-6 {
+					own.by = append(own.by, j)
+				}
+				x[j] -= 0.1
+			}
+		}
+		if own.by = sorted(own.by); len(own.by) > 0 {
+			in.tasks = append(in.tasks, own)
+		}
+	}
+}
+
+// doing is who does what, as far as it is no ability.
+func doing(c Case) deed { return deed{c.Prior.MassKg, c.Result.Work.All()} }
+
+// deed is a body mass with the tasks that are done.
+type deed struct {
+	massKg float64
+	tasks  []roomful.Task
+}
+
+// share returns the share of an unbroken set that a repetition of a task is, at
+// inputs.
+func (in *inputs) share(s Simulator, d deed, at int, x []float64) float64 {
+	a := roomful.Abilities{Dims: make([]roomful.Dim, len(in.capacities)), MassKg: d.massKg}
+	for j, c := range in.capacities {
+		a.Dims[j] = roomful.Dim{Capacity: c, Centre: x[j]}
+	}
+	return 1 / max(1, s.Unbroken(&a, d.tasks[at]))
+}
+
+// full returns inputs followed by the shares of the tasks that tire.
+func (in *inputs) full(s Simulator, d deed, x []float64) []float64 {
+	out := slices.Clone(x)
+	for _, t := range in.tasks {
+		out = append(out, in.share(s, d, t.at, x))
+	}
+	return out
+}
+
+// chain turns derivatives by the full inputs into ones by the inputs alone.
+func (in *inputs) chain(s Simulator, d deed, x, full, slope []float64) []float64 {
+	const step = 1e-3
+	for i, t := range in.tasks {
+		k := len(x) + i
+		for _, j := range t.by {
+			x[j] += step
+			slope[j] += slope[k] * (in.share(s, d, t.at, x) - full[k]) / step
+			x[j] -= step
+		}
+	}
+	return slope[:len(x)]
+}
+
+// few returns some of the cases, evenly taken.
+func few(cases []Case) []Case {
+	n := min(feltCases, len(cases))
+	var out []Case
+	for k := range n {
+		out = append(out, cases[k*len(cases)/n])
+	}
+	return out
+}
+
+// feel notes how far the typical score of a case moves when a capacity is one
+// and a half spreads to either side, everything else lifted above the centre
+// by so many spreads. From able to unable is far.
+func (s Simulator) feel(c Case, lift float64, felt map[roomful.Capacity]float64) {
+	base := exact(c.Prior, func(i int) float64 { return lift * c.Prior.Dims[i].SD() })
+	q := roomful.ForecastRequest{Piece: c.Result.capless(), Entrants: []roomful.Entrant{c.Result.entrant("", base)}}
+	for i := range base.Dims {
+		for _, side := range []float64{-1.5, 1.5} {
+			a := *base
+			a.Dims = slices.Clone(base.Dims)
+			a.Dims[i].Centre += side * c.Prior.Dims[i].SD()
+			q.Entrants = append(q.Entrants, c.Result.entrant("", &a))
+		}
+	}
+	typical := s.Typical(q)
+	for i := range base.Dims {
+		for _, v := range typical[1+2*i : 3+2*i] {
+			name := base.Dims[i].Capacity
+			switch a, b := math.IsNaN(v), math.IsNaN(typical[0]); {
+			case a && b:
+			case a != b:
+				felt[name] = 1
+			default:
+				felt[name] = max(felt[name], math.Abs(math.Log(max(v, leastScore)/max(typical[0], leastScore))))
+			}
+		}
+	}
+}
+
+// exact returns abilities without doubt, each capacity moved from its centre.
+func exact(a *roomful.Abilities, move func(dim int) float64) *roomful.Abilities {
+	out := &roomful.Abilities{Dims: make([]roomful.Dim, len(a.Dims)), MassKg: a.MassKg}
+	for i := range a.Dims {
+		out.Dims[i] = roomful.Dim{Capacity: a.Dims[i].Capacity, Centre: a.Dims[i].Centre + move(i)}
+	}
+	return out
+}

@@ -1,0 +1,72 @@
+package infer
+
+import (
+	"math"
+	"slices"
+
+	"roomful"
+)
+
+// margin is how far an element is from what a person can just do once: the
+// logarithm of the heaviest load over the load, or of the repetitions possible.
+// Capacities are logarithms, so that it is a straight line in them.
+type margin struct {
+	centre float64 // at the prior's centre
+	slopes []slope
+	cannot bool // what was found on the day: the margin is below nought
+}
+
+// slope is how a margin changes with a dim.
+type slope struct {
+	dim int
+	by  float64
+}
+
+// easy is a margin beyond which nothing is learnt from an element having been
+// possible: a third of the heaviest load, a few repetitions.
+const easy = 1.1
+
+// margins returns those of a result's elements that say something.
+func (s Simulator) margins(a *roomful.Abilities, r *Result) []margin {
+	var out []margin
+	centre := exact(a, func(int) float64 { return 0 })
+	for i, t := range r.Work.All() {
+		m := margin{cannot: slices.Contains(r.Cannot, i)}
+		if len(r.Cannot) > 0 && !m.cannot {
+			continue
+		}
+		var ok bool
+		if m.centre, ok = s.room(centre, t); !ok {
+			continue
+		}
+		var spread float64
+		for d := range centre.Dims {
+			const step = 0.05
+			centre.Dims[d].Centre += step
+			there, ok := s.room(centre, t)
+			centre.Dims[d].Centre -= step
+			if by := (there - m.centre) / step; ok && by != 0 {
+				m.slopes = append(m.slopes, slope{d, by})
+				spread += math.Abs(by) * a.Dims[d].SD()
+			}
+		}
+		if m.cannot || m.centre < max(easy, 3*spread) {
+			out = append(out, m)
+		}
+	}
+	return out
+}
+
+// room returns the margin of a task; ok is false when nothing bounds it.
+func (s Simulator) room(a *roomful.Abilities, t roomful.Task) (v float64, ok bool) {
+	if kg := t.LoadKg(); kg > 0 {
+		if most := s.LoadFor(a, t, 1); most > 0 {
+			return math.Log(most / kg), true
+		}
+	}
+	n := s.Unbroken(a, t)
+	if math.IsInf(n, 0) || n >= 900 { // nothing to lift, nothing that ends it
+		return 0, false
+	}
+	return math.Log(max(n, 1e-3)), true
+}

@@ -1,0 +1,135 @@
+package infer
+
+import (
+	"cmp"
+	"context"
+	"errors"
+	"slices"
+
+	"roomful"
+)
+
+// Person is somebody whose abilities are asked for.
+type Person struct {
+	Prior   *roomful.Abilities // what is believed without results; figures told are in it
+	Results []Result           // in any order
+}
+
+// Learnt is what results say of a person.
+type Learnt struct {
+	Abilities *roomful.Abilities
+	Left      []Left // results that could not be used
+}
+
+// Left is a result that nothing was learnt from.
+type Left struct {
+	Result int // its place in the person's results
+	Why    string
+}
+
+// Emulators are emulators by structure; a refused one says why.
+type Emulators map[string]Entry
+
+// Entry is an emulator that was checked, or why there is none.
+type Entry struct {
+	*Emulator
+	Off     float64 // mean absolute error of the log-score at fresh people
+	Refused string
+}
+
+// Prepare makes and checks an emulator for every structure that people's results
+// have.
+func (s Simulator) Prepare(ctx context.Context, people []Person) (Emulators, error) {
+	cases := map[string][]Case{}
+	var order []string
+	for i := range people {
+		for _, j := range inOrder(people[i].Results) {
+			r := &people[i].Results[j]
+			if !r.scored() {
+				continue
+			}
+			key := r.Structure()
+			if cases[key] == nil {
+				order = append(order, key)
+			}
+			cases[key] = append(cases[key], Case{people[i].Prior, r})
+		}
+	}
+	all := Emulators{}
+	for _, key := range order {
+		entry, err := s.entry(ctx, cases[key])
+		if err != nil {
+			return nil, err
+		}
+		all[key] = entry
+	}
+	return all, nil
+}
+
+// entry makes and checks the emulator of one structure.
+func (s Simulator) entry(ctx context.Context, cases []Case) (Entry, error) {
+	e, err := s.Emulate(ctx, cases)
+	var refused *roomful.Error
+	switch {
+	case errors.As(err, &refused):
+		return Entry{Refused: refused.Summary}, nil
+	case err != nil:
+		return Entry{}, err
+	}
+	off, ok, err := s.Check(ctx, e)
+	if err != nil {
+		return Entry{}, err
+	}
+	if !ok {
+		return Entry{Off: off, Refused: "scores of this piece change too abruptly with ability to learn from"}, nil
+	}
+	return Entry{Emulator: e, Off: off}, nil
+}
+
+// scored reports whether the result's score says something, and not only which
+// element could not be done. Partners' scores are not one person's.
+func (r *Result) scored() bool { return len(r.Cannot) == 0 && r.Piece.Team.Size < 2 }
+
+// Learn returns what is believed of a person on a day after all their results.
+func (s Simulator) Learn(p Person, today roomful.Date, by Emulators) Learnt {
+	var out Learnt
+	var all []evidence
+	for _, i := range inOrder(p.Results) {
+		r := &p.Results[i]
+		ev := evidence{label: r.label(), weeks: r.weeks(today)}
+		if r.Piece.Team.Size > 1 {
+			out.Left = append(out.Left, Left{i, "done with a partner: the score is not one person's"})
+			continue
+		}
+		if entry := by[r.Structure()]; r.scored() && entry.Emulator == nil {
+			out.Left = append(out.Left, Left{i, entry.Refused})
+			continue
+		} else if r.scored() {
+			ev.score(entry.Emulator, p.Prior, r)
+		}
+		ev.margins = s.margins(p.Prior, r)
+		all = append(all, ev)
+	}
+	out.Abilities = newPosterior(p.Prior, all).abilities()
+	return out
+}
+
+// inOrder returns the places of results by date, title and score, so that sums
+// come out the same to the last bit however the results are ordered.
+func inOrder(rs []Result) []int {
+	order := make([]int, len(rs))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(i, j int) int {
+		a, b := &rs[i], &rs[j]
+		return cmp.Or(cmp.Compare(a.On.String(), b.On.String()), cmp.Compare(a.Title, b.Title), cmp.Compare(a.Score, b.Score))
+	})
+	return order
+}
+
+// sorted returns numbers ascending, each once.
+func sorted(v []int) []int {
+	slices.Sort(v)
+	return slices.Compact(v)
+}

@@ -1,0 +1,174 @@
+package infer
+
+import "math"
+
+// surface is a smooth function through noisy values: a Gaussian process whose
+// kernel adds a constant, planes, parabolas and, for what they leave, bumps of
+// one width (Rasmussen and Williams 2006, chapters 2 and 5).
+type surface struct {
+	middle, scale []float64   // inputs are reckoned from their mean in their spread
+	points        [][]float64 // so reckoned
+	weight        []float64   // of the points
+	mean          float64     // of the values
+	shape         shape
+	plane         []float64 // the planes' and constants' part, summed over the points
+	constant      float64
+	misfit        float64 // sd of what the surface cannot follow, beyond the values' noise
+}
+
+// shape is a kernel: variances of its parts, in the values' unit squared.
+type shape struct {
+	constant, plane, parabola, bump float64
+	width                           float64 // of a bump, in spreads of an input
+	extra                           float64 // added to the values' noise
+}
+
+// The shapes tried, as shares of the values' variance. The likeliest is kept.
+var (
+	parabolas = []float64{0.002, 0.05}
+	bumps     = []float64{0.001, 0.03}
+	extras    = []float64{1e-6, 0.02, 0.1}
+)
+
+// newSurface fits values at points, each value with its noise variance. Flat
+// surfaces have planes alone.
+func newSurface(points [][]float64, values, noise []float64, flat bool) *surface {
+	mean, variance := meanVariance(values)
+	s := &surface{mean: mean}
+	s.standardise(points)
+	gaps := make([]float64, len(values))
+	for i, v := range values {
+		gaps[i] = v - s.mean
+	}
+	spread := max(variance, 1e-8)
+	best := math.Inf(-1)
+	try := func(k shape) {
+		if w, likelihood, ok := s.solve(k, gaps, noise); ok && likelihood > best {
+			best, s.shape, s.weight = likelihood, k, w
+		}
+	}
+	width := 1.5 * math.Sqrt(float64(len(s.middle)))
+	for _, e := range extras {
+		if flat {
+			try(shape{constant: spread, plane: spread, width: width, extra: e * spread})
+			continue
+		}
+		for _, p := range parabolas {
+			for _, b := range bumps {
+				try(shape{spread, spread, p * spread, b * spread, width, e * spread})
+			}
+		}
+	}
+	s.misfit = math.Sqrt(s.shape.extra)
+	s.gather()
+	return s
+}
+
+// standardise keeps the points, reckoned from their mean in their spread.
+func (s *surface) standardise(points [][]float64) {
+	d := len(points[0])
+	s.middle, s.scale = make([]float64, d), make([]float64, d)
+	column := make([]float64, len(points))
+	for j := range d {
+		for i := range points {
+			column[i] = points[i][j]
+		}
+		mean, variance := meanVariance(column)
+		if s.middle[j], s.scale[j] = mean, math.Sqrt(variance); s.scale[j] < 1e-12 {
+			s.scale[j] = 1
+		}
+	}
+	for _, p := range points {
+		s.points = append(s.points, s.reckon(p, make([]float64, d)))
+	}
+}
+
+// reckon puts inputs on the points' scale.
+func (s *surface) reckon(x, into []float64) []float64 {
+	for j := range into {
+		into[j] = (x[j] - s.middle[j]) / s.scale[j]
+	}
+	return into
+}
+
+// kernel returns how alike two points' values are.
+func (k *shape) kernel(a, b []float64) float64 {
+	var along, apart float64
+	for j := range a {
+		along += a[j] * b[j]
+		apart += (a[j] - b[j]) * (a[j] - b[j])
+	}
+	v := k.constant + k.plane*along + k.parabola*along*along
+	if k.bump > 0 {
+		v += k.bump * math.Exp(-apart/(2*k.width*k.width))
+	}
+	return v
+}
+
+// solve returns the points' weights under a shape, and the logarithm of the
+// values' likelihood but for a constant.
+func (s *surface) solve(k shape, gaps, noise []float64) (weight []float64, likelihood float64, ok bool) {
+	cov := matrix(len(gaps))
+	for i := range cov {
+		for j := range i + 1 {
+			cov[i][j] = k.kernel(s.points[i], s.points[j])
+		}
+		cov[i][i] += noise[i] + k.extra
+	}
+	l, ok := root(cov)
+	if !ok {
+		return nil, 0, false
+	}
+	weight = solve(l, gaps)
+	likelihood = -dot(gaps, weight) / 2
+	for i := range l {
+		likelihood -= math.Log(l[i][i])
+	}
+	return weight, likelihood, true
+}
+
+// gather sums the constant's and the planes' part over the points.
+func (s *surface) gather() {
+	s.plane = make([]float64, len(s.middle))
+	for i, w := range s.weight {
+		s.constant += w * s.shape.constant
+		addTo(s.plane, w*s.shape.plane, s.points[i])
+	}
+}
+
+// at returns the surface's value; slope, when not nil, takes its derivatives.
+func (s *surface) at(x, slope []float64) float64 {
+	u := s.reckon(x, make([]float64, len(s.middle)))
+	v := s.mean + s.constant + dot(s.plane, u)
+	if slope != nil {
+		copy(slope, s.plane)
+	}
+	if k := &s.shape; k.parabola > 0 || k.bump > 0 {
+		for i, w := range s.weight {
+			v += s.curve(s.points[i], u, w, slope)
+		}
+	}
+	for j := range slope {
+		slope[j] /= s.scale[j]
+	}
+	return v
+}
+
+// curve returns what a point adds to the value beyond planes, and adds its
+// derivatives to slope.
+func (s *surface) curve(p, u []float64, weight float64, slope []float64) float64 {
+	var along, apart float64
+	for j := range u {
+		along += p[j] * u[j]
+		apart += (p[j] - u[j]) * (p[j] - u[j])
+	}
+	wide := s.shape.width * s.shape.width
+	bump := weight * s.shape.bump * math.Exp(-apart/(2*wide))
+	parabola := weight * s.shape.parabola * along
+	if slope != nil {
+		for j := range u {
+			slope[j] += 2*parabola*p[j] + bump*(p[j]-u[j])/wide
+		}
+	}
+	return parabola*along + bump
+}

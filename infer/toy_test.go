@@ -1,0 +1,279 @@
+package infer_test
+
+import (
+	"context"
+	"math"
+	"math/rand/v2"
+	"slices"
+	"testing"
+	"time"
+
+	"github.com/google/go-cmp/cmp"
+	"gonum.org/v1/gonum/stat"
+
+	"roomful"
+	"roomful/infer"
+)
+
+// toy is a forecaster whose log-score is a straight line of log-abilities with
+// normal noise, so that the posterior is known in closed form. A heavier load
+// takes from the score.
+type toy struct {
+	slope map[roomful.Capacity]float64
+	noise float64
+}
+
+func (f toy) mean(e roomful.Entrant) float64 {
+	v := 5.0
+	for _, d := range e.Abilities.Dims {
+		v += f.slope[d.Capacity] * d.Centre
+	}
+	for _, t := range e.Work.All() {
+		v -= t.LoadKg() / 200
+	}
+	return v
+}
+
+func (f toy) Forecast(_ context.Context, q roomful.ForecastRequest) (roomful.Forecast, error) {
+	var out roomful.Forecast
+	for _, e := range q.Entrants {
+		r := rand.New(rand.NewPCG(q.Seed, 5))
+		a := roomful.AthleteForecast{Scores: make([]float64, q.Runs)}
+		for i := range a.Scores {
+			a.Scores[i] = math.Exp(f.mean(e) + f.noise*r.NormFloat64())
+		}
+		out.Athletes = append(out.Athletes, a)
+	}
+	return out, nil
+}
+
+func (f toy) Typical(q roomful.ForecastRequest) (out []float64) {
+	for _, e := range q.Entrants {
+		out = append(out, math.Exp(f.mean(e)))
+	}
+	return out
+}
+
+func (toy) Unbroken(*roomful.Abilities, roomful.Task) float64         { return math.Inf(1) }
+func (toy) LoadFor(*roomful.Abilities, roomful.Task, float64) float64 { return 0 }
+func (f toy) simulator() infer.Simulator                              { return infer.Simulator{Forecaster: f, Seed: 3, Workers: 1} }
+func day(year int, month time.Month, d int) roomful.Date {
+	return roomful.Date{Year: year, Month: month, Day: d}
+}
+func load(factor int, sd float64) roomful.FactorLoad {
+	return roomful.FactorLoad{Factor: factor, SD: sd}
+}
+func centre(a *roomful.Abilities, c roomful.Capacity) float64 { return a.Dims[a.Index(c)].Centre }
+
+var (
+	oxygen = roomful.CapVO2max
+	squat  = roomful.OneRM("back squat")
+	today  = day(2027, 3, 1)
+)
+
+// twoDims is a person whose two capacities share a factor; the logarithms are
+// around nought, so that scores are around e^5.
+func twoDims() *roomful.Abilities {
+	return &roomful.Abilities{Factors: 4, MassKg: 75, Dims: []roomful.Dim{
+		{Capacity: oxygen, Loads: []roomful.FactorLoad{load(0, 0.08), load(1, 0.10)}},
+		{Capacity: squat, Loads: []roomful.FactorLoad{load(0, 0.12), load(2, 0.09)}},
+		{Capacity: roomful.CapSpeed, Loads: []roomful.FactorLoad{load(3, 0.08)}},
+	}}
+}
+
+// timed is a piece for time whose logarithm of the score is as given.
+func timed(log float64, on roomful.Date) infer.Result {
+	return infer.Result{Title: "Eight Ribs", On: on, Score: math.Exp(log),
+		Piece: roomful.Part{Kind: roomful.Main, Scored: true, Format: roomful.ForTime{Rounds: 3}},
+		Work:  roomful.Work{Round: []roomful.Task{{Movement: "row", Amount: 500, Unit: roomful.Metre}}}}
+}
+
+// learn prepares emulators for one person and returns what results say.
+func learn(t testing.TB, s infer.Simulator, prior *roomful.Abilities, rs ...infer.Result) *roomful.Abilities {
+	t.Helper()
+	p := infer.Person{Prior: prior, Results: rs}
+	by, err := s.Prepare(t.Context(), []infer.Person{p})
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := s.Learn(p, today, by)
+	if len(got.Left) > 0 {
+		t.Fatalf("left out: %+v", got.Left)
+	}
+	return got.Abilities
+}
+
+// A straight line with normal noise has a posterior in closed form (Bishop 2006,
+// Pattern Recognition and Machine Learning, 2.3.3): with prior covariance C,
+// line h and n scores of noise s and mean gap g, the mean moves by
+// Ch g/(h'Ch + s²/n) and the covariance falls by Ch h'C/(h'Ch + s²/n).
+func TestClosedForm(t *testing.T) {
+	const a, b, noise = -0.8, -0.5, 0.06
+	f := toy{map[roomful.Capacity]float64{oxygen: a, squat: b}, noise}
+	c := [2][2]float64{{0.08*0.08 + 0.10*0.10, 0.08 * 0.12}, {0.08 * 0.12, 0.12*0.12 + 0.09*0.09}}
+	ch := [2]float64{c[0][0]*a + c[0][1]*b, c[1][0]*a + c[1][1]*b}
+	prior := a*ch[0] + b*ch[1]
+	for name, gaps := range map[string][]float64{"one": {0.08}, "as expected": {0}, "three": {-0.05, -0.09, -0.13}} {
+		t.Run(name, func(t *testing.T) {
+			var rs []infer.Result
+			for _, g := range gaps {
+				rs = append(rs, timed(5+g, today))
+			}
+			got := learn(t, f.simulator(), twoDims(), rs...)
+			all := prior + noise*noise/float64(len(gaps))
+			for i := range 2 {
+				mean, sd := ch[i]*stat.Mean(gaps, nil)/all, math.Sqrt(c[i][i]-ch[i]*ch[i]/all)
+				if d := &got.Dims[i]; math.Abs(d.Centre-mean) > 0.02*sd+0.01*math.Abs(mean) || math.Abs(d.SD()/sd-1) > 0.01 {
+					t.Errorf("%s: %.4f ± %.4f, closed form %.4f ± %.4f", d.Capacity, d.Centre, d.SD(), mean, sd)
+				}
+			}
+			var cross float64
+			for _, l := range got.Dims[0].Loads {
+				for _, m := range got.Dims[1].Loads {
+					if l.Factor == m.Factor {
+						cross += l.SD * m.SD
+					}
+				}
+			}
+			if want := c[0][1] - ch[0]*ch[1]/all; math.Abs(cross-want) > 0.03*math.Sqrt(c[0][0]*c[1][1]) {
+				t.Errorf("covariance %.5f, closed form %.5f", cross, want)
+			}
+			if diff := cmp.Diff(twoDims().Dims[2], got.Dims[2]); diff != "" {
+				t.Errorf("a capacity that the score does not depend on moved: %s", diff)
+			}
+		})
+	}
+}
+
+// bounded is the closed form of a normal cut off by a fuzzy edge, by summing
+// over a fine grid: the mean of v ~ N(0, sd²) given that noise carried -slope v
+// above gap.
+func bounded(sd, slope, noise, gap float64) (mean float64) {
+	var sum float64
+	for v := -8 * sd; v <= 8*sd; v += sd / 500 {
+		p := math.Exp(-v*v/(2*sd*sd)) * 0.5 * math.Erfc(-(slope*v-gap)/(noise*math.Sqrt2))
+		sum, mean = sum+p, mean+p*v
+	}
+	return mean / sum
+}
+
+// A cap that was met bounds the time from below and says no more.
+func TestCapBounds(t *testing.T) {
+	const slope, noise = -0.8, 0.06
+	f := toy{map[roomful.Capacity]float64{oxygen: slope}, noise}
+	sd := math.Hypot(0.08, 0.10)
+	var last float64
+	for _, gap := range []float64{-0.5, -0.1, 0, 0.1} {
+		r := timed(5+gap, today)
+		r.Capped = true
+		got := centre(learn(t, f.simulator(), twoDims(), r), oxygen)
+		if want := bounded(sd, slope, noise, gap); math.Abs(got-want) > 0.02*sd {
+			t.Errorf("capped at %+.1f: oxygen %.4f, by sums %.4f", gap, got, want)
+		}
+		if got > last+1e-3 {
+			t.Errorf("capped at %+.1f: oxygen %.4f after %.4f, want never more for a later cap", gap, got, last)
+		}
+		last = got
+	}
+	r := timed(5-0.5, today)
+	r.Capped = true
+	if got := centre(learn(t, f.simulator(), twoDims(), r), oxygen); math.Abs(got) > 0.005 {
+		t.Errorf("a cap that everybody meets moved oxygen by %.4f", got)
+	}
+}
+
+// A faster time never makes anybody less able.
+func TestMonotone(t *testing.T) {
+	f := toy{map[roomful.Capacity]float64{oxygen: -0.8, squat: -0.5}, 0.06}
+	s := f.simulator()
+	by, err := s.Prepare(t.Context(), []infer.Person{{Prior: twoDims(), Results: []infer.Result{timed(5, today)}}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var last []float64
+	for _, gap := range []float64{0.15, 0.1, 0.05, 0, -0.05, -0.1, -0.15} {
+		a := s.Learn(infer.Person{Prior: twoDims(), Results: []infer.Result{timed(5+gap, today)}}, today, by).Abilities
+		now := []float64{centre(a, oxygen), centre(a, squat)}
+		if last != nil && (now[0] <= last[0] || now[1] <= last[1]) {
+			t.Errorf("a time %+.2f moves to %.4f, a slower one to %.4f", gap, now, last)
+		}
+		last = now
+	}
+}
+
+// A time that no noise explains, a minute for an hour, is mostly set aside.
+func TestWildScore(t *testing.T) {
+	f := toy{map[roomful.Capacity]float64{oxygen: -0.8}, 0.06}
+	rs := []infer.Result{timed(5.01, today), timed(4.98, today), timed(5.02, today)}
+	calm := centre(learn(t, f.simulator(), twoDims(), rs...), oxygen)
+	got := centre(learn(t, f.simulator(), twoDims(), append(rs, timed(8, today))...), oxygen)
+	taken := centre(learn(t, f.simulator(), twoDims(), append(rs, timed(5.15, today))...), oxygen)
+	if math.Abs(got-calm) > 3*math.Abs(taken-calm) {
+		t.Errorf("oxygen %.3f without the slip, %.3f with it, %.3f with a slow day", calm, got, taken)
+	}
+}
+
+// An old result says less: oxygen supply wanders by OxygenWalk in the square
+// root of a week. In closed form the walk is more noise. An emulator's 3200 runs
+// know the slope and the noise to about one part in a hundred each.
+func TestOldCountsLess(t *testing.T) {
+	const slope, noise, gap = -0.8, 0.06, -0.1
+	f := toy{map[roomful.Capacity]float64{oxygen: slope}, noise}
+	c := 0.08*0.08 + 0.10*0.10
+	for _, weeks := range []int{0, 10, 52, 200} {
+		on := time.Date(2027, 3, 1, 0, 0, 0, 0, time.UTC).AddDate(0, 0, -7*weeks)
+		a := learn(t, f.simulator(), twoDims(), timed(5+gap, day(on.Year(), on.Month(), on.Day())))
+		walk := infer.OxygenWalk * infer.OxygenWalk * float64(weeks)
+		all := slope*slope*(c+walk) + noise*noise
+		mean, sd := c*slope*gap/all, math.Sqrt(c-c*c*slope*slope/all)
+		if got := centre(a, oxygen); math.Abs(got/mean-1) > 0.02 || math.Abs(a.SD(oxygen)/sd-1) > 0.02 {
+			t.Errorf("%d weeks ago: %.4f ± %.4f, closed form %.4f ± %.4f", weeks, got, a.SD(oxygen), mean, sd)
+		}
+	}
+}
+
+// The order of results changes nothing, and the same seed gives the same bytes
+// on any number of workers.
+func TestOrderAndSeed(t *testing.T) {
+	f := toy{map[roomful.Capacity]float64{oxygen: -0.8, squat: -0.5}, 0.06}
+	rs := []infer.Result{timed(5.1, day(2027, 1, 4)), timed(4.9, day(2027, 2, 1)), timed(5.03, today)}
+	s := f.simulator()
+	want := learn(t, s, twoDims(), rs...)
+	slices.Reverse(rs)
+	s.Workers = 2
+	if diff := cmp.Diff(want, learn(t, s, twoDims(), rs...)); diff != "" {
+		t.Error(diff)
+	}
+}
+
+// A capacity says which results it came from; speed, which no score depends on,
+// names none.
+func TestInformed(t *testing.T) {
+	f := toy{map[roomful.Capacity]float64{oxygen: -0.8}, 0.06}
+	a := learn(t, f.simulator(), twoDims(), timed(5.1, day(2027, 2, 1)))
+	if diff := cmp.Diff([]string{"Eight Ribs, 2027-02-01"}, a.Dims[0].Informed); diff != "" {
+		t.Error(diff)
+	}
+	if got := a.Dims[2].Informed; len(got) > 0 {
+		t.Errorf("speed informed by %q", got)
+	}
+}
+
+// What cannot be used is said, and nothing is learnt from it.
+func TestLeft(t *testing.T) {
+	f := toy{map[roomful.Capacity]float64{oxygen: -0.8}, 0.06}
+	r := timed(5.1, today)
+	r.Piece.Team = roomful.Team{Size: 2, Style: roomful.Shared}
+	p := infer.Person{Prior: twoDims(), Results: []infer.Result{r}}
+	by, err := f.simulator().Prepare(t.Context(), []infer.Person{p})
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := f.simulator().Learn(p, today, by)
+	if len(got.Left) != 1 || got.Left[0].Result != 0 {
+		t.Errorf("left %+v, want the one result", got.Left)
+	}
+	if diff := cmp.Diff(twoDims(), got.Abilities); diff != "" {
+		t.Error(diff)
+	}
+}
