@@ -20,7 +20,7 @@ type behindVerb struct {
 
 // Help implements the long help.
 func (behindVerb) Help() string {
-	return "Says where this ends, and what to cut now so that it ends within the effort: the load, the repetitions, or both, with the words to say and the change as it is noted."
+	return "Says where this ends. Then what to cut now to end within the effort: the load, the repetitions, or both. Each comes with the words to say, and is noted with its time."
 }
 
 // Run does the verb.
