@@ -56,6 +56,9 @@ type Versions struct {
 	roomful.Lineup
 	// Days is everybody's whole day around it, in the order of the people.
 	Days []roomful.Itinerary
+	// Bars is everybody's bar in it from the discs of the kit; nil at home, without a
+	// kit, and when nobody lifts one.
+	Bars *roomful.BarAnswer
 	// Pieces are all pieces of the sheet with what everybody does of them.
 	Pieces []PieceVersions
 }

@@ -44,6 +44,15 @@ func (d *Day) Versions(ctx context.Context, q Question, home bool) (Versions, er
 	if err := ctx.Err(); err != nil {
 		return out, err
 	}
+	if !home {
+		asked := PieceVersions{out.Piece, out.Effort, out.Lineup}
+		if out.Bars, err = d.bars(q, asked); err != nil {
+			return out, err
+		}
+		if out.Bars != nil {
+			d.putOn(out.Bars, out.Versions)
+		}
+	}
 	out.Days, err = version.Itineraries(version.Days{Request: r, Session: q.Session, Lineups: lineups})
 	return out, err
 }

@@ -9,6 +9,7 @@ type Lineup struct {
 	Options     []Option     `json:"options"`
 	Athletes    []Version    `json:"athletes"`
 	Attention   []Attention  `json:"attention"`
+	Bars        *Bars        `json:"bars"`        // everybody's bar from the discs of the kit; null without one
 	Diagnostics []Diagnostic `json:"diagnostics"` // warnings about the files
 }
 

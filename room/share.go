@@ -1,6 +1,7 @@
 package room
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -24,13 +25,8 @@ func rack(q *roomful.BarQuestion) (lifted [][]int, short []roomful.Lack, err err
 	if q.Rack == nil {
 		return lifted, nil, nil
 	}
-	q.Wanted = slices.Clone(q.Wanted)
-	for i := range q.Wanted {
-		if w := &q.Wanted[i]; w.Bar.Value == 0 {
-			if w.Bar = suits(q.Rack, w.Target, w.Ceiling); w.Bar.Value == 0 {
-				return nil, nil, &roomful.Error{Summary: w.Name + ": there is no bar in the rack", Hint: "list the bars there are, or leave the rack out"}
-			}
-		}
+	if err := hand(q); err != nil {
+		return nil, nil, err
 	}
 	done := map[roomful.Mass]bool{}
 	for _, w := range q.Wanted {
@@ -52,6 +48,42 @@ func rack(q *roomful.BarQuestion) (lifted [][]int, short []roomful.Lack, err err
 		}
 	}
 	return lifted, short, nil
+}
+
+// hand gives a bar to all who named none: the heaviest loads choose first among
+// those left. When none is left they count on one that they will have to share or
+// wait for.
+func hand(q *roomful.BarQuestion) error {
+	q.Wanted = slices.Clone(q.Wanted)
+	left := slices.Clone(q.Rack)
+	take := func(bar roomful.Mass) {
+		for i := range left {
+			if left[i].Count > 0 && exact(left[i].Mass).Cmp(exact(bar)) == 0 {
+				left[i].Count--
+				return
+			}
+		}
+	}
+	var open []int
+	for i, w := range q.Wanted {
+		if w.Bar.Value == 0 {
+			open = append(open, i)
+		} else {
+			take(w.Bar)
+		}
+	}
+	slices.SortStableFunc(open, func(a, b int) int { return cmp.Compare(q.Wanted[b].Target.Kg(), q.Wanted[a].Target.Kg()) })
+	for _, i := range open {
+		w := &q.Wanted[i]
+		if w.Bar = suits(left, w.Target, w.Ceiling); w.Bar.Value == 0 {
+			w.Bar = suits(q.Rack, w.Target, w.Ceiling)
+		}
+		if w.Bar.Value == 0 {
+			return &roomful.Error{Summary: w.Name + ": there is no bar in the rack", Hint: "list the bars there are, or leave the rack out"}
+		}
+		take(w.Bar)
+	}
+	return nil
 }
 
 // suits returns the heaviest bar that is not above the target and the ceiling,

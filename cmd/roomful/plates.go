@@ -120,6 +120,42 @@ func shownMass(m roomful.Mass) string {
 	return strings.TrimSuffix(strings.TrimRight(fmt.Sprintf("%.2f", m.Value), "0"), ".") + " " + m.Unit.String()
 }
 
+// barsOfAll says whether the discs do for everybody at once, and for whom not;
+// nothing when nobody lifts a bar.
+func barsOfAll(a *roomful.BarAnswer) string {
+	if a == nil {
+		return ""
+	}
+	var off, shared []string
+	for _, b := range a.Bars {
+		if b.Load != b.Target {
+			off = append(off, b.Name+" "+shownMass(b.Load)+" for "+b.Target.String())
+		}
+		if len(b.With) > 0 {
+			shared = append(shared, b.Name+" with "+strings.Join(b.With, ", "))
+		}
+	}
+	words := plural(len(a.Bars), "bar") + " at once"
+	switch {
+	case len(a.Short) > 0 && len(off) == 0:
+		words += ", more than there are"
+	case len(off) == 0:
+		words += ", each as it stands below"
+	default:
+		words += ", except " + strings.Join(off, "; ")
+	}
+	out := wrapped("bars: ", words)
+	if len(shared) > 0 {
+		out += wrapped("  shared: ", strings.Join(shared, "; "))
+	}
+	for _, line := range strings.Split(strings.TrimSpace(barsShort(*a)), "\n") {
+		if line != "" {
+			out += "  " + line + "\n"
+		}
+	}
+	return out + "\n"
+}
+
 // barsShort says what is short and what is asked.
 func barsShort(a roomful.BarAnswer) string {
 	var out strings.Builder

@@ -38,6 +38,10 @@ func (v *versionsVerb) Run(p *program) error {
 	if p.json {
 		out := exchange.LineupOf(got.Piece, got.Effort, got.Lineup)
 		out.AddDays(q.Session, got.Days)
+		if got.Bars != nil {
+			loaded := exchange.BarsOf(*got.Bars, p.day.Gym.Unit)
+			out.Bars = &loaded
+		}
 		out.Diagnostics = listed(src.files)
 		return p.answer(out)
 	}
@@ -51,7 +55,7 @@ func (v *versionsVerb) Run(p *program) error {
 	if v.Home {
 		return p.print(head + p.daysAtHome(src.session, got, src.people))
 	}
-	return p.print(head + p.options(got.Lineup) + p.people(got, src.people))
+	return p.print(head + p.options(got.Lineup) + barsOfAll(got.Bars) + p.people(got, src.people))
 }
 
 // attention lists who needs the coach, everybody once.

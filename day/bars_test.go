@@ -1,0 +1,48 @@
+package day_test
+
+import (
+	"testing"
+
+	"roomful"
+)
+
+// TestBars: ten people and the demo's fourteen bars: everybody's bar is within a
+// step of what they chose, never above what they may lift, and no disc is on two
+// bars. Without a kit nothing is asked.
+func TestBars(t *testing.T) {
+	g := open(t)
+	q := g.question(g.session(t, g.sheets["eight-ribs"]))
+	q.People = q.People[:10]
+	v, err := g.Versions(t.Context(), q, false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := v.Bars
+	if got == nil {
+		t.Fatal("no bars")
+	}
+	discs := map[roomful.Mass]int{}
+	for _, b := range got.Bars {
+		if b.Load.Kg() > b.Ceiling.Kg()+1e-9 || b.Target.Kg()-b.Load.Kg() > 5+1e-9 {
+			t.Errorf("%s wants %s and gets %s", b.Name, b.Target, b.Load)
+		}
+		for _, m := range b.PerSide {
+			discs[m] += 2
+		}
+	}
+	for _, s := range q.Kit.Plates {
+		if discs[s.Mass] > s.Count {
+			t.Errorf("%d discs of %s, there are %d", discs[s.Mass], s.Mass, s.Count)
+		}
+	}
+	if len(got.Bars) < 8 {
+		t.Errorf("only %d bars", len(got.Bars))
+	}
+	if len(got.Short) > 0 {
+		t.Errorf("short of %+v", got.Short)
+	}
+	q.Kit = nil
+	if v, err = g.Versions(t.Context(), q, false); v.Bars != nil || err != nil {
+		t.Errorf("without a kit: %v, %v", v.Bars, err)
+	}
+}
