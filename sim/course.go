@@ -76,9 +76,12 @@ func (l *linear) next(cur *cursor, c *crew, st *step) bool {
 // list returns the actions of the cursor's phase, moving past a finished one.
 func (l *linear) list(cur *cursor) ([]int, bool) {
 	if cur.phase == 1 {
-		_, more := l.ladder.Step(cur.round)
-		over := l.rounds >= 0 && cur.round >= l.rounds || len(l.ladder.Steps) > 0 && !more
-		if len(l.round) == 0 || over {
+		over := len(l.round) == 0 || l.rounds >= 0 && cur.round >= l.rounds
+		if len(l.ladder.Steps) > 0 {
+			_, more := l.ladder.Step(cur.round)
+			over = over || !more
+		}
+		if over {
 			cur.phase, cur.index = 2, 0
 		}
 	}
@@ -97,12 +100,11 @@ func (l *linear) list(cur *cursor) ([]int, bool) {
 func (l *linear) step(cur *cursor, c *crew, list []int, st *step) {
 	*st = step{act: c.now(list[cur.index]), until: math.Inf(1), group: cur.round}
 	act := &c.members[0].actions[st.act]
-	st.amount = act.amount
-	if count, ok := l.ladder.Step(cur.round); ok && act.amount == 0 && cur.phase == 1 {
-		st.amount = float64(count)
-	}
-	if st.amount == 0 {
+	if st.amount = act.amount; st.amount == 0 {
 		st.amount = math.Inf(1)
+		if count, ok := l.ladder.Step(cur.round); ok && cur.phase == 1 && count > 0 {
+			st.amount = float64(count)
+		}
 	}
 	st.once = cur.phase != 1
 	st.ends = cur.phase == 1 && cur.index == len(list)-1

@@ -91,14 +91,14 @@ func (c *crew) reset() {
 
 // scouted is how much of a window the free pass walks at least, in s: by then
 // what recovers slowest is near its level, and the rounds repeat themselves.
-const scouted = 480
+const scouted = 400
 
 // scout takes the crew through half of a long window, and takes the rest to go
 // like the second half of that. Scores move by less than a two-hundredth
 // (TestScout).
 func (c *crew) scout(course course, least float64) {
 	began, window := c.clock, c.end-c.clock
-	enough := max(least, 0.4*window)
+	enough := max(least, window/3)
 	if window < 2*enough {
 		enough = math.Inf(1)
 	}

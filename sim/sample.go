@@ -27,6 +27,16 @@ type noise struct {
 // Seek moves the source to the start of a key's numbers.
 func (n *noise) Seek(key uint64) { n.stream.Seek(key) }
 
+// Bell returns a number from a bell curve of mean 0 and spread 1, the sum of four
+// even ones out of one word: no farther out than 3.5, and several times faster than
+// a normal number. It serves what is small beside everything else, set by set.
+func (n *noise) Bell() float64 {
+	w := n.stream.Uint64()
+	sum := w&0xffff + w>>16&0xffff + w>>32&0xffff + w>>48
+	const mean, spread = 2 * 65535, 37837.2 // 65536·√(4/12)
+	return (float64(sum) - mean) * (1 / spread)
+}
+
 func newNoise() *noise {
 	n := new(noise)
 	n.Rand = rand.New(&n.stream)

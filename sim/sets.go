@@ -101,7 +101,7 @@ func (c *crew) unable(who []*member, act int) bool {
 func (c *crew) set(who []*member, st *step, left float64) (done float64, why outcome) {
 	tempo := 1.0
 	if !c.quiet {
-		x := c.c.SetSpread * c.rng.NormFloat64()
+		x := c.c.SetSpread * c.rng.Bell()
 		tempo = 1 + x*(1+x*(0.5+x*(1.0/6))) // e^x for small x
 	}
 	turn := math.Inf(1)
@@ -313,7 +313,7 @@ func (c *crew) breather(who []*member, st *step, left float64) {
 	if c.quiet {
 		length *= c.meanBreak
 	} else {
-		length *= kernel.Exp(c.c.BreakSpread * c.rng.NormFloat64())
+		length *= kernel.Exp(c.c.BreakSpread * c.rng.Bell())
 	}
 	c.tally.breaks++
 	began := c.clock

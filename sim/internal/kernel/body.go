@@ -130,25 +130,18 @@ func (b *Body) Rest(seconds float64) {
 	b.slow *= fade(seconds * b.rates.slow)
 }
 
-// refresh lets a group recover to the present.
-func (b *Body) refresh(l *fatigue) {
-	dt := b.now - l.at
-	l.at = b.now
-	if l.fast > 1e-9 || l.slow > 1e-9 {
-		l.fast *= fade(dt * b.rates.localFast)
-		l.slow *= fade(dt * b.rates.localSlow)
-	}
-}
-
-// Local returns the local fatigue that counts for an act: the highest among
-// the groups that carry at least half of it.
+// Local lets the groups of an act recover to the present and returns the local
+// fatigue that counts for it: the highest among the groups that carry at least
+// half of it.
 func (b *Body) Local(a *Act) float64 {
 	var most float64
 	for i := range a.Parts {
 		p := &a.Parts[i]
 		l := &b.local[p.Group]
-		if l.at < b.now {
-			b.refresh(l)
+		if dt := b.now - l.at; dt > 0 {
+			l.at = b.now
+			l.fast *= fade(dt * b.rates.localFast)
+			l.slow *= fade(dt * b.rates.localSlow)
 		}
 		if sum := l.fast + l.slow; p.Weight >= MainPart && sum > most {
 			most = sum
@@ -170,23 +163,22 @@ func (b *Body) UnitSeconds(a *Act, local, tempo float64) (t, busy float64) {
 	if t < a.Floor {
 		t = a.Floor
 	}
-	if least := b.energyFloor(a, d); t < least {
-		t = least
+	if pays := b.pays(a.Mode, d); a.Joules > t*pays {
+		t = a.Joules / pays
 	}
 	return t, busy
 }
 
-// energyFloor is the shortest time in which supply and reserve can pay for a
-// unit.
-func (b *Body) energyFloor(a *Act, spent float64) float64 {
-	supply := b.Supply[a.Mode] * b.oxygen
+// pays is the power in W/kg that supply and reserve can pay for.
+func (b *Body) pays(m Mode, spent float64) float64 {
+	pays := b.Supply[m] * b.oxygen
 	if room := b.C.SpendTo - spent; room > 0 {
-		supply += b.rates.sprint * room
+		pays += b.rates.sprint * room
 	}
-	if least := 0.05 * b.Supply[a.Mode]; supply < least {
-		supply = least
+	if least := 0.05 * b.Supply[m]; pays < least {
+		pays = least
 	}
-	return a.Joules / supply
+	return pays
 }
 
 // Do performs n units of an act, each taking the given seconds and keeping the
@@ -246,14 +238,9 @@ func (b *Body) spend(m Mode, joules, dt float64) {
 	b.walked = 0
 	supplied := b.Supply[m] * all
 	if lack := 1 - b.oxygen; lack > 1e-4 {
-		x := all * b.uptake(m)
-		keep := fade(x)
 		// The supply lacks on average what an exponential approach lacks.
-		if x > 1e-6 {
-			supplied *= 1 - lack*(1-keep)/x
-		} else {
-			supplied *= b.oxygen
-		}
+		keep, mean := lag(all * b.uptake(m))
+		supplied *= 1 - lack*mean
 		b.oxygen = 1 - lack*keep
 	}
 	if net := joules - supplied; net >= 0 {
@@ -299,6 +286,17 @@ func fade(x float64) float64 {
 	return 1 - 12*x/(12+x*(6+x))
 }
 
+// lag returns e^-x for x ≥ 0 and the mean of e^-t over t from 0 to x, (1-e^-x)/x;
+// both come from one division where x is short, as in fade.
+func lag(x float64) (end, mean float64) {
+	if x > 0.5 {
+		end = Exp(-x)
+		return end, (1 - end) / x
+	}
+	mean = 12 / (12 + x*(6+x))
+	return 1 - x*mean, mean
+}
+
 // Hazard returns the rate of breaking the set per unit.
 func (b *Body) Hazard(local float64) float64 {
 	return Exp(b.C.BreakBase + b.C.BreakLocal*local + b.C.BreakReserve*b.Spent() + b.Breaks)
@@ -314,12 +312,12 @@ func (b *Body) TripRate(a *Act, local float64) float64 {
 // to a target, 0 when it is there.
 func (b *Body) Recovery(a *Act, target float64) float64 {
 	var longest float64
+	b.Local(a)
 	for _, p := range a.Parts {
 		if p.Weight < MainPart {
 			continue
 		}
 		l := &b.local[p.Group]
-		b.refresh(l)
 		longest = max(longest, b.decay(l.fast, l.slow, target))
 	}
 	return longest

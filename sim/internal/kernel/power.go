@@ -6,10 +6,8 @@ package kernel
 // height less its lag, and a share of the reserve that would be spent by the
 // end.
 func (b *Body) PowerFor(m Mode, tau, left float64) float64 {
-	oxygen := 1.0
-	if x := tau * b.uptake(m); x > 1e-9 {
-		oxygen = 1 - (1-b.oxygen)*(1-fade(x))/x
-	}
+	_, lacking := lag(tau * b.uptake(m))
+	oxygen := 1 - (1-b.oxygen)*lacking
 	reserve := b.W * max(0, b.C.SpendTo-b.Spent())
 	if m == Run {
 		reserve *= b.C.RunReserve
