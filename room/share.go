@@ -75,8 +75,9 @@ func hand(q *roomful.BarQuestion) error {
 	slices.SortStableFunc(open, func(a, b int) int { return cmp.Compare(q.Wanted[b].Target.Kg(), q.Wanted[a].Target.Kg()) })
 	for _, i := range open {
 		w := &q.Wanted[i]
-		if w.Bar = suits(left, w.Target, w.Ceiling); w.Bar.Value == 0 {
-			w.Bar = suits(q.Rack, w.Target, w.Ceiling)
+		w.Bar = suits(left, w.Target, w.Ceiling)
+		if w.Bar.Value == 0 || w.Ceiling.Value > 0 && w.Bar.Kg() > w.Ceiling.Kg() {
+			w.Bar = suits(q.Rack, w.Target, w.Ceiling) // none left that suits: one to wait for
 		}
 		if w.Bar.Value == 0 {
 			return &roomful.Error{Summary: w.Name + ": there is no bar in the rack", Hint: "list the bars there are, or leave the rack out"}

@@ -24,9 +24,10 @@ type action struct {
 	// timed is how long it lasts when its amount is in seconds but its unit is
 	// not; 0 otherwise.
 	timed  float64
-	amount float64 // in units; 0 is open, or as the ladder says
-	perRep float64 // repetitions in one unit; 0 counts as 1
-	rate   rateFunc
+	amount float64   // in units; 0 is open, or as the ladder says
+	perRep float64   // repetitions in one unit; 0 counts as 1
+	rate   rateFunc  // units per second at a metabolic power in W/kg
+	power  rateFunc  // and the power for so many units per second
 	loads  []float64 // total kg that exist, ascending, when the load is found on the day
 }
 

@@ -93,13 +93,13 @@ func (c *crew) reset() {
 // what recovers slowest is near its level, and the rounds repeat themselves.
 const scouted = 400
 
-// scout takes the crew through half of a long window, and takes the rest to go
+// scout takes the crew through a third of a long window, and takes the rest to go
 // like the second half of that. Scores move by less than a two-hundredth
 // (TestScout).
 func (c *crew) scout(course course, least float64) {
 	began, window := c.clock, c.end-c.clock
 	enough := max(least, window/3)
-	if window < 2*enough {
+	if window < 2.4*enough {
 		enough = math.Inf(1)
 	}
 	var half struct{ at, station, ideal float64 }
@@ -316,7 +316,7 @@ func (c *crew) bout(who int, st *step) float64 {
 	if math.IsInf(st.amount, 1) {
 		tau, watts = room, m.body.PowerFor(act.mode, room, left)
 	} else {
-		tau, watts = boutSeconds(&m.body, act, st.amount, left)
+		tau, watts = m.boutSeconds(st.act, st.amount, left)
 	}
 	done := st.amount
 	if tau >= room {
@@ -337,12 +337,11 @@ func (c *crew) boutTogether(st *step) float64 {
 	}
 	left, slowest := c.left(st), 0.0
 	for _, m := range c.members {
-		act := &m.actions[st.act]
 		if math.IsInf(st.amount, 1) {
 			slowest = room
 			continue
 		}
-		tau, _ := boutSeconds(&m.body, act, st.amount, left)
+		tau, _ := m.boutSeconds(st.act, st.amount, left)
 		slowest = max(slowest, tau)
 	}
 	tau, done := min(slowest, room), math.Inf(1)

@@ -9,8 +9,8 @@ import (
 )
 
 // rateFunc turns metabolic power (W per kg of body mass) into units per
-// second.
-type rateFunc func(wattsPerKg float64) float64
+// second, or back.
+type rateFunc func(float64) float64
 
 // compileEngine fills in an action on a machine or on foot.
 func (m *Model) compileEngine(act *action) {
@@ -28,65 +28,74 @@ func (m *Model) compileEngine(act *action) {
 			per = act.movement.Travel.JoulesPerKg
 		}
 		act.rate = func(w float64) float64 { return max(w, 0.1) / per }
+		act.power = func(rate float64) float64 { return rate * per }
 		return
 	}
 	act.mode = kernel.Machine
-	watts, distance, calories := m.machine(act.movement.Implement, act.massKg)
+	e := m.machine(act.movement.Implement)
+	through := e.share * act.massKg
+	watts := func(w float64) float64 { return max(leastWatts, through*(w-e.rest)) }
+	back := func(watts float64) float64 { return watts/through + e.rest }
 	if t.Unit == roomful.Calorie {
-		act.rate = func(w float64) float64 {
-			return calories * equation.FlywheelCaloriesPerHour(watts(w)) / 3600
-		}
+		act.rate = func(w float64) float64 { return e.calories * equation.FlywheelCaloriesPerHour(watts(w)) / 3600 }
+		act.power = func(rate float64) float64 { return back(equation.FlywheelCaloriePower(rate / e.calories * 3600)) }
 		return
 	}
-	act.rate = func(w float64) float64 { return distance * equation.FlywheelSpeed(watts(w)) }
+	act.rate = func(w float64) float64 { return e.distance * equation.FlywheelSpeed(watts(w)) }
+	act.power = func(rate float64) float64 { return back(equation.FlywheelPower(rate / e.distance)) }
 }
 
-// machine returns how metabolic W/kg become watts at the flywheel, and how a
-// machine's metres and calories compare with a rower's at the same watts.
-func (m *Model) machine(im roomful.Implement, massKg float64) (watts rateFunc, distance, calories float64) {
+// leastWatts is what anybody gets out of a machine.
+const leastWatts = 5
+
+// engine is how metabolic power becomes what a machine shows: watts are share times
+// body mass times what is above rest, metres and calories so many times a rower's at
+// the same watts.
+type engine struct{ share, rest, distance, calories float64 }
+
+// machine returns the engine of a machine.
+func (m *Model) machine(im roomful.Implement) engine {
 	c := &m.constants
-	through := func(share, rest float64) rateFunc {
-		return func(w float64) float64 { return max(5, share*massKg*(w-rest)) }
-	}
 	switch im {
 	case roomful.SkiMachine:
-		return through(c.SkiShare, 0), 1, 1
+		return engine{c.SkiShare, 0, 1, 1}
 	case roomful.Bike:
-		return through(c.BikeShare, c.BikeRest), 2, 1
+		return engine{c.BikeShare, c.BikeRest, 2, 1}
 	case roomful.FanBike:
 		// Common practice, no source: 1.2 times the flywheel bike's metres, 0.8
 		// of its calories.
-		return through(c.BikeShare, c.BikeRest), 2.4, 0.8
+		return engine{c.BikeShare, c.BikeRest, 2.4, 0.8}
 	}
-	return through(c.RowShare, 0), 1, 1
+	return engine{c.RowShare, 0, 1, 1}
 }
 
-// boutSeconds returns how long a body takes for an amount of engine work when
-// left seconds of the piece remain, and at what power: both are unknown at
-// once, since a shorter bout can be harder. It looks for the time that asks for
-// the power that takes that time, by secants; should those wander, the amount
-// covered grows with time, so bisection on the logarithm of time cannot fail.
-func boutSeconds(b *kernel.Body, act *action, amount, left float64) (tau, watts float64) {
-	takes := func(tau float64) float64 { return amount / act.rate(b.PowerFor(act.mode, tau, left)) }
-	tau = amount / act.rate(b.Supply[act.mode])
+// boutSeconds returns how long a member takes for an amount of engine work when
+// left seconds of the piece remain, and at what power: both are unknown at once,
+// since a shorter bout can be harder. It looks for the time in which the power that
+// the body chooses is the power that the amount asks for, by secants from the time
+// at the oxygen supply alone; should those wander, a longer time asks for less, so
+// bisection on the logarithm of time cannot fail.
+func (m *member) boutSeconds(i int, amount, left float64) (tau, watts float64) {
+	act, b := &m.actions[i], &m.body
+	tau = amount * m.acts[i].Seconds
 	var last, missed float64
-	for i := range 12 {
-		next := takes(tau)
-		miss := next - tau
-		if math.Abs(miss) < 1e-4*tau {
-			return next, b.PowerFor(act.mode, next, left)
+	for k := range 12 {
+		watts = b.PowerFor(act.mode, tau, left)
+		miss := 1 - act.power(amount/tau)/watts
+		if math.Abs(miss) < 2e-4 {
+			return tau, watts
 		}
-		step := miss / 2
-		if slope := (miss - missed) / (tau - last); i > 0 && slope < -0.2 {
-			step = -miss / slope
+		step := -miss / 3 // as if power went with the cube of speed
+		if slope := (miss - missed) / (tau - last); k > 0 && slope*tau > 0.3 {
+			step = -miss / (slope * tau)
 		}
 		last, missed = tau, miss
-		tau = max(tau/4, tau+step)
+		tau *= max(0.5, min(1+step, 2))
 	}
 	lo, hi := 0.5, longest
 	for range 60 {
 		tau = math.Sqrt(lo * hi)
-		if takes(tau) > tau {
+		if act.power(amount/tau) > b.PowerFor(act.mode, tau, left) {
 			lo = tau
 		} else {
 			hi = tau

@@ -264,7 +264,7 @@ func (l *linear) mean() float64 {
 func (m *member) seconds(i int, amount float64) float64 {
 	switch a := &m.actions[i]; a.kind {
 	case engineAction:
-		return amount / a.rate(m.body.Supply[a.mode])
+		return amount * m.acts[i].Seconds
 	case repsAction:
 		return amount * m.acts[i].Seconds * 4 / 3
 	case restAction:

@@ -188,6 +188,9 @@ func (m *member) prepare(s *sampler, d day, c *Constants) {
 	m.body.Ready()
 	for i := range m.actions {
 		a := &m.actions[i]
+		if a.kind == engineAction {
+			m.acts[i].Seconds = 1 / a.rate(m.body.Supply[a.mode])
+		}
 		if a.kind != repsAction {
 			continue
 		}
