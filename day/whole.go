@@ -2,14 +2,16 @@ package day
 
 import (
 	"context"
+	"fmt"
 
 	"roomful"
 	"roomful/version"
 )
 
 // Versions finds the options of the day and everybody's version of the piece
-// asked about, and around it their whole day. At home everybody trains with
-// their own kit.
+// asked about, and around it their whole day. Where a weight of the kit is wanted by
+// more people at once than there are, some take another. At home everybody trains
+// with their own kit.
 func (d *Day) Versions(ctx context.Context, q Question, home bool) (Versions, error) {
 	c, err := d.class(q)
 	if err != nil {
@@ -34,6 +36,11 @@ func (d *Day) Versions(ctx context.Context, q Question, home bool) (Versions, er
 				return Versions{Piece: c.piece, Effort: one.effort}, err
 			}
 			continue // a piece beside the one asked that cannot be forecast stands in nobody's day
+		}
+		if !home {
+			if err := d.handOut(ctx, one, &l); err != nil {
+				return Versions{Piece: c.piece, Effort: one.effort}, fmt.Errorf("handing out what there is for %s: %w", p.Name(), err)
+			}
 		}
 		lineups[p.Name()] = l
 		out.Pieces = append(out.Pieces, PieceVersions{one.piece, one.effort, l})

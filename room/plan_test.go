@@ -41,7 +41,7 @@ func (slow) Unbroken(*roomful.Abilities, roomful.Task) float64         { return 
 func (slow) LoadFor(*roomful.Abilities, roomful.Task, float64) float64 { return 0 }
 
 // ask reads a sheet and asks for its hour with some people.
-func ask(t *testing.T, sheet string, people int, f roomful.Forecaster) room.Request {
+func ask(t testing.TB, sheet string, people int, f roomful.Forecaster) room.Request {
 	t.Helper()
 	s, ds := notation.Read(sheet, lexicon)
 	for _, d := range ds {

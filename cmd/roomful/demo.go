@@ -21,7 +21,7 @@ type demoVerb struct {
 
 // Help implements the long help.
 func (demoVerb) Help() string {
-	return "The sheet, its check, the options, everybody's loads, how it will go, and who needs the coach. Nothing is written anywhere."
+	return "The sheet, its check, the options, everybody's loads, how it will go, who needs the coach, and the hour in the room. Nothing is written anywhere."
 }
 
 // demonstration is the JSON form.
@@ -30,6 +30,7 @@ type demonstration struct {
 	Check    exchange.Check    `json:"check"`
 	Versions exchange.Lineup   `json:"versions"`
 	Forecast exchange.Forecast `json:"forecast"`
+	Hour     exchange.Hour     `json:"hour"`
 	// Others are the versions of the day's other pieces.
 	Others []exchange.Lineup `json:"others"`
 }
@@ -49,6 +50,11 @@ func (v *demoVerb) Run(p *program) error {
 	if err != nil {
 		return err
 	}
+	hour, err := p.day.Hour(p.ctx, day.HourQuestion{Question: q})
+	if err != nil {
+		return err
+	}
+	name := nameOf(src.people)
 	will := roomful.Forecast{Kind: roomful.KindOf(got.Piece, p.lexicon)}
 	for _, one := range got.Versions {
 		if one.Stop == "" {
@@ -59,7 +65,7 @@ func (v *demoVerb) Run(p *program) error {
 		out := demonstration{
 			Sheet: f.text, Check: exchange.CheckOf(src.session, f.diagnostics, p.lexicon),
 			Versions: exchange.LineupOf(got.Piece, got.Effort, got.Lineup), Forecast: exchange.ForecastOf(got.Piece.Name(), got.Effort, will),
-			Others: []exchange.Lineup{},
+			Others: []exchange.Lineup{}, Hour: exchange.HourOf(hour, 0, name),
 		}
 		for _, o := range others {
 			out.Others = append(out.Others, exchange.LineupOf(o.Piece, o.Effort, o.Lineup))
@@ -78,6 +84,8 @@ func (v *demoVerb) Run(p *program) error {
 	for _, o := range others {
 		b.WriteString(p.loads("\n"+o.Piece.Name()+": people and their loads", o))
 	}
+	hour.Fixes = hour.Fixes[:min(1, len(hour.Fixes))]
+	b.WriteString("\nthe hour, in minutes from its start\n" + hourText(hour, 0, name))
 	b.WriteString(p.next(v.Sheet))
 	return p.print(b.String())
 }
@@ -174,6 +182,7 @@ func (p *program) next(sheet string) string {
 	files := fmt.Sprintf("--sheet demo/sheets/%s.txt --people demo/people.csv --kit demo/kit.yaml --gym demo/gym.yaml", sheet)
 	fmt.Fprintf(&b, "  roomful versions %s\n", files)
 	fmt.Fprintf(&b, "  roomful forecast %s\n", files)
+	fmt.Fprintf(&b, "  roomful hour %s --start 17:30 --extra 3\n", files)
 	b.WriteString("  roomful movement deadlift --for back\n  roomful settings --gym demo/gym.yaml\n")
 	b.WriteString("  write a sheet of your own and ask: roomful check my-sheet.txt\n")
 	return b.String()

@@ -86,14 +86,7 @@ func (v *hourVerb) Run(p *program) error {
 		return err
 	}
 	p.remarks(src)
-	name := func(id string) string {
-		for _, a := range src.people {
-			if a.ID == id {
-				return a.Name
-			}
-		}
-		return strings.ReplaceAll(id, "-", " ") // a guest
-	}
+	name := nameOf(src.people)
 	if p.json {
 		out := exchange.HourOf(h, v.start, name)
 		out.Diagnostics = listed(src.files)
@@ -202,6 +195,18 @@ func touches(names []string) string {
 		return "; changes for " + strings.Join(names, ", ")
 	}
 	return fmt.Sprintf("; changes for %d people", len(names))
+}
+
+// nameOf finds the name to an id.
+func nameOf(people []roomful.Athlete) func(id string) string {
+	return func(id string) string {
+		for _, a := range people {
+			if a.ID == id {
+				return a.Name
+			}
+		}
+		return strings.ReplaceAll(id, "-", " ") // a guest
+	}
 }
 
 // names writes ids as names.

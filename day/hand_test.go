@@ -1,0 +1,64 @@
+package day_test
+
+import (
+	"strings"
+	"testing"
+
+	"roomful"
+	"roomful/day"
+)
+
+// TestVersionsShareTheRack: eight people alike on snatches alone, four bells of
+// their weight and plenty of the next: some take another, say why, and the whole
+// class waits less; with eight bells nobody changes.
+func TestVersionsShareTheRack(t *testing.T) {
+	g := open(t)
+	s := g.session(t, "Eight\n2027-03-04, 60 min\n\neffort: 60-200 reps, steady\n\nmain: as many rounds as possible in 10 min\n  20 dumbbell snatches 15/10 kg\n  5 push-ups\n")
+	q := day.Question{Session: s, Runs: 32, Seed: 1}
+	for _, name := range []string{"Ann", "Ben", "Cai", "Dot", "Eve", "Fay", "Gus", "Hal"} {
+		q.People = append(q.People, roomful.Athlete{ID: name, Name: name, Division: roomful.DivisionA, MassKg: 80})
+	}
+	counts := func(n int) *roomful.Kit {
+		return &roomful.Kit{Dumbbells: []roomful.Stock{{Mass: roomful.Kg(7.5), Count: n}, {Mass: roomful.Kg(10), Count: n}, {Mass: roomful.Kg(12.5), Count: n}, {Mass: roomful.Kg(15), Count: n}}}
+	}
+	held := func(kit *roomful.Kit) (of map[float64]int, said int, att []roomful.Attention) {
+		q.Kit = kit
+		v, err := g.Versions(t.Context(), q, false)
+		if err != nil {
+			t.Fatal(err)
+		}
+		of = map[float64]int{}
+		for _, one := range v.Versions {
+			c := one.Choices[0]
+			of[c.Load.Kg()]++
+			if strings.Contains(c.Why, "are taken: ") {
+				said++
+				if one.AsWritten || !c.Changed || one.Work.Round[0].Load != c.Load {
+					t.Errorf("%s takes %s, but the version says otherwise: %+v", one.Name, c.Load, one)
+				}
+			}
+		}
+		return of, said, v.Attention
+	}
+	if of, said, _ := held(counts(8)); said != 0 {
+		t.Errorf("with enough for all %d change: %v", said, of)
+	}
+	of, said, att := held(counts(4))
+	for kg, n := range of {
+		if n > 4 {
+			t.Errorf("%d hold %g kg of 4", n, kg)
+		}
+	}
+	asked := 0
+	for _, a := range att {
+		if strings.HasPrefix(a.Why, "ask: ") || strings.Contains(a.Why, " ask: ") {
+			asked++
+		}
+	}
+	if asked != 0 {
+		t.Errorf("%d are asked, and yet another weight does as well for all: %v", asked, of)
+	}
+	if said != 4 {
+		t.Errorf("%d of 8 take another weight, want the 4 for whom there is none: %v", said, of)
+	}
+}
