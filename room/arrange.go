@@ -175,6 +175,11 @@ func (h *house) candidates(p Piece, f roomful.Forecast) []arrangement {
 			a := together
 			a.turns, a.name = turns, fmt.Sprintf("%d groups, each starting at another element", turns)
 			out = append(out, a)
+			if turns == 2 {
+				a.waves, a.gap = 2, h.round(p, f)/4
+				a.name = fmt.Sprintf("2 groups, each starting at another element, the second %s later", clock(a.gap))
+				out = append(out, a)
+			}
 		}
 	}
 	for _, place := range f.Places {
@@ -218,6 +223,19 @@ func turnable(p roomful.Part) bool {
 		return true
 	}
 	return false
+}
+
+// round returns how long a round lasts, on average over people.
+func (h *house) round(p Piece, f roomful.Forecast) time.Duration {
+	var sum float64
+	for i, a := range f.Athletes {
+		for k := range p.Entrants[i].Work.Round {
+			if k += len(p.Entrants[i].Work.Once); k < len(a.Elements) && a.Cannot == 0 {
+				sum += a.Elements[k].Seconds
+			}
+		}
+	}
+	return seconds(sum / float64(max(1, len(f.Athletes)))).Round(time.Minute)
 }
 
 // timeAt returns how long one visit to a place lasts, on average over people and

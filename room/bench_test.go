@@ -8,7 +8,7 @@ import (
 	"roomful/sim"
 )
 
-const rowing = `Rowing
+const rowers = `Rowing
 2027-03-04, 60 min
 main: as many rounds as possible in 20 min
   500 m row
@@ -19,7 +19,7 @@ main: as many rounds as possible in 20 min
 // BenchmarkPlan lays out the hour with a list of what would help for 24 people on a
 // 20-minute piece with 12 rowers.
 func BenchmarkPlan(b *testing.B) {
-	q := ask(b, rowing, 24, sim.New(lexicon))
+	q := ask(b, rowers, 24, sim.New(lexicon))
 	q.Workers, q.Kit = 0, &roomful.Kit{Stations: map[string]int{"row": 12}}
 	for b.Loop() {
 		h, err := room.Plan(b.Context(), q)

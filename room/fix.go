@@ -76,8 +76,12 @@ func (h *house) fixesOf(ctx context.Context, p Piece) ([]roomful.Fix, error) {
 	if err != nil {
 		return nil, err
 	}
+	promising, err := h.screen(ctx, p, h.candidates(p, base.heat[0].forecast))
+	if err != nil {
+		return nil, err
+	}
 	var out []roomful.Fix
-	for _, a := range h.candidates(p, base.heat[0].forecast) {
+	for _, a := range promising {
 		o, err := tried.try(ctx, p, a)
 		if err != nil {
 			return out, fmt.Errorf("trying %s: %w", a.name, err)
@@ -90,6 +94,43 @@ func (h *house) fixesOf(ctx context.Context, p Piece) ([]roomful.Fix, error) {
 			Why: fmt.Sprintf("each waits %s instead of %s", roomful.Clock(o.wait.Seconds()), roomful.Clock(base.wait.Seconds()))})
 	}
 	return worthWhile(out), nil
+}
+
+// How often arrangements are simulated to leave out those that do not help, and how
+// many are looked at closely.
+const (
+	screenRuns = 8
+	mostTried  = 6
+)
+
+// screen keeps the arrangements that leave clearly less waiting in a few runs of the
+// same random numbers, of those the ones with the least waiting and cost.
+func (h *house) screen(ctx context.Context, p Piece, all []arrangement) ([]arrangement, error) {
+	quick := *h
+	quick.Runs = min(h.Runs, screenRuns)
+	base, err := quick.try(ctx, p, h.goes[p.Name()].arrangement)
+	if err != nil {
+		return nil, err
+	}
+	var kept []outcome
+	for _, a := range all {
+		o, err := quick.try(ctx, p, a)
+		if err != nil {
+			return nil, fmt.Errorf("trying %s: %w", a.name, err)
+		}
+		if float64(o.wait) <= better*float64(base.wait) {
+			kept = append(kept, o)
+		}
+	}
+	price := func(o outcome) time.Duration { // a minute of the clock is dear to all
+		return o.wait + max(0, o.over-base.over) + time.Duration(len(o.touched))*time.Second
+	}
+	slices.SortStableFunc(kept, func(a, b outcome) int { return cmp.Compare(price(a), price(b)) })
+	var out []arrangement
+	for _, o := range kept[:min(len(kept), mostTried)] {
+		out = append(out, o.arrangement)
+	}
+	return out, nil
 }
 
 // say writes the words for the room.
@@ -107,6 +148,9 @@ func (h *house) say(p Piece, o outcome) string {
 			words = append(words, fmt.Sprintf("Heat %d: %s.", n+1, people(g.people, names)))
 		}
 		words = append(words, "Who is not on counts for a partner.")
+	case o.waves > 1 && o.turns > 1:
+		words = h.sayTurns(p, o.turns)
+		words = append(words, fmt.Sprintf("%s: start %s later, and end as much later.", people(o.wave[1].People, names), clock(o.gap)))
 	case o.waves > 1:
 		for _, w := range o.wave {
 			when := "start on three"
