@@ -47,7 +47,23 @@ func (d *Day) CutBack(ctx context.Context, q Question, who roomful.Athlete, p Pr
 		return CutBack{}, err
 	}
 	got, err := version.CutBack(ctx, version.BehindQuestion{Request: r, Version: l.Versions[i], At: p.At, Done: done})
-	return CutBack{of.piece, of.effort, got}, err
+	if err != nil {
+		return CutBack{}, err
+	}
+	if whole := got.Ends.TotalReps; done > whole.P95 {
+		return CutBack{}, pastTheEnd(got, done)
+	}
+	return CutBack{of.piece, of.effort, got}, nil
+}
+
+// pastTheEnd refuses what is more than the whole piece is forecast to hold: an
+// ending below what is already done would answer a slip of the finger in earnest.
+func pastTheEnd(c roomful.CutBack, done float64) error {
+	return &roomful.Error{
+		Summary: fmt.Sprintf("%s done at %s is more than %s is forecast for the whole piece, about %s",
+			roomful.Figure(done), roomful.Clock(c.At.Seconds()), c.Name, roomful.Figure(float64(int(c.Ends.TotalReps.P50)))),
+		Hint: "check the figure; if it is right, there is nothing to cut",
+	}
 }
 
 // counted returns what somebody has done in repetitions and calories.

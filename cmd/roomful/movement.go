@@ -55,12 +55,12 @@ func (v *movementVerb) Run(p *program) error {
 		return err
 	}
 	why := roomful.Reason(v.For)
-	if why == "" && !p.json {
-		return p.print(p.about(m))
-	}
 	q := day.InsteadQuestion{Reason: why, Today: p.today(), Seed: v.Seed}
 	if q.Of, err = p.element(m, v.Amount, v.Load); err != nil {
 		return err
+	}
+	if why == "" && !p.json {
+		return p.print(p.about(m))
 	}
 	var src sources
 	files := append(p.gymInto(v.Gym), p.kitInto(&src, v.Kit)...)
