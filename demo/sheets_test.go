@@ -216,6 +216,16 @@ func TestHour(t *testing.T) {
 		if end := hour.Lines[len(hour.Lines)-1].End; end > hour.Length || end < 40*time.Minute {
 			t.Errorf("%s with %d people takes %v of %v", name, len(q.People), end, hour.Length)
 		}
+		for _, u := range hour.Places {
+			if u.Busy > 1.001 || u.WaitMean < 0 {
+				t.Errorf("%s: %s is in use %.2f of the time", name, u.Word, u.Busy)
+			}
+		}
+		for _, f := range hour.Fixes {
+			if f.Say == "" || strings.Contains(f.Say, ": 0 ") {
+				t.Errorf("%s: %s, with nothing to say: %q", name, f.What, f.Say)
+			}
+		}
 	}
 }
 
