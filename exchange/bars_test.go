@@ -54,7 +54,7 @@ func TestBarsDiagnostics(t *testing.T) {
 		{"too low a ceiling", bar(`"bar":20,"target":20,"ceiling":15`), `1:22-23 error: Odo: the bare bar of 20 kg is above the ceiling of 15 kg | take a lighter bar or raise the ceiling`},
 		{"a ceiling of 0", bar(`"bar":20,"target":20,"ceiling":0`), `1:22-23 error: Odo: a ceiling of 0 | leave the ceiling out when there is none`},
 		{"unknown", bar(`"bar":20,"targte":20`), `1:45-51 error: key "targte" is not known | did you mean target?`},
-		{"twice a key", bar(`"bar":20,"bar":15`), `1:45-48 error: the question is not JSON: mapping key "bar" already defined at [1:36] | check the indent, the colons and the brackets`},
+		{"twice a key", bar(`"bar":20,"bar":15`), `1:45-48 error: the question is not JSON: mapping key "bar" already defined at [1:36] | check the commas, the quotes and the brackets`},
 		{"twice a name", `{"plates":[],"bars":[{"name":"Odo","bar":20,"target":60},{"name":"Odo","bar":20,"target":60}]}`, `1:58-59 error: two bars are called "Odo" | give each bar its own name`},
 		{"half a disc", plate(`"mass":20,"count":2.5`), `1:76-79 error: count 2.5 is not a whole number | write a whole number`},
 		{"discs without end", plate(`"mass":20,"count":1000000`), `1:76-83 error: count 1000000 cannot be right | it lies between 0 and 10000`},

@@ -168,7 +168,7 @@ func TestPeopleDiagnostics(t *testing.T) {
 		{"blank", "\n \n\t\n", []string{"1:1-1 error: the file of people is empty | start with a line such as name,division,mass_kg,squat_kg and one line per person"}, 0},
 		{"no header", "Oda,b,62\n", []string{"1:1-4 error: no header: the first line names no column of a people file | start with a line such as name,division,mass_kg,squat_kg"}, 0},
 		{"no people", "name,mass_kg\n", []string{"1:1-5 error: the file has a header and no people | add one line per person below the header"}, 0},
-		{"binary", "name\nO\x00da", []string{"2:2-2 error: the file of people is not a text file | save it as plain text in UTF-8 and try again"}, 0},
+		{"binary", "name\nO\x00da", []string{"2:2-2 error: the file of people is not a text file | take out the control character here, or save it as plain text in UTF-8"}, 0},
 		{"latin", "name\nIn\xe9s\n", []string{"2:3-3 error: the file of people has a letter that is not UTF-8 | save it as CSV or text in UTF-8 and try again"}, 1},
 		{"near column", "name,sqat_kg\nOda,80\n", []string{`1:6-13 error: column "sqat_kg" is not one of a people file | did you mean squat_kg?`}, 1},
 		{"column twice", "name,name\nOda,Pim\n", []string{"1:6-10 error: column name is here twice, first at column 1 | keep one of the two"}, 1},

@@ -57,7 +57,7 @@ func readText(r io.Reader, what string, rep *report) (text string, ok bool) {
 	text = strings.ReplaceAll(text, "\r", "\n")
 	if i := strings.IndexFunc(text, binaryRune); i >= 0 {
 		at := positionOf(text, i)
-		rep.fault(roomful.Range{Start: at, End: at}, "save it as plain text in UTF-8 and try again", "%s is not a text file", what)
+		rep.fault(roomful.Range{Start: at, End: at}, "take out the control character here, or save it as plain text in UTF-8", "%s is not a text file", what)
 		return "", false
 	}
 	if !utf8.ValidString(text) {

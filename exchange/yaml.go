@@ -36,13 +36,22 @@ func (y *yamlReader) document(r io.Reader, what, hint string) (pairs []*ast.Mapp
 	root, err := parseYAML(text)
 	switch {
 	case err != nil:
-		y.fault(errorPlace(err), "check the indent, the colons and the brackets", "%s is not %s: %s", what, cmp.Or(y.form, "YAML"), firstLine(err))
+		y.fault(errorPlace(err), y.formHint(), "%s is not %s: %s", what, cmp.Or(y.form, "YAML"), firstLine(err))
 	case root == nil:
 		y.fault(whole, hint, "%s is empty", what)
 	default:
 		return y.pairs(root, listOfKeys, keysHint), true
 	}
 	return nil, false
+}
+
+// formHint says where to look when the form itself is broken. Indents mean
+// nothing in JSON.
+func (y *yamlReader) formHint() string {
+	if y.form == "JSON" {
+		return "check the commas, the quotes and the brackets"
+	}
+	return "check the indent, the colons and the brackets"
 }
 
 // parseYAML returns the one document of a YAML text, nil when there is
