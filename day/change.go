@@ -28,7 +28,7 @@ func (c Change) String() string {
 		if d.Count == 0 {
 			words = append(words, "no "+d.Word+" today")
 		} else {
-			words = append(words, fmt.Sprintf("%d %s less", d.Count, d.Word))
+			words = append(words, fmt.Sprintf("%d %s out of order", d.Count, d.Word))
 		}
 	}
 	if c.Extra > 0 {
