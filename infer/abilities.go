@@ -40,7 +40,7 @@ func (p *posterior) revise(i int, d *roomful.Dim, lower [][]float64) {
 		}
 	}
 	p.credit(d, row)
-	d.Centre += dot(row, p.mode[:len(row)])
+	d.Centre += dot(row, p.mean[:len(row)])
 	for j := range row {
 		var sd float64
 		for k := j; k < len(row); k++ { // Lᵀ times the row

@@ -8,13 +8,13 @@
 // smooth [Emulator] stands in for it between them. Loads and body mass are
 // inputs of an emulator; amounts, heights and formats make another structure.
 //
-// [Person.Learn] then finds what all results together say, at once and not one
-// after the other, so that their order cannot matter. It works on the
-// independent normal factors that abilities are made of: it climbs to the most
-// likely point and takes the curvature there (Laplace's approximation). What
-// comes back is abilities of the same kind, with narrower spread where results
-// informed them. A prior that already holds a gym's own people shrinks towards
-// them.
+// [Simulator.Learn] then finds what all results of a person say, at once and not
+// one after the other, so that their order cannot matter. It works on the
+// independent normal factors that abilities are made of. Each score is made
+// straight over the whole of what is believed, the straight problem is solved,
+// and that again for the belief that follows. What comes back is abilities of the
+// same kind, with narrower spread where results informed them. A prior that
+// already holds a gym's own people shrinks towards them.
 //
 // Supply of oxygen wanders with the weeks, so that old results say less about
 // today. Scores that no noise of the forecaster explains, a slip of the pen or a

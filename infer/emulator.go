@@ -71,7 +71,7 @@ func (s Simulator) Check(ctx context.Context, e *Emulator) (off float64, ok bool
 	n := 0
 	for _, p := range scores {
 		if p.ok {
-			off += math.Abs(e.mean.at(e.full(p), nil) - p.mean)
+			off += math.Abs(e.mean.at(e.full(p)) - p.mean)
 			n++
 		}
 	}
@@ -84,15 +84,11 @@ func (e *Emulator) full(p point) []float64 {
 	return e.inputs.full(e.by, doing(Case{p.abilities, p.result}), e.inputs.of(p.abilities, p.result))
 }
 
-// at returns the mean and the spread of the log-score at inputs, and the mean's
-// derivatives.
-func (e *Emulator) at(d deed, x []float64) (mean, sd float64, slope []float64) {
+// at returns the mean and the spread of the log-score at inputs.
+func (e *Emulator) at(d deed, x []float64) (mean, sd float64) {
 	full := e.inputs.full(e.by, d, x)
-	slope = make([]float64, len(full))
-	mean = e.mean.at(full, slope)
-	within := math.Exp(e.spread.at(full, nil))
-	sd = max(leastSD, math.Sqrt(within+e.mean.misfit*e.mean.misfit))
-	return mean, sd, e.inputs.chain(e.by, d, x, full, slope)
+	within := math.Exp(e.spread.at(full))
+	return e.mean.at(full), max(leastSD, math.Sqrt(within+e.mean.misfit*e.mean.misfit))
 }
 
 // point is somebody's result at exact abilities.

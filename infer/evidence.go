@@ -33,15 +33,14 @@ func (ev *evidence) score(e *Emulator, a *roomful.Abilities, r *Result) {
 }
 
 // pull is how something observed moves a straight line of abilities: towards
-// where, and how strongly (the curvature of its log-likelihood).
+// where, and how strongly (the slope and the curvature of its log-likelihood).
 type pull struct {
 	force, weight float64 // derivative and negative second derivative
-	likelihood    float64 // logarithm
 }
 
 // near is the pull of a value seen through noise with heavy tails: mostly
 // normal, and now and then several times wider. The curvature is that of the
-// normal whose force is the same, which the climb can always follow.
+// normal whose force is the same.
 func near(gap, sd float64) pull {
 	calm := (1 - wildShare) * density(gap/sd) / sd
 	wild := wildShare * density(gap/(sd*wildSpread)) / (sd * wildSpread)
@@ -49,7 +48,7 @@ func near(gap, sd float64) pull {
 		wild = 1e-300
 	}
 	w := (calm + wild/(wildSpread*wildSpread)) / (calm + wild) / (sd * sd)
-	return pull{w * gap, w, math.Log(calm + wild)}
+	return pull{w * gap, w}
 }
 
 // above is the pull of knowing that a value, seen through noise, is more than
@@ -58,10 +57,10 @@ func above(value, sd float64) pull {
 	z := value / sd
 	tail := 0.5 * math.Erfc(-z/math.Sqrt2)
 	if tail < 1e-12 { // far on the wrong side: as a normal around the edge
-		return pull{-value / (sd * sd), 1 / (sd * sd), -z * z / 2}
+		return pull{-value / (sd * sd), 1 / (sd * sd)}
 	}
 	mills := density(z) / tail
-	return pull{mills / sd, mills * (mills + z) / (sd * sd), math.Log(tail)}
+	return pull{mills / sd, mills * (mills + z) / (sd * sd)}
 }
 
 // density is the standard normal one.

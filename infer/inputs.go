@@ -135,20 +135,6 @@ func (in *inputs) full(s Simulator, d deed, x []float64) []float64 {
 	return out
 }
 
-// chain turns derivatives by the full inputs into ones by the inputs alone.
-func (in *inputs) chain(s Simulator, d deed, x, full, slope []float64) []float64 {
-	const step = 1e-3
-	for i, t := range in.tasks {
-		k := len(x) + i
-		for _, j := range t.by {
-			x[j] += step
-			slope[j] += slope[k] * (in.share(s, d, t.at, x) - full[k]) / step
-			x[j] -= step
-		}
-	}
-	return slope[:len(x)]
-}
-
 // few returns some of the cases, evenly taken.
 func few(cases []Case) []Case {
 	n := min(feltCases, len(cases))

@@ -29,13 +29,6 @@ func addTo(to []float64, by float64, row []float64) {
 	}
 }
 
-// scale multiplies a row.
-func scale(row []float64, by float64) {
-	for i := range row {
-		row[i] *= by
-	}
-}
-
 // norm returns the length of a row.
 func norm(a []float64) float64 { return math.Sqrt(dot(a, a)) }
 
@@ -72,11 +65,16 @@ func solve(l [][]float64, b []float64) []float64 {
 	for i := range n {
 		x[i] = (b[i] - dot(l[i][:i], x[:i])) / l[i][i]
 	}
-	for i := n - 1; i >= 0; i-- {
-		x[i] /= l[i][i]
-		addTo(x[:i], -x[i], l[i][:i])
+	return backward(l, x)
+}
+
+// backward returns x with Lᵀ x = b, in the place of b.
+func backward(l [][]float64, b []float64) []float64 {
+	for i := len(b) - 1; i >= 0; i-- {
+		b[i] /= l[i][i]
+		addTo(b[:i], -b[i], l[i][:i])
 	}
-	return x
+	return b
 }
 
 // inverse returns the inverse of L Lᵀ.

@@ -73,8 +73,7 @@ func differ(t *testing.T, what string, got, want float64) {
 	}
 }
 
-// A surface passes through a curved function of two inputs, and its derivatives
-// are those of its values.
+// A surface passes through a curved function of two inputs.
 func TestSurface(t *testing.T) {
 	f := func(x []float64) float64 { return 2 + 0.3*x[0] - 0.1*x[1] + 0.05*x[0]*x[1] + 0.1*math.Exp(-x[0]) }
 	r := rand.New(rand.NewPCG(1, 2))
@@ -86,20 +85,8 @@ func TestSurface(t *testing.T) {
 	}
 	s := newSurface(points, values, noise, false)
 	for _, x := range [][]float64{{0, 0}, {1, -2}, {-1.2, 3}, {0.4, 1}} {
-		slope := make([]float64, 2)
-		if got := s.at(x, slope); math.Abs(got-f(x)) > 0.015 {
+		if got := s.at(x); math.Abs(got-f(x)) > 0.015 {
 			t.Errorf("at %v: %.4f, want %.4f", x, got, f(x))
-		}
-		for j := range x {
-			const step = 1e-5
-			x[j] += step
-			up := s.at(x, nil)
-			x[j] -= 2 * step
-			down := s.at(x, nil)
-			x[j] += step
-			if got := (up - down) / (2 * step); math.Abs(got-slope[j]) > 1e-6 {
-				t.Errorf("at %v: slope %d is %.6f, by differences %.6f", x, j, slope[j], got)
-			}
 		}
 	}
 }

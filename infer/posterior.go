@@ -16,20 +16,20 @@ type posterior struct {
 	factors []int // the touched ones, ascending
 	weeks   []int // before today, ascending: where the walk has steps
 	rows    map[int][]float64
-	mode    []float64
+	mean    []float64
 	spread  [][]float64 // the covariance
-	told    []told      // what each result said at the mode
+	told    []told      // what each result said of this belief
 }
 
 // told is a straight line of the coordinates and how strongly it was pulled.
 type told struct {
-	label         string
-	row           []float64
-	force, weight float64
+	label  string
+	row    []float64
+	weight float64
 	// A bound says that offset and the line together are, but for noise, above
-	// nought.
-	bound         bool
-	offset, noise float64
+	// nought. Its stand-in for that is exp(push x - weight x²/2), x the line.
+	bound               bool
+	offset, noise, push float64
 }
 
 func newPosterior(prior *roomful.Abilities, all []evidence) *posterior {
@@ -59,8 +59,7 @@ func newPosterior(prior *roomful.Abilities, all []evidence) *posterior {
 		p.rows[d] = p.row(d)
 	}
 	if len(p.factors) > 0 {
-		p.climb()
-		p.settle()
+		p.believe()
 	}
 	return p
 }
@@ -95,138 +94,35 @@ func (p *posterior) addAt(row []float64, by float64, dim, weeks int) {
 	}
 }
 
-// The climb ends after so many steps or when one is this short.
+// Belief is made anew so many times, or until it moves less than a step.
 const (
-	mostSteps = 40
-	shortStep = 1e-6
-	longStep  = 2.5
+	mostRounds = 6
+	roundStep  = 0.05
 )
 
-// climb finds the most likely coordinates and the curvature there. Each step
-// solves the straight problem that touches the curved one (Newton's method with
-// the outer product of slopes as curvature); one that leads down is halved.
-func (p *posterior) climb() {
-	n := p.size()
-	p.mode = make([]float64, n)
-	from := p.lean(p.mode)
-	for range mostSteps {
-		step := from.step()
-		if size := norm(step); size < shortStep {
-			break
-		} else if size > longStep {
-			scale(step, longStep/size)
+// believe starts from the prior. Each score is made straight over the whole of
+// what is believed and the straight problem solved, which is belief for the next
+// round (iterated posterior linearisation: García-Fernández et al. 2015, IEEE
+// Trans Signal Process 63:5561-5573). A slope at a single point would not see
+// how a score flattens out beside it, and leave belief too narrow.
+func (p *posterior) believe() {
+	p.mean, p.spread = make([]float64, p.size()), matrix(p.size())
+	for i := range p.spread {
+		p.spread[i][i] = 1
+	}
+	for range mostRounds {
+		s := p.lean()
+		l, ok := root(s.curvature) // the identity and squares: always
+		if !ok {
+			return
 		}
-		moved := false
-		for range 8 {
-			to := slices.Clone(p.mode)
-			addTo(to, 1, step)
-			if there := p.lean(to); there.height >= from.height-1e-9 {
-				moved = norm(step) >= shortStep
-				p.mode, from = to, there
-				break
-			}
-			scale(step, 0.5)
-		}
-		if !moved {
-			break
+		before := slices.Clone(p.mean)
+		addTo(p.mean, 1, solve(l, s.gradient))
+		p.told, p.spread = s.told, inverse(l)
+		p.settle()
+		addTo(before, -1, p.mean)
+		if norm(before) < roundStep {
+			return
 		}
 	}
-	p.told = from.told
-	if l, ok := root(from.curvature); ok { // the identity and squares: always
-		p.spread = inverse(l)
-	}
-}
-
-// slant is the log-posterior around coordinates.
-type slant struct {
-	height    float64
-	gradient  []float64
-	curvature [][]float64 // negative second derivative
-	told      []told
-}
-
-// lean returns the log-posterior around coordinates.
-func (p *posterior) lean(z []float64) *slant {
-	s := &slant{height: -dot(z, z) / 2, gradient: make([]float64, len(z)), curvature: matrix(len(z))}
-	for i := range z {
-		s.gradient[i] = -z[i]
-		s.curvature[i][i] = 1
-	}
-	for i := range p.all {
-		ev := &p.all[i]
-		if ev.emulator != nil {
-			p.weigh(s, ev, z)
-		}
-		for k := range ev.margins {
-			p.bound(s, ev, &ev.margins[k], z)
-		}
-	}
-	return s
-}
-
-// weigh adds a score.
-func (p *posterior) weigh(s *slant, ev *evidence, z []float64) {
-	x := slices.Clone(ev.inputs)
-	row := make([]float64, len(z))
-	for j, d := range ev.dims {
-		if d >= 0 {
-			clear(row)
-			p.addAt(row, 1, d, ev.weeks)
-			x[j] += dot(row, z)
-		}
-	}
-	mean, sd, slopes := ev.emulator.at(ev.deed, x)
-	clear(row)
-	for j, d := range ev.dims {
-		if d >= 0 {
-			p.addAt(row, slopes[j], d, ev.weeks)
-		}
-	}
-	if ev.capped {
-		s.above(ev.label, row, mean-ev.observed, sd, z)
-	} else {
-		s.add(told{label: ev.label, row: row}, near(ev.observed-mean, sd))
-	}
-}
-
-// bound adds that an element could, or could not, be done.
-func (p *posterior) bound(s *slant, ev *evidence, m *margin, z []float64) {
-	row := make([]float64, len(z))
-	for _, sl := range m.slopes {
-		p.addAt(row, sl.by, sl.dim, ev.weeks)
-	}
-	value := m.centre + dot(row, z)
-	if m.cannot {
-		value = -value
-		scale(row, -1)
-	}
-	s.above(ev.label, row, value, edge, z)
-}
-
-// above adds that a value, a straight line of the coordinates around z, is but
-// for noise above nought.
-func (s *slant) above(label string, row []float64, value, noise float64, z []float64) {
-	s.add(told{label: label, row: row, bound: true, offset: value - dot(row, z), noise: noise}, above(value, noise))
-}
-
-// add adds what pulls a straight line of the coordinates.
-func (s *slant) add(t told, by pull) {
-	s.height += by.likelihood
-	addTo(s.gradient, by.force, t.row)
-	t.force, t.weight = by.force, by.weight
-	for i, v := range t.row {
-		if v != 0 {
-			addTo(s.curvature[i], by.weight*v, t.row[:i+1])
-		}
-	}
-	s.told = append(s.told, t)
-}
-
-// step returns the step to the top of the parabola that touches here.
-func (s *slant) step() []float64 {
-	l, ok := root(s.curvature)
-	if !ok {
-		return make([]float64, len(s.gradient))
-	}
-	return solve(l, s.gradient)
 }

@@ -11,25 +11,14 @@ const (
 	settledStep = 1e-6
 )
 
-// site is a bound's normal stand-in: it adds precision and push to a straight
-// line x of the coordinates, exp(push x - precision x²/2).
-type site struct {
-	told            *told
-	precision, push float64
-}
-
-// settle moves belief from its peak to its middle where bounds cut it off.
+// settle moves belief to where its middle is once bounds cut it off.
 func (p *posterior) settle() {
-	var sites []site
-	for i := range p.told {
-		if t := &p.told[i]; t.bound {
-			sites = append(sites, site{t, t.weight, t.force + t.weight*dot(t.row, p.mode)})
-		}
-	}
 	for range mostSweeps {
 		var moved float64
-		for i := range sites {
-			moved = max(moved, p.improve(&sites[i]))
+		for i := range p.told {
+			if p.told[i].bound {
+				moved = max(moved, p.improve(&p.told[i]))
+			}
 		}
 		if moved < settledStep {
 			break
@@ -39,32 +28,30 @@ func (p *posterior) settle() {
 
 // improve makes one stand-in right for what all the others say, and returns how
 // far the line's mean moved.
-func (p *posterior) improve(s *site) float64 {
-	t := s.told
-	reach := make([]float64, len(p.mode)) // covariance of the coordinates with the line
+func (p *posterior) improve(t *told) float64 {
+	reach := make([]float64, len(p.mean)) // covariance of the coordinates with the line
 	for i, row := range p.spread {
 		reach[i] = dot(row, t.row)
 	}
-	mean, variance := dot(t.row, p.mode), dot(t.row, reach)
-	left := 1 - variance*s.precision
+	mean, variance := dot(t.row, p.mean), dot(t.row, reach)
+	left := 1 - variance*t.weight
 	if variance < 1e-12 || left < 1e-9 {
 		return 0
 	}
 	// Without this bound, and then with the bound itself.
 	without := variance / left
-	middle := (mean - variance*s.push) / left
+	middle := (mean - variance*t.push) / left
 	wide := math.Hypot(t.noise, math.Sqrt(without))
 	by := above(t.offset+middle, wide)
 	mean2, variance2 := middle+without*by.force, without-without*without*by.weight
 	if variance2 <= 0 {
 		return 0
 	}
-	precision := 1/variance2 - 1/without
-	more := precision - s.precision
-	s.precision, s.push = precision, mean2/variance2-middle/without
-	t.weight = precision
+	weight := 1/variance2 - 1/without
+	more := weight - t.weight
+	t.weight, t.push = weight, mean2/variance2-middle/without
 	// What the line learnt, everything that goes along with it learns in proportion.
-	addTo(p.mode, (mean2-mean)/variance, reach)
+	addTo(p.mean, (mean2-mean)/variance, reach)
 	fall := more / (1 + more*variance)
 	for i := range p.spread {
 		addTo(p.spread[i], -fall*reach[i], reach)

@@ -3,17 +3,19 @@ package infer
 import "math"
 
 // surface is a smooth function through noisy values: a Gaussian process whose
-// kernel adds a constant, planes, parabolas and, for what they leave, bumps of
-// one width (Rasmussen and Williams 2006, chapters 2 and 5).
+// kernel adds a constant, planes, parabolas and, for what they leave, bumps (Rasmussen and Williams 2006, chapters 2 and 5).
 type surface struct {
 	middle, scale []float64   // inputs are reckoned from their mean in their spread
 	points        [][]float64 // so reckoned
 	weight        []float64   // of the points
 	mean          float64     // of the values
 	shape         shape
-	plane         []float64 // the planes' and constants' part, summed over the points
-	constant      float64
-	misfit        float64 // sd of what the surface cannot follow, beyond the values' noise
+	// The parts of the kernel but bumps, summed over the points.
+	constant float64
+	plane    []float64
+	parabola [][]float64
+	squares  []float64 // of the points' distances from the middle
+	misfit   float64   // sd of what the surface cannot follow, beyond the values' noise
 }
 
 // shape is a kernel: variances of its parts, in the values' unit squared.
@@ -99,11 +101,12 @@ func (k *shape) kernel(a, b []float64) float64 {
 		apart += (a[j] - b[j]) * (a[j] - b[j])
 	}
 	v := k.constant + k.plane*along + k.parabola*along*along
-	if k.bump > 0 {
-		v += k.bump * math.Exp(-apart/(2*k.width*k.width))
-	}
-	return v
+	return v + k.bump*k.near(apart)
 }
+
+// near returns how alike bumps are at a squared distance: wide and narrow ones
+// mixed, which a division reckons faster than a power (the rational quadratic).
+func (k *shape) near(apart float64) float64 { return 1 / (1 + apart/(2*k.width*k.width)) }
 
 // solve returns the points' weights under a shape, and the logarithm of the
 // values' likelihood but for a constant.
@@ -127,48 +130,34 @@ func (s *surface) solve(k shape, gaps, noise []float64) (weight []float64, likel
 	return weight, likelihood, true
 }
 
-// gather sums the constant's and the planes' part over the points.
+// gather sums the parts of the kernel that can be summed beforehand.
 func (s *surface) gather() {
-	s.plane = make([]float64, len(s.middle))
+	s.plane, s.parabola = make([]float64, len(s.middle)), matrix(len(s.middle))
 	for i, w := range s.weight {
+		p := s.points[i]
 		s.constant += w * s.shape.constant
-		addTo(s.plane, w*s.shape.plane, s.points[i])
+		addTo(s.plane, w*s.shape.plane, p)
+		for j, v := range p {
+			addTo(s.parabola[j], w*s.shape.parabola*v, p)
+		}
+		s.squares = append(s.squares, dot(p, p))
 	}
 }
 
-// at returns the surface's value; slope, when not nil, takes its derivatives.
-func (s *surface) at(x, slope []float64) float64 {
+// at returns the surface's value.
+func (s *surface) at(x []float64) float64 {
 	u := s.reckon(x, make([]float64, len(s.middle)))
 	v := s.mean + s.constant + dot(s.plane, u)
-	if slope != nil {
-		copy(slope, s.plane)
-	}
-	if k := &s.shape; k.parabola > 0 || k.bump > 0 {
-		for i, w := range s.weight {
-			v += s.curve(s.points[i], u, w, slope)
+	if s.shape.parabola > 0 {
+		for j, row := range s.parabola {
+			v += u[j] * dot(row, u)
 		}
 	}
-	for j := range slope {
-		slope[j] /= s.scale[j]
+	if s.shape.bump > 0 {
+		square := dot(u, u)
+		for i, w := range s.weight {
+			v += w * s.shape.bump * s.shape.near(square+s.squares[i]-2*dot(s.points[i], u))
+		}
 	}
 	return v
-}
-
-// curve returns what a point adds to the value beyond planes, and adds its
-// derivatives to slope.
-func (s *surface) curve(p, u []float64, weight float64, slope []float64) float64 {
-	var along, apart float64
-	for j := range u {
-		along += p[j] * u[j]
-		apart += (p[j] - u[j]) * (p[j] - u[j])
-	}
-	wide := s.shape.width * s.shape.width
-	bump := weight * s.shape.bump * math.Exp(-apart/(2*wide))
-	parabola := weight * s.shape.parabola * along
-	if slope != nil {
-		for j := range u {
-			slope[j] += 2*parabola*p[j] + bump*(p[j]-u[j])/wide
-		}
-	}
-	return parabola*along + bump
 }

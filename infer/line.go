@@ -1,0 +1,45 @@
+package infer
+
+import "math"
+
+// line is a straight line through a log-score: its value in the middle, its
+// slope by each input that is a capacity, and the noise around it.
+type line struct {
+	mean, sd float64
+	slope    []float64
+}
+
+// straight returns the straight line that fits the log-score best where some of
+// the inputs lie around x with a covariance, what it misses added to the noise.
+// The sums are over the points of a cubature, two on each axis of the covariance
+// (Arasaratnam and Haykin 2009, IEEE Trans Automat Control 54:1254-1269).
+func (e *Emulator) straight(d deed, x []float64, moved []int, cov [][]float64) line {
+	for i := range cov {
+		cov[i][i] += 1e-10 // a capacity known for certain
+	}
+	axes, ok := root(cov)
+	if k := len(moved); !ok || k == 0 {
+		mean, sd := e.at(d, x)
+		return line{mean, sd, make([]float64, k)}
+	}
+	n, reach := float64(2*len(moved)), math.Sqrt(float64(len(moved)))
+	var out line
+	var square, within float64
+	along := make([]float64, len(moved)) // covariance of the score with each axis
+	at := make([]float64, len(x))
+	for axis := range moved {
+		for _, side := range []float64{reach, -reach} {
+			copy(at, x)
+			for i, j := range moved {
+				at[j] += side * axes[i][axis]
+			}
+			v, sd := e.at(d, at)
+			out.mean, square, within = out.mean+v/n, square+v*v/n, within+sd*sd/n
+			along[axis] += v * side / n
+		}
+	}
+	missed := square - out.mean*out.mean - dot(along, along)
+	out.sd = math.Sqrt(within + max(0, missed))
+	out.slope = backward(axes, along)
+	return out
+}
