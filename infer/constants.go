@@ -3,6 +3,7 @@ package infer
 // How an emulator is made; judgement, tried on pieces of one to three movements.
 const (
 	pointsOf    = 200   // abilities tried for an emulator
+	morePoints  = 400   // where so many were not enough
 	runsOf      = 16    // runs at each
 	freshPoints = 24    // abilities that check one
 	freshRuns   = 400   // runs at each

@@ -38,8 +38,13 @@ type Simulator struct {
 // cases, which share one structure. It is refused when too few of the people
 // can do all of it.
 func (s Simulator) Emulate(ctx context.Context, cases []Case) (*Emulator, error) {
+	return s.emulate(ctx, cases, pointsOf)
+}
+
+// emulate makes an emulator from so many points.
+func (s Simulator) emulate(ctx context.Context, cases []Case, points int) (*Emulator, error) {
 	e := &Emulator{by: s, cases: cases, inputs: s.inputsOf(cases)}
-	scores, err := s.simulate(ctx, cases, e.design(pointsOf, s.Seed), runsOf, s.Seed)
+	scores, err := s.simulate(ctx, e.design(points, s.Seed), runsOf, s.Seed)
 	if err != nil {
 		return nil, err
 	}
@@ -67,7 +72,7 @@ func (s Simulator) Emulate(ctx context.Context, cases []Case) (*Emulator, error)
 // Check returns the emulator's mean absolute error of the log-score at fresh
 // people, and whether that is little enough to use it.
 func (s Simulator) Check(ctx context.Context, e *Emulator) (off float64, ok bool, err error) {
-	scores, err := s.simulate(ctx, e.cases, e.draw(freshPoints, s.Seed+1, 1), freshRuns, s.Seed+1)
+	scores, err := s.simulate(ctx, e.draw(freshPoints, s.Seed+1, 1), freshRuns, s.Seed+1)
 	n := 0
 	for _, p := range scores {
 		if p.ok {
@@ -104,7 +109,7 @@ type point struct {
 // simulate runs the forecaster at every point. Each has its own random numbers:
 // with common ones the effect of a gym would be the same at all of them and
 // not average out.
-func (s Simulator) simulate(ctx context.Context, cases []Case, points []point, runs int, seed uint64) ([]point, error) {
+func (s Simulator) simulate(ctx context.Context, points []point, runs int, seed uint64) ([]point, error) {
 	workers := s.Workers
 	if workers <= 0 {
 		workers = runtime.GOMAXPROCS(0)

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"context"
 	"errors"
+	"math"
 	"slices"
 
 	"roomful"
@@ -66,29 +67,35 @@ func (s Simulator) Prepare(ctx context.Context, people []Person) (Emulators, err
 	return all, nil
 }
 
-// entry makes and checks the emulator of one structure.
-func (s Simulator) entry(ctx context.Context, cases []Case) (Entry, error) {
-	e, err := s.Emulate(ctx, cases)
-	var refused *roomful.Error
-	switch {
-	case errors.As(err, &refused):
-		return Entry{Refused: refused.Summary}, nil
-	case err != nil:
-		return Entry{}, err
+// entry makes and checks the emulator of one structure. One that is not good
+// enough is made again from more points before it is refused.
+func (s Simulator) entry(ctx context.Context, cases []Case) (entry Entry, err error) {
+	for _, points := range []int{pointsOf, morePoints} {
+		e, err := s.emulate(ctx, cases, points)
+		var refused *roomful.Error
+		switch {
+		case errors.As(err, &refused):
+			return Entry{Refused: refused.Summary}, nil
+		case err != nil:
+			return Entry{}, err
+		}
+		off, ok, err := s.Check(ctx, e)
+		switch {
+		case err != nil:
+			return Entry{}, err
+		case ok:
+			return Entry{Emulator: e, Off: off}, nil
+		}
+		entry = Entry{Off: off, Refused: "scores of this piece change too abruptly with ability to learn from"}
 	}
-	off, ok, err := s.Check(ctx, e)
-	if err != nil {
-		return Entry{}, err
-	}
-	if !ok {
-		return Entry{Off: off, Refused: "scores of this piece change too abruptly with ability to learn from"}, nil
-	}
-	return Entry{Emulator: e, Off: off}, nil
+	return entry, nil
 }
 
 // scored reports whether the result's score says something, and not only which
 // element could not be done. Partners' scores are not one person's.
-func (r *Result) scored() bool { return len(r.Cannot) == 0 && r.Piece.Team.Size < 2 }
+func (r *Result) scored() bool {
+	return len(r.Cannot) == 0 && r.Piece.Team.Size < 2 && r.Score >= 0 && !math.IsInf(r.Score, 1)
+}
 
 // Learn returns what is believed of a person on a day after all their results.
 func (s Simulator) Learn(p Person, today roomful.Date, by Emulators) Learnt {
@@ -97,21 +104,35 @@ func (s Simulator) Learn(p Person, today roomful.Date, by Emulators) Learnt {
 	for _, i := range inOrder(p.Results) {
 		r := &p.Results[i]
 		ev := evidence{label: r.label(), weeks: r.weeks(today)}
-		if r.Piece.Team.Size > 1 {
-			out.Left = append(out.Left, Left{i, "done with a partner: the score is not one person's"})
+		if why := by.refuse(r); why != "" {
+			out.Left = append(out.Left, Left{i, why})
 			continue
 		}
-		if entry := by[r.Structure()]; r.scored() && entry.Emulator == nil {
-			out.Left = append(out.Left, Left{i, entry.Refused})
-			continue
-		} else if r.scored() {
-			ev.score(entry.Emulator, p.Prior, r)
+		if r.scored() {
+			ev.score(by[r.Structure()].Emulator, p.Prior, r)
 		}
 		ev.margins = s.margins(p.Prior, r)
 		all = append(all, ev)
 	}
 	out.Abilities = newPosterior(p.Prior, all).abilities()
 	return out
+}
+
+// refuse says why nothing can be learnt from a result, or "".
+func (by Emulators) refuse(r *Result) string {
+	switch {
+	case r.Piece.Team.Size > 1:
+		return "done with a partner: the score is not one person's"
+	case len(r.Cannot) > 0:
+		return ""
+	case !r.scored():
+		return "the score is not a number"
+	}
+	entry, made := by[r.Structure()]
+	if !made {
+		return "nothing was prepared for this piece"
+	}
+	return entry.Refused
 }
 
 // inOrder returns the places of results by date, title and score, so that sums

@@ -219,3 +219,36 @@ func TestCannot(t *testing.T) {
 		t.Errorf("cleans %.0f kg, spread %.2f of before, after 100 kg could not be done", most, got.SD(c)/ab.SD(c))
 	}
 }
+
+// One emulator serves people of different body mass on different loads, and its
+// error stays within what is allowed.
+func TestLoadsAndMassesShareAnEmulator(t *testing.T) {
+	w := newWorld(t)
+	var people []infer.Person
+	for i, kg := range []string{"30 kg", "40 kg", "50 kg", "60 kg"} {
+		p, work := w.piece(t, "5 rounds for time:\n 9 thrusters "+kg+"\n 200 m row\n 12 sit-ups\n")
+		a := prior.Of(roomful.Athlete{ID: kg, Name: kg, Division: roomful.DivisionA, Born: day(1995, 1, 1), MassKg: 65 + 10*float64(i)}, w.lex, today)
+		people = append(people, infer.Person{Prior: a, Results: []infer.Result{{On: today, Piece: p, Work: work, Score: 700}}})
+	}
+	by, err := w.sim.Prepare(t.Context(), people)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(by) != 1 {
+		t.Errorf("%d emulators for one structure", len(by))
+	}
+	for _, e := range by {
+		if e.Refused != "" || e.Off > 0.03 {
+			t.Errorf("refused %q, error %.3f", e.Refused, e.Off)
+		}
+	}
+	// The same time with more weight tells of somebody stronger.
+	var last float64
+	for _, p := range people {
+		kg, _ := w.sim.Learn(p, today, by).Abilities.Median(roomful.OneRM("thruster"))
+		if kg <= last {
+			t.Errorf("a thruster of %.0f kg after one of %.0f with a lighter load", kg, last)
+		}
+		last = kg
+	}
+}

@@ -262,18 +262,59 @@ func TestInformed(t *testing.T) {
 // What cannot be used is said, and nothing is learnt from it.
 func TestLeft(t *testing.T) {
 	f := toy{map[roomful.Capacity]float64{oxygen: -0.8}, 0.06}
-	r := timed(5.1, today)
-	r.Piece.Team = roomful.Team{Size: 2, Style: roomful.Shared}
-	p := infer.Person{Prior: twoDims(), Results: []infer.Result{r}}
-	by, err := f.simulator().Prepare(t.Context(), []infer.Person{p})
-	if err != nil {
-		t.Fatal(err)
+	for name, c := range map[string]struct {
+		spoil func(*infer.Result)
+		why   string
+	}{
+		"partner":      {func(r *infer.Result) { r.Piece.Team.Size = 2 }, "done with a partner: the score is not one person's"},
+		"no number":    {func(r *infer.Result) { r.Score = math.NaN() }, "the score is not a number"},
+		"never ending": {func(r *infer.Result) { r.Score = math.Inf(1) }, "the score is not a number"},
+		"not prepared": {func(r *infer.Result) { r.Piece.Format = roomful.ForTime{Rounds: 4} }, "nothing was prepared for this piece"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			r := timed(5.1, today)
+			by, err := f.simulator().Prepare(t.Context(), []infer.Person{{Prior: twoDims(), Results: []infer.Result{r}}})
+			if err != nil {
+				t.Fatal(err)
+			}
+			c.spoil(&r)
+			got := f.simulator().Learn(infer.Person{Prior: twoDims(), Results: []infer.Result{r}}, today, by)
+			if diff := cmp.Diff([]infer.Left{{Result: 0, Why: c.why}}, got.Left); diff != "" {
+				t.Error(diff)
+			}
+			if diff := cmp.Diff(twoDims(), got.Abilities); diff != "" {
+				t.Error(diff)
+			}
+		})
 	}
-	got := f.simulator().Learn(p, today, by)
-	if len(got.Left) != 1 || got.Left[0].Result != 0 {
-		t.Errorf("left %+v, want the one result", got.Left)
+}
+
+// One emulator serves results that differ in load, cap, score, day and title, and
+// none that differ in what is done.
+func TestStructure(t *testing.T) {
+	base := func() infer.Result {
+		r := timed(5, today)
+		r.Work.Round[0].Load = roomful.Kg(20)
+		return r
 	}
-	if diff := cmp.Diff(twoDims(), got.Abilities); diff != "" {
-		t.Error(diff)
+	b := base()
+	for name, c := range map[string]struct {
+		change func(*infer.Result)
+		same   bool
+	}{
+		"load":   {func(r *infer.Result) { r.Work.Round[0].Load = roomful.Lb(95) }, true},
+		"cap":    {func(r *infer.Result) { r.Piece.Format = roomful.ForTime{Rounds: 3, Cap: 10 * time.Minute} }, true},
+		"day":    {func(r *infer.Result) { r.On, r.Title, r.Score = day(2026, 1, 1), "Oilskin", 9 }, true},
+		"bare":   {func(r *infer.Result) { r.Work.Round[0].Load = roomful.Mass{} }, false},
+		"rounds": {func(r *infer.Result) { r.Piece.Format = roomful.ForTime{Rounds: 4} }, false},
+		"amount": {func(r *infer.Result) { r.Work.Round[0].Amount++ }, false},
+		"swap":   {func(r *infer.Result) { r.Work.Round[0].Movement = "run" }, false},
+		"place":  {func(r *infer.Result) { r.Work.Once, r.Work.Round = r.Work.Round, nil }, false},
+		"dose":   {func(r *infer.Result) { r.Dose.Rounds = 2 }, false},
+	} {
+		r := base()
+		if c.change(&r); (r.Structure() == b.Structure()) != c.same {
+			t.Errorf("another %s: same emulator %v, want %v", name, !c.same, c.same)
+		}
 	}
 }
