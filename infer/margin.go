@@ -26,8 +26,9 @@ type slope struct {
 // possible: a third of the heaviest load, a few repetitions.
 const easy = 1.1
 
-// margins returns those of a result's elements that say something.
-func (s Simulator) margins(a *roomful.Abilities, r *Result) []margin {
+// margins returns those of a result's elements that say something, by some of a
+// person's dims.
+func (s Simulator) margins(a *roomful.Abilities, r *Result, dims []int) []margin {
 	var out []margin
 	centre := exact(a, func(int) float64 { return 0 })
 	for i, t := range r.Work.All() {
@@ -40,7 +41,7 @@ func (s Simulator) margins(a *roomful.Abilities, r *Result) []margin {
 			continue
 		}
 		var spread float64
-		for d := range centre.Dims {
+		for _, d := range dims {
 			const step = 0.05
 			centre.Dims[d].Centre += step
 			there, ok := s.room(centre, t)

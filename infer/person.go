@@ -110,8 +110,11 @@ func (s Simulator) Learn(p Person, today roomful.Date, by Emulators) Learnt {
 		}
 		if r.scored() {
 			ev.score(by[r.Structure()].Emulator, p.Prior, r)
+			// What the piece does not feel cannot be near its edge.
+			ev.margins = s.margins(p.Prior, r, sorted(slices.DeleteFunc(slices.Clone(ev.dims), func(d int) bool { return d < 0 })))
+		} else {
+			ev.margins = s.margins(p.Prior, r, everyDim(p.Prior))
 		}
-		ev.margins = s.margins(p.Prior, r)
 		all = append(all, ev)
 	}
 	out.Abilities = newPosterior(p.Prior, all).abilities()
@@ -147,6 +150,15 @@ func inOrder(rs []Result) []int {
 		return cmp.Or(cmp.Compare(a.On.String(), b.On.String()), cmp.Compare(a.Title, b.Title), cmp.Compare(a.Score, b.Score))
 	})
 	return order
+}
+
+// everyDim returns the places of all dims.
+func everyDim(a *roomful.Abilities) []int {
+	out := make([]int, len(a.Dims))
+	for i := range out {
+		out[i] = i
+	}
+	return out
 }
 
 // sorted returns numbers ascending, each once.

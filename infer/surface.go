@@ -49,15 +49,29 @@ func newSurface(points [][]float64, values, noise []float64, flat bool) *surface
 			best, s.shape, s.weight = likelihood, k, w
 		}
 	}
-	width := 1.5 * math.Sqrt(float64(len(s.middle)))
+	k := shape{constant: spread, plane: spread, width: 1.5 * math.Sqrt(float64(len(s.middle)))}
+	if !flat {
+		k.parabola, k.bump = parabolas[0]*spread, bumps[0]*spread
+	}
 	for _, e := range extras {
-		if flat {
-			try(shape{constant: spread, plane: spread, width: width, extra: e * spread})
-			continue
+		k.extra = e * spread
+		try(k)
+	}
+	if !flat { // one after the other: nearly as good as all together, in half the time
+		for _, e := range bumps[1:] {
+			k = s.shape
+			k.bump = e * spread
+			try(k)
 		}
-		for _, p := range parabolas {
-			for _, b := range bumps {
-				try(shape{spread, spread, p * spread, b * spread, width, e * spread})
+		for _, e := range parabolas[1:] {
+			k = s.shape
+			k.parabola = e * spread
+			try(k)
+		}
+		for _, e := range extras {
+			k = s.shape
+			if k.extra = e * spread; k != s.shape {
+				try(k)
 			}
 		}
 	}
