@@ -225,6 +225,10 @@ func TestLate(t *testing.T) {
 	if h.Ends() != 52*time.Minute || len(h.Dropped) > 0 {
 		t.Errorf("ends at %v, cut %q", h.Ends(), h.Dropped)
 	}
+	over := room.Behind{By: 7 * time.Minute, At: 99 * time.Minute}
+	if _, err := room.Late(t.Context(), q, over); err == nil || !strings.Contains(err.Error(), "minute 99") {
+		t.Errorf("late at minute 99 of 60: %v", err)
+	}
 	q.Session.Minutes = 45
 	if h, err = room.Late(t.Context(), q, behind); err != nil {
 		t.Fatal(err)
