@@ -21,12 +21,16 @@ import (
 type toy struct {
 	slope map[roomful.Capacity]float64
 	noise float64
+	bend  func(log float64) float64 // of the line, when not straight
 }
 
 func (f toy) mean(e roomful.Entrant) float64 {
 	v := 5.0
 	for _, d := range e.Abilities.Dims {
 		v += f.slope[d.Capacity] * d.Centre
+	}
+	if f.bend != nil {
+		v = f.bend(v)
 	}
 	for _, t := range e.Work.All() {
 		v -= t.LoadKg() / 200
@@ -109,7 +113,7 @@ func learn(t testing.TB, s infer.Simulator, prior *roomful.Abilities, rs ...infe
 // Ch g/(h'Ch + s²/n) and the covariance falls by Ch h'C/(h'Ch + s²/n).
 func TestClosedForm(t *testing.T) {
 	const a, b, noise = -0.8, -0.5, 0.06
-	f := toy{map[roomful.Capacity]float64{oxygen: a, squat: b}, noise}
+	f := toy{slope: map[roomful.Capacity]float64{oxygen: a, squat: b}, noise: noise}
 	c := [2][2]float64{{0.08*0.08 + 0.10*0.10, 0.08 * 0.12}, {0.08 * 0.12, 0.12*0.12 + 0.09*0.09}}
 	ch := [2]float64{c[0][0]*a + c[0][1]*b, c[1][0]*a + c[1][1]*b}
 	prior := a*ch[0] + b*ch[1]
@@ -160,7 +164,7 @@ func bounded(sd, slope, noise, gap float64) (mean float64) {
 // A cap that was met bounds the time from below and says no more.
 func TestCapBounds(t *testing.T) {
 	const slope, noise = -0.8, 0.06
-	f := toy{map[roomful.Capacity]float64{oxygen: slope}, noise}
+	f := toy{slope: map[roomful.Capacity]float64{oxygen: slope}, noise: noise}
 	sd := math.Hypot(0.08, 0.10)
 	var last float64
 	for _, gap := range []float64{-0.5, -0.1, 0, 0.1} {
@@ -184,7 +188,7 @@ func TestCapBounds(t *testing.T) {
 
 // A faster time never makes anybody less able.
 func TestMonotone(t *testing.T) {
-	f := toy{map[roomful.Capacity]float64{oxygen: -0.8, squat: -0.5}, 0.06}
+	f := toy{slope: map[roomful.Capacity]float64{oxygen: -0.8, squat: -0.5}, noise: 0.06}
 	s := f.simulator()
 	by, err := s.Prepare(t.Context(), []infer.Person{{Prior: twoDims(), Results: []infer.Result{timed(5, today)}}})
 	if err != nil {
@@ -203,7 +207,7 @@ func TestMonotone(t *testing.T) {
 
 // A time that no noise explains, a minute for an hour, is mostly set aside.
 func TestWildScore(t *testing.T) {
-	f := toy{map[roomful.Capacity]float64{oxygen: -0.8}, 0.06}
+	f := toy{slope: map[roomful.Capacity]float64{oxygen: -0.8}, noise: 0.06}
 	rs := []infer.Result{timed(5.01, today), timed(4.98, today), timed(5.02, today)}
 	calm := centre(learn(t, f.simulator(), twoDims(), rs...), oxygen)
 	got := centre(learn(t, f.simulator(), twoDims(), append(rs, timed(8, today))...), oxygen)
@@ -213,12 +217,33 @@ func TestWildScore(t *testing.T) {
 	}
 }
 
+// Where scores flatten out, belief is skewed. Its mean and its spread, summed over
+// a fine grid, are met to a quarter of the spread.
+func TestFlatteningScore(t *testing.T) {
+	const noise, gap = 0.06, 0.05
+	flat := func(log float64) float64 { return 5 + 0.12*(1-math.Exp(-6*(log-5))) }
+	f := toy{slope: map[roomful.Capacity]float64{oxygen: 1}, noise: noise, bend: flat}
+	var sum, mean, square float64
+	sd := math.Hypot(0.08, 0.10)
+	for v := -5 * sd; v < 5*sd; v += sd / 500 {
+		r := (5 + gap - flat(5+v)) / noise
+		p := math.Exp(-v*v/(2*sd*sd) - r*r/2)
+		sum, mean, square = sum+p, mean+p*v, square+p*v*v
+	}
+	mean /= sum
+	want := math.Sqrt(square/sum - mean*mean)
+	a := learn(t, f.simulator(), twoDims(), timed(5+gap, today))
+	if got := centre(a, oxygen); math.Abs(got-mean) > want/4 || math.Abs(a.SD(oxygen)/want-1) > 0.25 {
+		t.Errorf("oxygen %.4f ± %.4f, by sums %.4f ± %.4f", got, a.SD(oxygen), mean, want)
+	}
+}
+
 // An old result says less: oxygen supply wanders by OxygenWalk in the square
 // root of a week. In closed form the walk is more noise. An emulator's 3200 runs
 // know the slope and the noise to about one part in a hundred each.
 func TestOldCountsLess(t *testing.T) {
 	const slope, noise, gap = -0.8, 0.06, -0.1
-	f := toy{map[roomful.Capacity]float64{oxygen: slope}, noise}
+	f := toy{slope: map[roomful.Capacity]float64{oxygen: slope}, noise: noise}
 	c := 0.08*0.08 + 0.10*0.10
 	for _, weeks := range []int{0, 10, 52, 200} {
 		on := time.Date(2027, 3, 1, 0, 0, 0, 0, time.UTC).AddDate(0, 0, -7*weeks)
@@ -235,7 +260,7 @@ func TestOldCountsLess(t *testing.T) {
 // The order of results changes nothing, and the same seed gives the same bytes
 // on any number of workers.
 func TestOrderAndSeed(t *testing.T) {
-	f := toy{map[roomful.Capacity]float64{oxygen: -0.8, squat: -0.5}, 0.06}
+	f := toy{slope: map[roomful.Capacity]float64{oxygen: -0.8, squat: -0.5}, noise: 0.06}
 	rs := []infer.Result{timed(5.1, day(2027, 1, 4)), timed(4.9, day(2027, 2, 1)), timed(5.03, today)}
 	s := f.simulator()
 	want := learn(t, s, twoDims(), rs...)
@@ -249,7 +274,7 @@ func TestOrderAndSeed(t *testing.T) {
 // A capacity says which results it came from; speed, which no score depends on,
 // names none.
 func TestInformed(t *testing.T) {
-	f := toy{map[roomful.Capacity]float64{oxygen: -0.8}, 0.06}
+	f := toy{slope: map[roomful.Capacity]float64{oxygen: -0.8}, noise: 0.06}
 	a := learn(t, f.simulator(), twoDims(), timed(5.1, day(2027, 2, 1)))
 	if diff := cmp.Diff([]string{"Eight Ribs, 2027-02-01"}, a.Dims[0].Informed); diff != "" {
 		t.Error(diff)
@@ -261,7 +286,7 @@ func TestInformed(t *testing.T) {
 
 // What cannot be used is said, and nothing is learnt from it.
 func TestLeft(t *testing.T) {
-	f := toy{map[roomful.Capacity]float64{oxygen: -0.8}, 0.06}
+	f := toy{slope: map[roomful.Capacity]float64{oxygen: -0.8}, noise: 0.06}
 	for name, c := range map[string]struct {
 		spoil func(*infer.Result)
 		why   string
