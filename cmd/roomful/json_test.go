@@ -81,6 +81,8 @@ athletes[].day?[].drills?[].round athletes[].day?[].drills?[].why athletes[].day
 athletes[].day?[].ramp?.movement athletes[].day?[].ramp?.seconds athletes[].day?[].ramp?.sets[].reps athletes[].day?[].ramp?.sets[].load_kg
 athletes[].day?[].ramp?.sets[].per_side athletes[].day?[].ramp?.sets[].proof athletes[].day?[].ramp?.sets[].seconds athletes[].day?[].ramp?.sets[].rest_seconds
 athletes[].day?[].score?.kind athletes[].day?[].score?.comparable athletes[].day?[].score?.note`
+	readFields = `kind rounds reps total_reps seconds each_seconds capped loads_kg misses changes[].of changes[].to changes[].assist
+		changes[].load_kg changes[].height_cm changes[].amount changes[].unit changes[].at_seconds as_written approximate private note question`
 	settingsFields = `settings diagnostics settings[].key settings[].value settings[].unit settings[].default settings[].own
 settings[].least settings[].most settings[].source settings[].help`
 	platesFields = `bars weighted_deviation bound proven short questions moved unit
@@ -167,6 +169,7 @@ func TestEveryFieldIsThere(t *testing.T) {
 	for fields, args := range map[string][]string{
 		platesFields:   {"plates", bars},
 		movementFields: {"movement", "pull-up"},
+		readFields:     {"read", "--sheet", filepath.Join(dir, "sheets", "eight-ribs.txt"), "5+20 w/ singles, back tight"},
 		settingsFields: {"settings", "--gym", filepath.Join(dir, "gym.yaml")},
 	} {
 		o := ask(t, exitDone, args...)
@@ -188,6 +191,7 @@ func TestRefusalsAreOneObject(t *testing.T) {
 		"missing file":  {exitOutside, []string{"check", filepath.Join(dir, "none.txt")}},
 		"missing piece": {exitFaults, []string{"forecast", "--sheet", sheet, "--people", people, "--piece", "x"}},
 		"bad people":    {exitFaults, []string{"forecast", "--sheet", sheet, "--people", sheet}},
+		"empty score":   {exitFaults, []string{"read", "--sheet", sheet, ""}},
 		"no movement":   {exitFaults, []string{"movement", "thruter"}},
 	} {
 		t.Run(name, func(t *testing.T) {

@@ -8,6 +8,7 @@
 //	roomful versions --sheet F --people P           who does what, with what load
 //	roomful hour --sheet F --people P --kit K       the class, minute by minute
 //	roomful sore --sheet F --people P --who NAME    what to do when it hurts
+//	roomful read --sheet F -- "5+20 w/ singles"      what a typed score says
 //	roomful plates < in.json                        which discs go on which bar
 //	roomful behind --sheet F --people P --who NAME  where this ends, what to cut now
 //	roomful movement NAME                           what counts, what to do instead
@@ -81,6 +82,7 @@ type verbs struct {
 	Versions versionsVerb `cmd:"" help:"Find the options of the day and everybody's version."`
 	Hour     hourVerb     `cmd:"" help:"Lay out the class minute by minute, with what would help."`
 	Behind   behindVerb   `cmd:"" help:"Say where somebody far behind will end, and what to cut now."`
+	Read     readVerb     `cmd:"" help:"Read a score as a person typed it."`
 	Sore     soreVerb     `cmd:"" help:"Answer somebody who says that something hurts."`
 	Plates   platesVerb   `cmd:"" help:"Load bars from the discs there are."`
 	Movement movementVerb `cmd:"" help:"Say what counts in a movement and what is often done instead."`

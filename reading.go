@@ -1,0 +1,49 @@
+package roomful
+
+// Reading is what a typed score was understood to say about one piece. What
+// was not said is nil or empty; nothing is filled in silently.
+type Reading struct {
+	Piece string // the piece's name, "main"
+	Kind  ScoreKind
+	Raw   string // the text as it was typed; private words included
+
+	Rounds    *int // whole rounds, rungs or intervals done
+	Reps      *int // towards the next round, or all of them when repetitions are the score
+	TotalReps *int // repetitions and calories, metres and seconds left out
+	Seconds   *float64
+	Metres    *float64
+	// EachSeconds and EachReps are one figure to an interval.
+	EachSeconds []float64
+	EachReps    []int
+	Capped      bool
+	Left        *int      // repetitions left at the cap
+	LoadsKg     []float64 // one to a set, misses included, or any load stated
+	Misses      []int     // which sets were not made, from 1
+	Changes     []Change
+	AsWritten   *bool // nil when nothing was said about it
+	Approximate bool
+	Partner     string // with whom, as typed
+	Share       *int   // the person's own part of a team's score
+	SameAs      string // "last time" or a name, when that is all that was said
+	Private     []string
+	Note        string // what was not understood, kept as typed
+	Question    *Question
+}
+
+// Change is one departure from the sheet. What was not said is empty or 0.
+type Change struct {
+	Of, To    MovementID
+	Assist    string // "band", "box"
+	LoadKg    float64
+	HeightCm  float64
+	Amount    float64
+	Unit      Unit
+	AtSeconds float64 // from when on the clock
+}
+
+// Question is one short thing to ask when two readings are possible. The first
+// answer is the likelier, and the reading follows it.
+type Question struct {
+	Ask     string
+	Answers [2]string
+}

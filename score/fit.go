@@ -1,0 +1,163 @@
+package score
+
+import "roomful"
+
+// fit tells how well a fact is the score of a piece; 0 when it cannot be.
+func fit(s *piece, f *fact) int {
+	switch s.kind {
+	case roomful.RoundsScore:
+		return fitRounds(s, f)
+	case roomful.TimeScore:
+		return fitTime(s, f)
+	case roomful.LoadScore:
+		return fitLoad(f)
+	case roomful.DistanceScore:
+		return fitAmount(f, roomful.Metre)
+	case roomful.HoldScore:
+		if f.kind == clockFact {
+			return 10
+		}
+		return fitAmount(f, roomful.Second)
+	default:
+		return fitAmount(f, roomful.Rep)
+	}
+}
+
+// fitRounds is fit for rounds, rungs and intervals held.
+func fitRounds(s *piece, f *fact) int {
+	_, window := s.part.Format.(roomful.RoundsInTime)
+	switch f.kind {
+	case plusFact:
+		return 10
+	case roundsFact:
+		return 9
+	case ofFact:
+		if s.count > 0 && f.b == float64(s.count) {
+			return 9
+		}
+		return 3
+	case allFact:
+		return 7 * min(s.count, 1)
+	case plainFact:
+		switch {
+		case f.decimals > 0 && window && s.alone:
+			return 8
+		case f.decimals == 2 && window:
+			return 7
+		case f.decimals > 0:
+			return 0
+		case s.count > 0 && f.a > float64(s.count):
+			return 1
+		case f.a <= 60:
+			return 6
+		}
+	}
+	return 0
+}
+
+// fitTime is fit for times.
+func fitTime(s *piece, f *fact) int {
+	switch f.kind {
+	case clockFact, capFact:
+		return 10
+	case listFact:
+		if s.count > 1 || f.clocks {
+			return 10
+		}
+		return 0
+	case allFact:
+		return 2
+	case plainFact:
+		switch {
+		case f.decimals == 2 && int(f.a*100+0.5)%100 < 60:
+			return 7
+		case f.decimals > 0 && !s.alone:
+			return 0
+		}
+		return 4
+	case plusFact, roundsFact:
+		return 1
+	}
+	return 0
+}
+
+// fitLoad is fit for the heaviest load or the load of sets.
+func fitLoad(f *fact) int {
+	switch f.kind {
+	case loadFact:
+		return 9
+	case setsFact:
+		return 9
+	case listFact:
+		return 7 - 6*b2i(f.clocks)
+	case plainFact:
+		return 5
+	}
+	return 0
+}
+
+// fitAmount is fit for an amount in a unit.
+func fitAmount(f *fact, u roomful.Unit) int {
+	switch f.kind {
+	case unitFact:
+		if f.unit.Base() == u || u == roomful.Rep && f.unit == roomful.Calorie {
+			return 9
+		}
+	case plainFact:
+		return 6
+	case listFact:
+		return 8 - 6*b2i(f.clocks)
+	case plusFact, setsFact:
+		return 2
+	case clockFact:
+		return 0
+	}
+	return 0
+}
+
+func b2i(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
+}
+
+// assign gives each piece at most one fact so that the order of the text is the
+// order of the sheet and all fit best together. It returns the fact of each
+// piece, -1 for none.
+func assign(pieces []piece, facts []fact) []int {
+	n, m := len(pieces), len(facts)
+	best := make([]int, (n+1)*(m+1))
+	at := func(i, j int) *int { return &best[i*(m+1)+j] }
+	worth := func(i, j int) int {
+		w := fit(&pieces[i], &facts[j]) * 10
+		if w > 0 && pieces[i].asked {
+			w += 15
+		}
+		return w
+	}
+	for i := n - 1; i >= 0; i-- {
+		for j := m - 1; j >= 0; j-- {
+			*at(i, j) = max(*at(i+1, j), *at(i, j+1))
+			if w := worth(i, j); w > 0 {
+				*at(i, j) = max(*at(i, j), w+*at(i+1, j+1))
+			}
+		}
+	}
+	out := make([]int, n)
+	for i := range out {
+		out[i] = -1
+	}
+	for i, j := 0, 0; i < n && j < m; {
+		switch w := worth(i, j); {
+		case w > 0 && *at(i, j) == w+*at(i+1, j+1):
+			out[i] = j
+			i, j = i+1, j+1
+		case *at(i, j) == *at(i+1, j):
+			i++
+		default:
+			j++
+		}
+	}
+	return out
+}

@@ -1,0 +1,147 @@
+package score
+
+import (
+	"slices"
+	"strings"
+)
+
+// bodyWords name a part of the body or how it feels. They are private with all
+// that stands in the same clause and is no score and no change.
+var bodyWords = wordSet(`shoulder shoulders elbow elbows wrist wrists neck hip hips ankle ankles hamstring hamstrings quad quads groin
+ achilles shin shins chest rib ribs stomach tummy belly finger fingers thumb thumbs head heart hurt hurts hurting pain pains painful sore
+ soreness tight tightness stiff ache aches aching achy injured injury niggle tweak tweaked twinge strain strained sprain sprained cramp cramps cramped
+ dizzy nausea nauseous sick ill unwell migraine headache asthma pregnant pregnancy postpartum period fever flu cold vomited puked faint fainted
+ numb tingling bleeding blister blisters surgery physio grip knackered hungover lungs breath breathless sciatica hernia disc meniscus acl ligament muscle bicep biceps tricep triceps
+ forearm forearms glute glutes pec abs leg legs collarbone eye eyes tendon tendonitis
+ schulter knie rücken handgelenk weh genou dos épaule`)
+
+// loneBody are body words that mean something else in other company: "first one
+// back", "knees" for knee raises, "hands on a box".
+var loneBody = wordSet("back knee knees calf calves foot feet toe toes hand hands")
+
+// backWords stand before a lone body word that is meant.
+var backWords = wordSet("my lower low bad sore tight stiff left right dodgy torn ripped the because bc w/ with")
+
+func wordSet(s string) map[string]bool {
+	out := map[string]bool{}
+	for _, w := range strings.Fields(s) {
+		out[w] = true
+	}
+	return out
+}
+
+// body reports whether token i speaks of the body. Movement names have been
+// taken by then.
+func (p *parser) body(i int, alone bool) bool {
+	w := p.word(i)
+	if p.used[i] || p.toks[i].kind != wordToken {
+		return false
+	}
+	if bodyWords[w] {
+		return true
+	}
+	if !loneBody[w] {
+		return false
+	}
+	next := p.word(i + 1)
+	return alone || backWords[p.word(i-1)] && next != "on" || bodyWords[next] || next == "was" || next == "is" || next == "felt" || next == "torn" || next == "ripped" || next == "says"
+}
+
+// hide finds the clauses that speak of the body and takes their words, and the
+// plain figures behind the first body word, out of everything else. It returns
+// what was hidden, as typed.
+func (p *parser) hide() (clauses map[int]int) {
+	clauses = map[int]int{}
+	for i, t := range p.toks {
+		if _, ok := clauses[t.clause]; !ok && p.body(i, p.alone(i)) {
+			clauses[t.clause] = i
+		}
+	}
+	for i, t := range p.toks {
+		first, ok := clauses[t.clause]
+		if !ok || p.used[i] || t.kind != numberToken || i < first || i > 0 && p.word(i-1) == "+" || p.word(i+1) == "+" {
+			continue
+		}
+		p.used[i] = true // "6/10", "since set 3"
+		t.kind = wordToken
+		p.toks[i] = t
+		p.used[i] = false
+	}
+	return clauses
+}
+
+// alone reports whether a word is all that its clause says in words; movements
+// have been taken by then.
+func (p *parser) alone(i int) bool {
+	for k, t := range p.toks {
+		if k != i && t.clause == p.toks[i].clause && t.kind == wordToken && !p.used[k] {
+			return false
+		}
+	}
+	return true
+}
+
+// split writes what nothing was made of: the private words of the clauses that
+// speak of the body, and the note of all others.
+func (p *parser) split(clauses map[int]int) (private []string, note string) {
+	var notes []string
+	for i := 0; i < len(p.toks); {
+		j := i + 1
+		for j < len(p.toks) && p.toks[j].clause == p.toks[i].clause {
+			j++
+		}
+		words := p.leftOver(i, j)
+		_, hidden := clauses[p.toks[i].clause]
+		switch {
+		case words == "":
+		case hidden:
+			private = append(private, words)
+		default:
+			notes = append(notes, words)
+		}
+		i = j
+	}
+	return private, strings.Join(notes, ", ")
+}
+
+// linkWords say nothing when all else in a clause was understood.
+var linkWords = wordSet("with then and for at @ + / - . , ; ( ) ! ? ~ | : # & -> in on the a as today w of to x i")
+
+// leftOver returns the unused words from token i to j as typed, "" when only
+// links are left.
+func (p *parser) leftOver(i, j int) string {
+	var out []string
+	says := false
+	for k := i; k < j; k++ {
+		if p.used[k] {
+			continue
+		}
+		t := p.toks[k]
+		if !linkWords[t.text] {
+			says = true
+		}
+		text := p.raw[t.start:t.end]
+		if t.glued && len(out) > 0 && !p.used[k-1] {
+			out[len(out)-1] += text
+		} else {
+			out = append(out, text)
+		}
+	}
+	if !says {
+		return ""
+	}
+	return strings.Trim(strings.Join(out, " "), " ,.;()!|")
+}
+
+// has reports whether the words stand somewhere in a row, and uses them.
+func (p *parser) has(words ...string) bool {
+	for i := 0; i+len(words) <= len(p.toks); i++ {
+		if slices.EqualFunc(p.toks[i:i+len(words)], words, func(t token, w string) bool { return t.text == w }) {
+			for k := range words {
+				p.used[i+k] = true
+			}
+			return true
+		}
+	}
+	return false
+}
