@@ -273,6 +273,9 @@ func (f *fitter) near(m *roomful.Movement, why reasons) []piece.Form {
 			easier = append(easier, f.line.Easier(m, e))
 		}
 	}
+	if why.form == byKit {
+		swaps = f.siblings(m)
+	}
 	add := func(ss []roomful.Swap) {
 		for _, s := range ss {
 			if e := f.Lexicon.Movement(s.To); e != nil {

@@ -1,0 +1,46 @@
+package day_test
+
+import (
+	"slices"
+	"testing"
+
+	"roomful"
+)
+
+// TestHomeOwned: who has not got what is asked for takes the same movement with
+// what they own, before a backpack: Yusra has kettlebells of 12 and 16 kg, Thabo a
+// bar, and nobody is sent to a lift that has to be learnt.
+func TestHomeOwned(t *testing.T) {
+	g := open(t)
+	for _, c := range []struct {
+		sheet, name, piece string
+		want, not          []roomful.MovementID
+	}{
+		{"linseed", "Yusra", "strength", []roomful.MovementID{"kettlebell-row", "kettlebell-press"}, []roomful.MovementID{"backpack-row"}},
+		{"linseed", "Thabo", "strength", []roomful.MovementID{"press"}, []roomful.MovementID{"pike-push-up"}},
+		{"ferrule", "Yusra", "main b", []roomful.MovementID{"kettlebell-swing"}, []roomful.MovementID{"kettlebell-snatch"}},
+		{"ferrule", "Thabo", "main b", nil, []roomful.MovementID{"snatch"}},
+	} {
+		q := g.question(g.session(t, g.sheets[c.sheet]))
+		q.Piece, q.Runs = c.piece, 8
+		q.People = slices.DeleteFunc(slices.Clone(q.People), func(a roomful.Athlete) bool { return a.Name != c.name })
+		got, err := g.Versions(t.Context(), q, true)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var does []roomful.MovementID
+		for _, one := range got.Versions[0].Choices {
+			does = append(does, one.Movement)
+		}
+		for _, id := range c.want {
+			if !slices.Contains(does, id) {
+				t.Errorf("%s, %s: %v, want %s", c.sheet, c.name, does, id)
+			}
+		}
+		for _, id := range c.not {
+			if slices.Contains(does, id) {
+				t.Errorf("%s, %s: %v, with %s", c.sheet, c.name, does, id)
+			}
+		}
+	}
+}
