@@ -208,6 +208,7 @@ func (w watch) buildUp(s roomful.Stage) {
 func TestWholeDayIsTheSame(t *testing.T) {
 	g := open(t)
 	q := g.question(g.session(t, g.sheets["the-tall-gamp"]))
+	q.Runs, q.People = 32, q.People[:13]
 	answer := func(workers int, home bool) []byte {
 		q.Workers = workers
 		got, err := g.Versions(t.Context(), q, home)
