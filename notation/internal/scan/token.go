@@ -113,6 +113,17 @@ func (c *Cursor) TakeAny(phrases ...string) bool {
 // Reach returns how many tokens a phrase takes here, 0 when it does not stand
 // here.
 func (c *Cursor) Reach(phrase string) int {
+	if c.I < c.Last {
+		// Nearly every phrase that is tried is told by its first letter.
+		if text := c.Tokens[c.I].Text; text != "" && text[0] == phrase[0] {
+			return c.reach(phrase)
+		}
+	}
+	return 0
+}
+
+// reach is [Cursor.Reach] for a phrase with the right first letter.
+func (c *Cursor) reach(phrase string) int {
 	rest := phrase
 	for i := c.I; i < c.Last; i++ {
 		t := &c.Tokens[i]
