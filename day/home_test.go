@@ -2,6 +2,7 @@ package day_test
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"roomful"
@@ -40,6 +41,39 @@ func TestHomeOwned(t *testing.T) {
 		for _, id := range c.not {
 			if slices.Contains(does, id) {
 				t.Errorf("%s, %s: %v, with %s", c.sheet, c.name, does, id)
+			}
+		}
+	}
+}
+
+// TestBuildBlind: a build to a heaviest set of a lift of which nothing is known
+// becomes sets at a light load, the coach is told, and confidence is low; a guess
+// from somebody alike is not called sure.
+func TestBuildBlind(t *testing.T) {
+	g := open(t)
+	q := g.question(g.session(t, g.sheets["crook-handle"]))
+	q.Piece = "strength"
+	got, err := g.Versions(t.Context(), q, false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	told := map[string]bool{}
+	for _, a := range got.Attention {
+		told[a.Name] = told[a.Name] || strings.HasPrefix(a.Why, "No maximum known")
+	}
+	for _, v := range got.Versions {
+		switch v.Name {
+		case "Jun", "Aziza", "Mirela", "Nell":
+			if !v.Dose.Steady || v.Confidence != roomful.Low || !told[v.Name] || v.Choices[0].Load.Kg() > 60 {
+				t.Errorf("%s: steady %v, %s confidence, told %v, %s", v.Name, v.Dose.Steady, v.Confidence, told[v.Name], v.Choices[0].Load)
+			}
+		case "Kwabena":
+			if v.Dose.Steady || v.Confidence != roomful.High {
+				t.Errorf("Kwabena: steady %v, %s confidence", v.Dose.Steady, v.Confidence)
+			}
+		case "Ottilie": // like Pia
+			if v.Confidence == roomful.High {
+				t.Error("Ottilie: high confidence in a load taken from somebody else")
 			}
 		}
 	}

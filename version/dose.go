@@ -23,7 +23,7 @@ const steadySets = 3
 // each amount that is theirs, 1 when the dose says it all.
 func (c *class) doses(p *person) (d roomful.Dose, amounts float64) {
 	share := p.care.Volume
-	if s, ok := c.Piece.Format.(roomful.Sets); ok && s.Build && (p.care.Any() || c.Home) {
+	if s, ok := c.Piece.Format.(roomful.Sets); ok && s.Build && (p.care.Any() || c.Home || c.blind(p)) {
 		return c.steadyDose(p), 1
 	}
 	if share >= 1 {
@@ -49,8 +49,21 @@ func (c *class) steadyDose(p *person) roomful.Dose {
 		d.Private = b + ": " + d.Private
 	} else if c.Home {
 		d.Private = "training alone: " + d.Private
+	} else {
+		d.Private = "no maximum known: " + d.Private
 	}
 	return d
+}
+
+// blind reports whether somebody would have to build to a heaviest set of a lift of
+// which nothing they told says how much they lift.
+func (c *class) blind(p *person) bool {
+	for _, l := range c.lines {
+		if l.Movement != nil && !p.knowsMax(l.Movement) {
+			return true
+		}
+	}
+	return false
 }
 
 // maximal reports whether the piece asks for a heaviest set or one to the last

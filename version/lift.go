@@ -93,7 +93,7 @@ func (f *fitter) lift(fit *fitted) reasons {
 	m := fit.form.Movement
 	fit.need = f.need(m, fit.task)
 	switch {
-	case f.builds(fit) && (f.p.care.Any() || f.Home) && m.Bound != nil:
+	case f.builds(fit) && (f.p.care.Any() || f.Home || f.blind(f.p)) && m.Bound != nil:
 		return f.steady(fit)
 	case !m.TakesLoad() && m.Bound == nil, f.builds(fit):
 		return reasons{}
@@ -121,7 +121,8 @@ const inReserve = 2
 
 // steady puts sets of six or more with a load that leaves repetitions in hand in
 // the place of a build to a heaviest set (sets of 6 to 15 under 18, Faigenbaum
-// et al. 2009; the same for others under bounds is common practice, no source).
+// et al. 2009; the same for others under bounds, and for those of whom no maximum
+// is known, is common practice, no source).
 func (f *fitter) steady(fit *fitted) reasons {
 	t, m := &fit.task, fit.form.Movement
 	if t.Amount > 0 && t.Amount < care.YoungReps {
@@ -136,6 +137,10 @@ func (f *fitter) steady(fit *fitted) reasons {
 	t.Load = load
 	fit.measured, fit.fixed, fit.oneOff = true, true, true
 	fit.why.load, fit.why.fresh = byState, int(fit.need)
+	if !f.p.knowsMax(m) {
+		fit.why.load = byUnknown
+		fit.why.private = append(fit.why.private, noMaximum+m.Name)
+	}
 	return reasons{}
 }
 

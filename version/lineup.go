@@ -112,7 +112,7 @@ func (c *class) owned(q *plan, f roomful.AthleteForecast) roomful.AthleteForecas
 func (c *class) version(p *person, names map[int]string, bands []band, f roomful.AthleteForecast) roomful.Version {
 	q := p.plans[0]
 	v := roomful.Version{Athlete: p.id, Name: p.Athlete.Name, Option: names[q.rung], AsWritten: q.dose.Whole(), OneOff: q.oneOff,
-		Work: c.work(q.tasks), Dose: q.dose, Forecast: f, Confidence: c.confidence(q), Cautions: c.cautions(q)}
+		Work: c.work(q.tasks), Dose: q.dose, Forecast: f, Confidence: c.confidence(q, f), Cautions: c.cautions(q)}
 	for li, t := range q.tasks {
 		w := p.written[li]
 		v.AsWritten = v.AsWritten && !piece.Easier(w, t) && q.fits[li].why.load != byState
@@ -202,15 +202,22 @@ func (c *class) steps(q *plan, li int, up bool) []roomful.Mass {
 	return out
 }
 
+// wide is how many times its low end the high end of a forecast may be for high
+// confidence (judgement): beyond it the low end is another workout.
+const wide = 1.5
+
 // confidence says how much is known behind a plan: low when a load rests on no
 // maximum, when the person is new or when nothing at all is known; high when
 // every loaded movement's own maximum was told.
-func (c *class) confidence(q *plan) roomful.Confidence {
+func (c *class) confidence(q *plan, goes roomful.AthleteForecast) roomful.Confidence {
 	p := q.p
 	if p.care.New || p.stranger {
 		return roomful.Low
 	}
 	out := roomful.High
+	if s := goes.Score; s.P95 > wide*s.P05 {
+		out = roomful.Fair
+	}
 	for _, f := range q.fits {
 		m := f.form.Movement
 		switch {
