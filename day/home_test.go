@@ -78,3 +78,20 @@ func TestBuildBlind(t *testing.T) {
 		}
 	}
 }
+
+// TestSparedLoad: what stands in for something that hurts is light: not the
+// heaviest bell of the house for a back that hurts.
+func TestSparedLoad(t *testing.T) {
+	g := open(t)
+	q := g.question(g.session(t, g.sheets["the-tall-gamp"]))
+	q.Piece = "strength"
+	got, err := g.Versions(t.Context(), q, false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, v := range got.Versions {
+		if v.Name == "Teodor" && v.Choices[0].Load.Kg() > 24 {
+			t.Errorf("Teodor, back 4 of 10: %s at %s", v.Choices[0].Movement, v.Choices[0].Load)
+		}
+	}
+}

@@ -2,6 +2,7 @@ package version
 
 import (
 	"math"
+	"slices"
 
 	"roomful"
 	"roomful/version/internal/care"
@@ -199,6 +200,9 @@ func (f *fitter) bounded(fit *fitted, asked roomful.Mass) reasons {
 		cap, why = kg, byEase
 		fit.why.private = append(fit.why.private, f.p.care.Because()+": a lighter load")
 	}
+	if kg := f.mostKg(f.p.Abilities, *t, sparedReps); f.spares(m) && kg < cap {
+		cap, why = kg, byState
+	}
 	if why != byOwned {
 		load, ok := f.p.stock.Below(tool, cap)
 		if !ok {
@@ -209,6 +213,16 @@ func (f *fitter) bounded(fit *fitted, asked roomful.Mass) reasons {
 	f.note(fit, asked, why)
 	f.more(fit, asked, cap)
 	return reasons{}
+}
+
+// sparedReps is how often what stands in for something that hurts can be moved fresh:
+// a light load (common practice, no source).
+const sparedReps = 21
+
+// spares reports whether a movement stands in for one that hurts.
+func (f *fitter) spares(m *roomful.Movement) bool {
+	return m != f.line.Movement && f.line.Movement != nil &&
+		slices.ContainsFunc(f.p.care.Acting, func(l roomful.Limit) bool { return care.Forbids(l, f.line.Movement) })
 }
 
 // noMaximum begins the private word on a load that rests on nothing told.
