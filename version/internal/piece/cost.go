@@ -112,16 +112,31 @@ func apart(a, b float64) float64 {
 	return math.Abs(b-a) / a
 }
 
+// What a sheet in one unit reads as in a room with the other (common practice, no
+// source): 65 lb is done with 30 kg, 24 in on 60 cm.
+const (
+	readLoad     = 0.03 // of a load whose unit differs
+	readHeightCm = 1.3  // half an inch
+)
+
+// slack is how far a load may be from one that is written in another unit.
+func slack(a, b roomful.Task) float64 {
+	if a.Load.Unit != b.Load.Unit && a.Load.Value > 0 && b.Load.Value > 0 {
+		return readLoad * max(a.LoadKg(), b.LoadKg())
+	}
+	return tiny
+}
+
 // Same reports whether two tasks ask the same of a person.
 func Same(a, b roomful.Task) bool {
 	return a.Movement == b.Movement && a.Amount == b.Amount && a.Unit == b.Unit &&
-		math.Abs(a.LoadKg()-b.LoadKg()) < tiny && math.Abs(a.HeightCm-b.HeightCm) < tiny
+		math.Abs(a.LoadKg()-b.LoadKg()) < slack(a, b) && math.Abs(a.HeightCm-b.HeightCm) < readHeightCm
 }
 
 // Easier reports whether t asks less of a person than w.
 func Easier(w, t roomful.Task) bool {
 	return t.Movement != w.Movement || t.Unit != w.Unit || t.Amount < w.Amount-tiny ||
-		t.LoadKg() < w.LoadKg()-tiny || t.HeightCm < w.HeightCm-tiny
+		t.LoadKg() < w.LoadKg()-slack(w, t) || t.HeightCm < w.HeightCm-readHeightCm
 }
 
 // tiny absorbs rounding when masses and amounts are compared.

@@ -76,3 +76,29 @@ func TestEasier(t *testing.T) {
 		t.Errorf("ratio %v", f.Ratio)
 	}
 }
+
+// TestReadInTheOtherUnit: a sheet in pounds and inches is as written in a room of
+// kilograms where the nearest load or box reads as it; a step off is a change.
+func TestReadInTheOtherUnit(t *testing.T) {
+	task := func(m roomful.Mass, cm float64) roomful.Task {
+		return roomful.Task{Movement: "hang-power-clean", Amount: 15, Load: m, HeightCm: cm}
+	}
+	for _, c := range []struct {
+		w, t roomful.Task
+		same bool
+	}{
+		{task(roomful.Lb(65), 0), task(roomful.Kg(30), 0), true},
+		{task(roomful.Lb(95), 0), task(roomful.Kg(42.5), 0), true},
+		{task(roomful.Lb(95), 0), task(roomful.Kg(40), 0), false},
+		{task(roomful.Kg(42.5), 0), task(roomful.Kg(42), 0), false}, // one unit is exact
+		{task(roomful.Mass{}, 60.96), task(roomful.Mass{}, 60), true},
+		{task(roomful.Mass{}, 60.96), task(roomful.Mass{}, 50), false},
+	} {
+		if got := piece.Same(c.w, c.t); got != c.same {
+			t.Errorf("%s and %s, %v and %v cm: same %v", c.w.Load, c.t.Load, c.w.HeightCm, c.t.HeightCm, got)
+		}
+		if got := piece.Easier(c.w, c.t); got == c.same {
+			t.Errorf("%s for %s, %v for %v cm: easier %v", c.t.Load, c.w.Load, c.t.HeightCm, c.w.HeightCm, got)
+		}
+	}
+}
