@@ -17,6 +17,7 @@ const (
 	newShare    = 0.75 // of all amounts while new (common practice, no source)
 	returnShare = 0.5  // of all amounts in the first week back (Caterisano et al. 2019; the half from memory)
 	returnLoad  = 0.8  // of what is written, in the first week back (judgement: as easy again as it looks)
+	expectLoad  = 0.8  // of what is written, when pregnant (common practice, no source: lighter)
 	moderate    = 12   // repetitions a load must allow when new, back or pregnant (common practice, no source)
 
 	// YoungReps is how many repetitions a load must allow under 18, the lower
@@ -71,6 +72,9 @@ func (b *Bounds) follow() {
 	}
 	if b.New {
 		b.Volume = newShare
+	}
+	if b.Expecting {
+		b.Load = expectLoad
 	}
 	if b.Returning {
 		b.Volume = min(b.Volume, returnShare)
