@@ -49,7 +49,7 @@ func (c *class) steadyDose(p *person) roomful.Dose {
 		d.Private = b + ": " + d.Private
 	} else if c.Home {
 		d.Private = "training alone: " + d.Private
-	} else {
+	} else if c.blind(p) {
 		d.Private = "no maximum known: " + d.Private
 	}
 	return d

@@ -131,17 +131,18 @@ func (f *fitter) steady(fit *fitted) reasons {
 		fit.why.amount = byState
 	}
 	fit.need = max(float64(f.p.care.LeastReps), f.count(*t)+inReserve)
+	because := byState
+	if !f.p.knowsMax(m) {
+		because = byUnknown
+		fit.why.private = append(fit.why.private, noMaximum+m.Name)
+	}
 	load, ok := f.p.stock.Below(rack.ToolOf(m, *t), f.mostKg(f.p.cautious(), *t, fit.need))
 	if !ok {
-		return f.tooHeavy(fit, roomful.Mass{}, byState)
+		return f.tooHeavy(fit, roomful.Mass{}, because)
 	}
 	t.Load = load
 	fit.measured, fit.fixed, fit.oneOff = true, true, true
-	fit.why.load, fit.why.fresh = byState, int(fit.need)
-	if !f.p.knowsMax(m) {
-		fit.why.load = byUnknown
-		fit.why.private = append(fit.why.private, noMaximum+m.Name)
-	}
+	fit.why.load, fit.why.fresh = because, int(fit.need)
 	return reasons{}
 }
 
@@ -257,6 +258,7 @@ func (f *fitter) tooHeavy(fit *fitted, asked roomful.Mass, why cause) reasons {
 	}
 	fit.task.Load = lightest
 	f.note(fit, asked, why)
+	fit.measured = true
 	half := fit.need / 2
 	if f.p.care.Young {
 		half = max(half, care.YoungReps)
