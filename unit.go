@@ -58,6 +58,15 @@ func (m Mass) In(u MassUnit) Mass {
 	}
 }
 
+// Near returns a mass that was worked out in kilograms as it stands on an implement
+// in unit u: to half a pound, or to ten grams.
+func (m Mass) Near(u MassUnit) Mass {
+	if m = m.In(u); u == Pound {
+		return Lb(math.Round(m.Value*2) / 2)
+	}
+	return Kg(math.Round(m.Value*100) / 100)
+}
+
 // String returns the mass as a coach writes it, "42.5 kg".
 func (m Mass) String() string { return Figure(m.Value) + " " + m.Unit.String() }
 

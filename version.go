@@ -1,5 +1,7 @@
 package roomful
 
+import "slices"
+
 // Task is one element resolved for one person: what they do, in base units.
 type Task struct {
 	Movement   MovementID
@@ -30,6 +32,28 @@ func (w Work) All() []Task {
 	all = append(all, w.Once...)
 	all = append(all, w.Round...)
 	return append(all, w.Last...)
+}
+
+// With returns the work with task n of [Work.All] replaced.
+func (w Work) With(n int, t Task) Work {
+	return w.edit(n, func(tasks []Task, i int) []Task { tasks[i] = t; return tasks })
+}
+
+// Without returns the work with task n of [Work.All] left out.
+func (w Work) Without(n int) Work {
+	return w.edit(n, func(tasks []Task, i int) []Task { return slices.Delete(tasks, i, i+1) })
+}
+
+// edit changes a copy of the list that holds task n of [Work.All].
+func (w Work) edit(n int, change func(tasks []Task, i int) []Task) Work {
+	for _, tasks := range []*[]Task{&w.Once, &w.Round, &w.Last} {
+		if n < len(*tasks) {
+			*tasks = change(slices.Clone(*tasks), n)
+			break
+		}
+		n -= len(*tasks)
+	}
+	return w
 }
 
 // Choice is one task of a version with what is said about it.

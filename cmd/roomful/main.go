@@ -83,6 +83,7 @@ type verbs struct {
 	Hour     hourVerb     `cmd:"" help:"Lay out the class minute by minute, with what would help."`
 	Behind   behindVerb   `cmd:"" help:"Say where somebody far behind will end, and what to cut now."`
 	Read     readVerb     `cmd:"" help:"Read a score as a person typed it."`
+	Record   recordVerb   `cmd:"" help:"Show what people scored, with what was changed."`
 	Sore     soreVerb     `cmd:"" help:"Answer somebody who says that something hurts."`
 	Plates   platesVerb   `cmd:"" help:"Load bars from the discs there are."`
 	Movement movementVerb `cmd:"" help:"Say what counts in a movement and what is often done instead."`

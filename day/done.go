@@ -1,0 +1,259 @@
+package day
+
+import (
+	"math"
+	"slices"
+	"strings"
+	"time"
+
+	"roomful"
+	"roomful/version"
+)
+
+// DoneQuestion asks what somebody did of a piece, given what they typed of it.
+type DoneQuestion struct {
+	Who     roomful.Athlete
+	People  []roomful.Athlete // whom Who may be like
+	Session roomful.Session
+	Reading roomful.Reading
+	On      roomful.Date
+}
+
+// Done resolves what somebody did of a piece: the sheet as written for them, with
+// what they said was otherwise. What they did not say is taken as written, with the
+// load that the sheet or their maximum gives, and is told among what was assumed.
+func (d *Day) Done(q DoneQuestion) (roomful.Done, error) {
+	part, err := pieceOf(q.Session, q.Reading.Piece)
+	if err != nil {
+		return roomful.Done{}, err
+	}
+	on := q.On
+	if on.IsZero() {
+		on = q.Session.Date
+	}
+	abilities := d.abilities(q.Who, q.People, on)
+	e := d.entrant(q.Who, abilities, part, q.Session.Lead(part), q.Session.Effort)
+	r := redo{day: d, question: q, abilities: abilities, on: on, part: part}
+	r.out = roomful.Done{Piece: part, Lead: e.Lead, Work: e.Work, Score: math.NaN(), Counted: math.NaN()}
+	r.changes()
+	r.loads()
+	r.score()
+	if q.Reading.AsWritten == nil && len(r.out.Changed) == 0 {
+		r.out.Assumed = append(r.out.Assumed, "as written: nothing else was said")
+	}
+	return r.out, nil
+}
+
+// redo is the state of resolving one reading.
+type redo struct {
+	day       *Day
+	question  DoneQuestion
+	abilities *roomful.Abilities
+	on        roomful.Date
+	part      roomful.Part
+	out       roomful.Done
+}
+
+// changes makes each change that was said, from the start or from a time on.
+func (r *redo) changes() {
+	work := r.out.Work
+	all := slices.Clone(r.question.Reading.Changes)
+	slices.SortStableFunc(all, func(a, b roomful.Change) int { return int(a.AtSeconds - b.AtSeconds) })
+	for _, c := range all {
+		i, ok := r.place(work, c)
+		if !ok {
+			r.out.Assumed = append(r.out.Assumed, "which line was changed is not known, so it counts as written: "+r.words(c))
+			continue
+		}
+		from := time.Duration(c.AtSeconds * float64(time.Second))
+		work = r.changed(work, i, c, from > 0)
+		if from == 0 {
+			r.out.Work = work
+		} else if n := len(r.out.Segments); n > 0 && r.out.Segments[n-1].From == from {
+			r.out.Segments[n-1].Work = work
+		} else {
+			if n == 0 {
+				r.out.Segments = []roomful.Segment{{Work: r.out.Work}}
+			}
+			r.out.Segments = append(r.out.Segments, roomful.Segment{From: from, Work: work, Say: r.words(c)})
+		}
+		r.out.Changed = append(r.out.Changed, r.words(c))
+	}
+}
+
+// place finds the line that a change is of, counted over once, round and last: the
+// movement named, else the only one, or the nearest, that the change can be of.
+func (r *redo) place(w roomful.Work, c roomful.Change) (int, bool) {
+	tasks := w.All()
+	if c.Of != "" {
+		i := slices.IndexFunc(tasks, func(t roomful.Task) bool { return t.Movement == c.Of })
+		return i, i >= 0
+	}
+	best, at := math.Inf(1), -1
+	for i, t := range tasks {
+		off := math.Inf(1)
+		switch {
+		case c.LoadKg > 0 && t.Load.Value > 0:
+			off = math.Abs(math.Log(c.LoadKg / t.Load.Kg()))
+		case c.HeightCm > 0 && t.HeightCm > 0:
+			off = math.Abs(math.Log(c.HeightCm / t.HeightCm))
+		}
+		if off < best {
+			best, at = off, i
+		}
+	}
+	return at, at >= 0
+}
+
+// changed returns the work with one line done otherwise; late says that it was not
+// from the start, so that no line may go.
+func (r *redo) changed(w roomful.Work, i int, c roomful.Change, late bool) roomful.Work {
+	t := w.All()[i]
+	if c.To == "" && c.Assist != "" {
+		c.To = r.helped(t.Movement, c.Assist)
+	}
+	switch {
+	case c.To != "" && c.To != t.Movement:
+		t = r.instead(t, i, c.To)
+	case c.To == "" && c.LoadKg == 0 && c.HeightCm == 0 && c.Amount == 0 && c.Assist == "":
+		if !late {
+			return w.Without(i)
+		}
+		t = roomful.Task{Movement: roomful.Rest, Amount: 1, Unit: roomful.Second, Slot: t.Slot}
+	}
+	if c.LoadKg > 0 {
+		t.Load = roomful.Kg(c.LoadKg)
+		t.RPE, t.Percent, t.Fresh = 0, 0, 0
+	}
+	if c.HeightCm > 0 {
+		t.HeightCm = c.HeightCm
+	}
+	if c.Amount > 0 {
+		t.Amount, t.Unit = c.Amount*c.Unit.Size(), c.Unit.Base()
+	}
+	return w.With(i, t)
+}
+
+// instead resolves another movement in the place of a line.
+func (r *redo) instead(t roomful.Task, i int, to roomful.MovementID) roomful.Task {
+	lines := slices.Concat(r.part.Once, r.part.Round, r.part.Last)
+	of := lines[min(i, len(lines)-1)]
+	did, ok := version.Did(version.InsteadQuestion{
+		Of: of, Person: version.Person{Athlete: r.question.Who, Abilities: r.abilities},
+		Gym: r.day.Gym, On: r.on, Lexicon: r.day.Lexicon, Forecaster: r.day.Forecaster,
+	}, r.part.Instead, to)
+	if !ok {
+		t.Movement = to
+		return t
+	}
+	if !of.Amount.Stated() {
+		did.Amount = t.Amount // a ladder's steps stay the ladder's
+	}
+	did.Slot = t.Slot
+	return did
+}
+
+// helped is the form of a movement with help, "band" or "green band" or "box";
+// empty when the catalogue has none.
+func (r *redo) helped(of roomful.MovementID, assist string) roomful.MovementID {
+	m := r.day.Lexicon.Movement(of)
+	words := strings.Fields(assist)
+	if m == nil || len(words) == 0 {
+		return ""
+	}
+	help := words[len(words)-1]
+	for _, id := range m.Easier {
+		if strings.Contains(string(id), help) || help == "box" && strings.Contains(string(id), "incline") {
+			return id
+		}
+	}
+	r.out.Assumed = append(r.out.Assumed, "with a "+help+" counts as without one")
+	return ""
+}
+
+// loads gives stated loads that are no change to the lines they are nearest to:
+// what the sheet has for the other division, and the weight of the sets.
+func (r *redo) loads() {
+	read := r.question.Reading
+	if read.Kind == roomful.LoadScore {
+		r.sets()
+		return
+	}
+	for _, kg := range read.LoadsKg {
+		known := slices.ContainsFunc(read.Changes, func(c roomful.Change) bool { return math.Abs(c.LoadKg-kg) < 0.01 })
+		i, ok := r.place(r.out.Work, roomful.Change{LoadKg: kg})
+		if known || !ok {
+			continue
+		}
+		r.out.Work = withLoad(r.out.Work, i, roomful.Kg(kg))
+	}
+}
+
+// sets has the sets done at the heaviest load that was made, unless the sheet
+// builds up to one.
+func (r *redo) sets() {
+	best := heaviest(r.question.Reading)
+	if f, ok := r.part.Format.(roomful.Sets); math.IsNaN(best) || ok && f.Build {
+		return
+	}
+	tasks := r.out.Work.All()
+	for i, t := range tasks {
+		m := r.day.Lexicon.Movement(t.Movement)
+		if m == nil || !m.TakesLoad() {
+			continue
+		}
+		t.Load, t.RPE, t.Percent, t.Fresh = roomful.Kg(best), 0, 0, 0
+		r.out.Work = r.out.Work.With(i, t)
+		return
+	}
+}
+
+// heaviest is the greatest load of a reading that was not missed, NaN when there is
+// none.
+func heaviest(r roomful.Reading) float64 {
+	best := math.NaN()
+	for i, kg := range r.LoadsKg {
+		if !slices.Contains(r.Misses, i+1) && !(kg <= best) {
+			best = kg
+		}
+	}
+	return best
+}
+
+// words says a change, "bike for the row", "pull-up with a green band".
+func (r *redo) words(c roomful.Change) string {
+	name := func(id roomful.MovementID) string {
+		if m := r.day.Lexicon.Movement(id); m != nil {
+			return m.Name
+		}
+		return string(id)
+	}
+	var b []string
+	if c.Amount > 0 {
+		b = append(b, roomful.Figure(c.Amount)+" "+c.Unit.String())
+	}
+	switch {
+	case c.To != "" && c.Of != "":
+		b = append(b, name(c.To)+" for the "+name(c.Of))
+	case c.To != "":
+		b = append(b, name(c.To))
+	case c.Of != "":
+		b = append(b, name(c.Of))
+	}
+	if c.LoadKg > 0 {
+		b = append(b, "at "+roomful.Kg(c.LoadKg).Near(r.question.Who.Unit).String())
+	}
+	if c.HeightCm > 0 {
+		b = append(b, "at "+roomful.Figure(c.HeightCm)+" cm")
+	}
+	if c.Assist != "" {
+		b = append(b, "with a "+c.Assist)
+	}
+	if c.To == "" && c.LoadKg == 0 && c.HeightCm == 0 && c.Assist == "" && c.Amount == 0 {
+		b = append(b, "left out")
+	}
+	if c.AtSeconds > 0 {
+		b = append(b, "from "+roomful.Clock(c.AtSeconds))
+	}
+	return strings.Join(b, " ")
+}

@@ -1,0 +1,47 @@
+package roomful
+
+// Done is what one person did of a piece and what came of it: the version with
+// every amount and load resolved, so that it can be done again by the simulator.
+type Done struct {
+	Piece Part
+	Lead  []Work // what they did of the pieces before on the same clock
+	Work  Work
+	Dose  Dose
+	// Segments are what was done from when, when it changed on the way.
+	Segments []Segment
+	// Score is in the unit of the forecaster's scores: s, rounds with the part of the
+	// next, repetitions, kg, m; NaN when none was kept.
+	Score float64
+	// Capped says that the time ran out. Score is then the cap in s, and all that is
+	// known is that the whole would have taken longer; Counted says how far they came.
+	Capped  bool
+	Counted float64 // repetitions and calories done; NaN when not known
+	// Cannot are the places in Work.All of elements tried that could not be done
+	// once. With any, Score says nothing.
+	Cannot []int
+	// Splits are how long each round or interval took in s, from the first, as far as
+	// they were said.
+	Splits []float64
+	// Changed says in words that anybody may read what was not as the sheet has it
+	// for their division.
+	Changed []string
+	// Assumed are the things that nobody said and that were filled in.
+	Assumed []string
+}
+
+// Entry is an attempt in somebody's record: the day, the sheet, one of its pieces
+// and what was done of it.
+type Entry struct {
+	Athlete string // id
+	Name    string
+	On      Date
+	Sheet   string // the name of its file without the ending
+	Title   string
+	Again   string // the title of the sheet that it repeats
+	Reading Reading
+	Done    Done
+	Line    int // where it stands in the file of attempts, 0 when it is in none
+}
+
+// Record is attempts of one person or of many, by day.
+type Record []Entry
