@@ -32,6 +32,9 @@ type Question struct {
 	// main one, or the first that is scored.
 	Piece  string
 	People []roomful.Athlete
+	// Believed holds what is believed of people by id, where it is more than what
+	// they told; nil when there is nothing more.
+	Believed map[string]*roomful.Abilities
 	// Kit is what the room owns, complete; nil means that nothing is short.
 	Kit     *roomful.Kit
 	Today   roomful.Date // for ages, when the session has no date
@@ -179,7 +182,11 @@ func (d *Day) class(q Question) (class, error) {
 	c.lead = q.Session.Lead(c.piece)
 	c.effort = effortOf(q.Session.Effort, c.piece, d.Lexicon)
 	for _, a := range q.People {
-		c.abilities = append(c.abilities, d.abilities(a, q.People, c.on))
+		believed := q.Believed[a.ID]
+		if believed == nil {
+			believed = d.abilities(a, q.People, c.on)
+		}
+		c.abilities = append(c.abilities, believed)
 	}
 	return c, nil
 }

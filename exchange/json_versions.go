@@ -161,7 +161,7 @@ func versionOf(v roomful.Version, stepped bool) Version {
 		out.Elements = append(out.Elements, choiceOf(c, stepped))
 	}
 	if v.Proof != nil {
-		out.Proof = &Proof{v.Proof.Movement, v.Proof.Reps, some(v.Proof.Load.Kg()), massOf(v.Proof.Load), v.Proof.Say}
+		out.Proof = proofOf(v.Proof)
 	}
 	if v.Stop == "" {
 		f := athleteForecastOf(v.Forecast)
@@ -175,6 +175,10 @@ func versionOf(v roomful.Version, stepped bool) Version {
 		out.Plates = append(out.Plates, side)
 	}
 	return out
+}
+
+func proofOf(p *roomful.Proof) *Proof {
+	return &Proof{p.Movement, p.Reps, some(p.Load.Kg()), massOf(p.Load), p.Say}
 }
 
 func choiceOf(c roomful.Choice, stepped bool) Choice {

@@ -78,6 +78,8 @@ const (
 	assumedMassSD
 
 	liftNoise
+	setNoise
+	scoreNoise
 	maximumNoise
 	noneCounts
 	oxygenNoise
@@ -188,6 +190,8 @@ var Population = [...]Constant{
 	assumedMassSD:   {"uncertainty of an assumed body mass", both(0.16), "log-sd", "national surveys of adults: 13 kg of 80 (from memory)", "none"},
 
 	liftNoise:    {"error of a told one-repetition maximum", both(0.03), "log-sd", "judged: repeat tests differ by 2-4 %", "none"},
+	setNoise:     {"error of a remembered set", both(0.05), "log-sd of its load", "judged: few remember their very best, and not every one was to the end", "none"},
+	scoreNoise:   {"error of a set read off a score", both(0.10), "log-sd of its load", "judged: nobody counted how many more there were", "none"},
 	maximumNoise: {"error of a told unbroken maximum", both(0.055), "log-sd", "a score's own noise is 5-6 %", "none"},
 	noneCounts:   {"a told maximum of none counts as", both(0.5), "rep", "judged", "none"},
 	oxygenNoise:  {"error of a told VO2max", both(0.03), "log-sd", "judged: laboratory repeats differ by 2-4 %; watches by more", "none"},

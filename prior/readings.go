@@ -131,3 +131,19 @@ func measured(a roomful.Athlete, c roomful.Capacity) bool {
 	}
 	return false
 }
+
+// Told returns the figure of a people file behind a word that abilities name among
+// what informed them, and the capacity it speaks of first; ok is false for anything
+// else.
+func Told(word string) (t roomful.Test, of roomful.Capacity, ok bool) {
+	for _, one := range tests {
+		if one.words == word {
+			return one.test, one.capacity, true
+		}
+	}
+	return "", "", false
+}
+
+// Likeness is the word among what informed abilities for the person that somebody is
+// said to be like.
+const Likeness = likeness

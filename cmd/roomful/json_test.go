@@ -83,6 +83,10 @@ athletes[].day?[].ramp?.sets[].per_side athletes[].day?[].ramp?.sets[].proof ath
 athletes[].day?[].score?.kind athletes[].day?[].score?.comparable athletes[].day?[].score?.note`
 	readFields = `kind rounds reps total_reps seconds each_seconds capped loads_kg misses changes[].of changes[].to changes[].assist
 		changes[].load_kg changes[].height_cm changes[].amount changes[].unit changes[].at_seconds as_written approximate private note question`
+	heavyFields = `name id piece none movement amount unit load_kg load load_own implements load_low_kg load_high_kg changed why why_private
+proof_set bar short found stop_rule ramp rests_on last confidence surer cautions stop diagnostics load.mass load.unit load_own.mass load_own.unit
+proof_set.movement proof_set.reps proof_set.load_kg proof_set.say bar.load bar.bar bar.per_side[].mass bar.per_side[].colour
+ramp?.sets[].reps last.date last.title last.load_kg last.load last.implements last.noted last.score last.effort`
 	settingsFields = `settings diagnostics settings[].key settings[].value settings[].unit settings[].default settings[].own
 settings[].least settings[].most settings[].source settings[].help`
 	platesFields = `bars weighted_deviation bound proven short questions moved unit
@@ -170,6 +174,8 @@ func TestEveryFieldIsThere(t *testing.T) {
 		platesFields:   {"plates", bars},
 		movementFields: {"movement", "pull-up"},
 		readFields:     {"read", "--sheet", filepath.Join(dir, "sheets", "eight-ribs.txt"), "5+20 w/ singles, back tight"},
+		heavyFields: {"heavy", "--sheet", filepath.Join(dir, "sheets", "eight-ribs-again.txt"), "--people", people, "--kit", kit, "--who", "Marit",
+			"--attempts", filepath.Join(dir, "attempts.csv")},
 		settingsFields: {"settings", "--gym", filepath.Join(dir, "gym.yaml")},
 	} {
 		o := ask(t, exitDone, args...)

@@ -7,6 +7,7 @@
 //	roomful forecast --sheet F --people P           how it will go as written
 //	roomful versions --sheet F --people P           who does what, with what load
 //	roomful hour --sheet F --people P --kit K       the class, minute by minute
+//	roomful heavy --sheet F --people P --who NAME   how heavy, and why
 //	roomful sore --sheet F --people P --who NAME    what to do when it hurts
 //	roomful read --sheet F -- "5+20 w/ singles"      what a typed score says
 //	roomful plates < in.json                        which discs go on which bar
@@ -84,6 +85,7 @@ type verbs struct {
 	Behind   behindVerb   `cmd:"" help:"Say where somebody far behind will end, and what to cut now."`
 	Read     readVerb     `cmd:"" help:"Read a score as a person typed it."`
 	Record   recordVerb   `cmd:"" help:"Show what people scored, with what was changed."`
+	Heavy    heavyVerb    `cmd:"" help:"Answer how heavy somebody should go."`
 	Sore     soreVerb     `cmd:"" help:"Answer somebody who says that something hurts."`
 	Plates   platesVerb   `cmd:"" help:"Load bars from the discs there are."`
 	Movement movementVerb `cmd:"" help:"Say what counts in a movement and what is often done instead."`

@@ -1,0 +1,295 @@
+package day
+
+import (
+	"context"
+	"slices"
+	"strings"
+	"time"
+
+	"roomful"
+)
+
+// LoadQuestion asks how heavy somebody should go.
+type LoadQuestion struct {
+	Question
+	Who roomful.Athlete // among the people
+	// Movement is the line asked about. Empty means the one that the sheet has a ramp
+	// for, else the first with a repetition test, on a bar or with a load.
+	Movement roomful.MovementID
+	// Past is earlier scores, of anybody.
+	Past roomful.Record
+	// Set is a set that they remember; nil for none. Without a movement of its own it
+	// is of the line asked about.
+	Set *roomful.KnownSet
+}
+
+// OwnLoad is the answer to "how heavy?".
+type OwnLoad struct {
+	Piece  roomful.Part
+	Effort roomful.Effort
+	roomful.OwnLoad
+}
+
+// OwnLoad says how heavy somebody should go in one line of a piece, from the version
+// that they have among everybody. What they did before counts as the forecaster
+// sees it: by what they can do if such a score at such a load was likely.
+func (d *Day) OwnLoad(ctx context.Context, q LoadQuestion) (OwnLoad, error) {
+	l := loading{Day: d, LoadQuestion: q, on: q.Session.Date}
+	if l.on.IsZero() {
+		l.on = q.Today
+	}
+	var err error
+	if l.piece, err = l.pieceToLoad(); err != nil {
+		return OwnLoad{}, err
+	}
+	if l.Movement == "" {
+		return OwnLoad{l.piece, q.Session.Effort, l.nothing()}, nil
+	}
+	l.effort = effortOf(q.Session.Effort, l.piece, l.Lexicon)
+	l.past = l.telling()
+	l.before = l.last()
+	if l.believed, err = l.believe(ctx); err != nil {
+		return OwnLoad{}, err
+	}
+	ask := q.Question
+	ask.Piece, ask.Believed = l.piece.Name(), map[string]*roomful.Abilities{q.Who.ID: l.believed}
+	got, err := d.Versions(ctx, ask, false)
+	if err != nil {
+		return OwnLoad{}, err
+	}
+	i := slices.IndexFunc(got.Versions, func(v roomful.Version) bool { return v.Athlete == q.Who.ID })
+	if i < 0 {
+		return OwnLoad{}, &roomful.Error{Summary: q.Who.Name + " is not among the people", Hint: "add them to the file of people"}
+	}
+	l.effort, l.version, l.bars = got.Effort, got.Versions[i], got.Bars
+	if i < len(got.Days) {
+		l.day = got.Days[i]
+	}
+	return OwnLoad{got.Piece, got.Effort, l.answer()}, nil
+}
+
+// loading is the state of answering one question.
+type loading struct {
+	*Day
+	LoadQuestion
+	on       roomful.Date
+	piece    roomful.Part
+	past     roomful.Record // the entries that say most
+	before   *roomful.LastLoad
+	believed *roomful.Abilities
+	effort   roomful.Effort
+	version  roomful.Version
+	day      roomful.Itinerary
+	bars     *roomful.BarAnswer
+}
+
+// pieceToLoad finds the piece asked about, and the line of it when nobody said: the
+// piece as named, else the first, main before others, that has the movement, or
+// anything with a load.
+func (l *loading) pieceToLoad() (roomful.Part, error) {
+	first, err := pieceOf(l.Session, l.Question.Piece)
+	if err != nil {
+		return first, err
+	}
+	if l.Movement == "" && l.Question.Piece == "" {
+		l.Movement = l.ramped()
+	}
+	pieces := []roomful.Part{first}
+	for _, p := range l.Session.Parts {
+		if p.Scored && l.Question.Piece == "" && p.Name() != first.Name() {
+			pieces = append(pieces, p)
+		}
+	}
+	var there []string
+	for _, p := range pieces {
+		for _, m := range l.loadedLines(p) {
+			if l.Movement == "" {
+				l.Movement = m.ID
+				return p, nil
+			}
+			if !slices.Contains(there, m.Name) {
+				there = append(there, m.Name)
+			}
+		}
+		if slices.ContainsFunc(linesOf(p), func(e roomful.Element) bool { return e.Movement == l.Movement && e.Movement != "" }) {
+			return p, nil
+		}
+	}
+	if l.Movement == "" {
+		return first, nil
+	}
+	out := &roomful.Error{Summary: "no piece of this sheet has " + l.nameOf(l.Movement), Hint: "nothing in it has a load"}
+	if len(there) > 0 {
+		out.Hint = "what has a load is " + strings.Join(there, ", ")
+	}
+	return first, out
+}
+
+// ramped is the first movement with a load that the sheet has a ramp for and a piece
+// with; empty when there is none.
+func (l *loading) ramped() roomful.MovementID {
+	for _, r := range l.Session.Parts {
+		for _, e := range linesOf(r) {
+			m := l.Lexicon.Movement(e.Movement)
+			if r.Kind != roomful.Ramp || m == nil || !m.TakesLoad() {
+				continue
+			}
+			for _, p := range l.Session.Parts {
+				if p.Scored && slices.ContainsFunc(linesOf(p), func(e roomful.Element) bool { return e.Movement == m.ID }) {
+					return m.ID
+				}
+			}
+		}
+	}
+	return ""
+}
+
+// linesOf are the lines of a part in the order of a version's choices.
+func linesOf(p roomful.Part) []roomful.Element { return slices.Concat(p.Once, p.Round, p.Last) }
+
+// loadedLines are the movements of a piece that take a load, the likeliest to be
+// asked about first.
+func (l *loading) loadedLines(p roomful.Part) []*roomful.Movement {
+	var tested, bar, other []*roomful.Movement
+	for _, e := range linesOf(p) {
+		m := l.Lexicon.Movement(e.Movement)
+		_, test := e.Load.(roomful.Fresh)
+		switch {
+		case m == nil || !m.TakesLoad():
+		case test || l.Session.Effort.FreshFor(m.ID) > 0:
+			tested = append(tested, m)
+		case m.Implement == roomful.Barbell:
+			bar = append(bar, m)
+		default:
+			other = append(other, m)
+		}
+	}
+	return slices.Concat(tested, bar, other)
+}
+
+// nameOf is a movement's name, or its id when nobody knows it.
+func (d *Day) nameOf(id roomful.MovementID) string {
+	if m := d.Lexicon.Movement(id); m != nil {
+		return m.Name
+	}
+	return string(id)
+}
+
+// nothing answers where nothing in the piece has a load.
+func (l *loading) nothing() roomful.OwnLoad {
+	var names []string
+	for _, e := range linesOf(l.piece) {
+		if m := l.Lexicon.Movement(e.Movement); m != nil && m.Modality != roomful.Pause && !slices.Contains(names, m.Plural) {
+			names = append(names, m.Plural)
+		}
+	}
+	return roomful.OwnLoad{Athlete: l.Who.ID, Name: l.Who.Name, None: "no load in this piece: " + strings.Join(names, ", ")}
+}
+
+// answer writes the answer from the person's version.
+func (l *loading) answer() roomful.OwnLoad {
+	v := l.version
+	out := roomful.OwnLoad{Athlete: v.Athlete, Name: v.Name, Confidence: v.Confidence, Cautions: v.Cautions, Refer: v.Stop}
+	at := slices.IndexFunc(linesOf(l.piece), func(e roomful.Element) bool { return e.Movement == l.Movement })
+	if v.Stop != "" || at < 0 || at >= len(v.Choices) {
+		return out
+	}
+	out.Choice = v.Choices[at]
+	m := l.Lexicon.Movement(out.Movement)
+	switch {
+	case m == nil || !m.TakesLoad():
+		out.None = "no load in " + l.plural(out.Movement)
+		if out.Changed {
+			out.None = out.Why + ", so no load"
+		}
+		return out
+	case out.Load.Value == 0:
+		l.find(&out)
+	default:
+		l.give(&out)
+	}
+	out.BuildUp = l.buildUp(out.Movement)
+	out.Rests, out.Last = l.rests(m), l.before
+	l.proven(&out)
+	out.Surer = l.surer(out, m)
+	out.Why = l.why(out)
+	return out
+}
+
+// plural is a movement's name for many.
+func (d *Day) plural(id roomful.MovementID) string {
+	if m := d.Lexicon.Movement(id); m != nil {
+		return m.Plural
+	}
+	return string(id)
+}
+
+// give adds the proof set and what goes on the bar.
+func (l *loading) give(out *roomful.OwnLoad) {
+	v := l.version
+	if p := v.Proof; p != nil && p.Movement == out.Movement && p.Load == out.Load {
+		out.Proof = p
+	}
+	for _, s := range v.Plates {
+		if s.Movement == out.Movement {
+			out.Bar = &roomful.LoadedBar{WantedBar: roomful.WantedBar{Name: v.Name, Bar: s.Bar, Target: out.Load}, Load: out.Load, PerSide: s.PerSide}
+		}
+	}
+	if l.bars == nil {
+		return
+	}
+	for _, b := range l.bars.Bars {
+		if b.Name == v.Name && b.Target == out.Load {
+			if out.Bar = &b; b.Load == b.Target {
+				return
+			}
+		}
+	}
+	for _, s := range l.bars.Short {
+		if slices.Contains(s.For, v.Name) {
+			out.Short = append(out.Short, s)
+		}
+	}
+}
+
+// lately is for how many days a load that went as meant goes on counting as one that
+// would do: a cycle of twelve weeks (common practice, no source).
+const lately = 84
+
+// proven widens the band to a load that went as meant not long ago, for somebody who
+// is under no bounds.
+func (l *loading) proven(out *roomful.OwnLoad) {
+	t := out.Last
+	if t == nil || !t.Noted || t.Off < 0 || len(out.Cautions) > 0 || out.High.Value == 0 || t.On.IsZero() || l.on.IsZero() {
+		return
+	}
+	if daysBetween(t.On, l.on) <= lately && t.Load.Kg() > out.High.Kg() {
+		out.High = t.Load.In(out.High.Unit)
+	}
+}
+
+// daysBetween is how many days one date is after another.
+func daysBetween(a, b roomful.Date) int {
+	at := func(d roomful.Date) time.Time { return time.Date(d.Year, d.Month, d.Day, 0, 0, 0, 0, time.UTC) }
+	return int(at(b).Sub(at(a)).Hours() / 24)
+}
+
+// find says how a load is found on the day: when to stop adding (common practice, no
+// source).
+func (l *loading) find(out *roomful.OwnLoad) {
+	out.Found = true
+	out.StopRule = "add in small steps; stop at the first miss, or when a repetition looks unlike the first"
+	if left := int(10 - out.RPE); out.RPE > 0 && left > 0 {
+		out.StopRule = "add until the set leaves " + roomful.Figure(float64(left)) + " in hand; stop when a repetition looks unlike the first"
+	}
+}
+
+// buildUp is the ramp that leads to a movement, nil when the day has none.
+func (l *loading) buildUp(m roomful.MovementID) *roomful.BuildUp {
+	for _, s := range l.day.Stages {
+		if s.BuildUp != nil && s.BuildUp.Movement == m {
+			return s.BuildUp
+		}
+	}
+	return nil
+}

@@ -1,0 +1,203 @@
+package day
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"roomful"
+	"roomful/prior"
+	"roomful/score"
+)
+
+// mostWhy is how long a reason may get in characters: one line, after a word in
+// front of it.
+const mostWhy = 90
+
+// why is the one line behind a load. Where the person is under bounds it is what
+// anybody may read of their version and no more; else it says what happened last
+// time, or what the load is meant to be, and what that rests on.
+func (l *loading) why(out roomful.OwnLoad) string {
+	if len(out.Cautions) > 0 || !l.version.Dose.Whole() {
+		return out.Why
+	}
+	basis := ""
+	if len(out.Rests) > 0 {
+		basis = ", by " + out.Rests[0]
+	}
+	if out.Found {
+		return fitting("no figure to hit: the day decides", basis)
+	}
+	load := inBoth(out.Load, l.Who.Unit)
+	if t := out.Last; t != nil {
+		head := load + ": you had " + t.Load.Near(l.Who.Unit).String() + " last time "
+		if !t.Noted {
+			head = load + ": no load noted last time "
+		}
+		test := ""
+		if n := l.fresh(); n > 0 && basis != "" {
+			test = "; " + roomful.Figure(float64(n)) + " fresh" + basis
+		}
+		went := l.went(*t)
+		return fitting(head+"("+t.On.String()+") when you "+went, test, head+"when you "+went, test)
+	}
+	said := out.Why
+	if share := l.share(); share > 0 && said == "as written" {
+		said = roomful.Figure(share) + " % of what you lift once"
+	}
+	if n := l.fresh(); n > 0 && said == "as written" {
+		said += ": you can move " + load + " " + roomful.Figure(float64(n)) + " times fresh"
+	}
+	if n := l.fresh(); n > 0 && strings.Contains(said, " is the nearest ") {
+		said += "; " + roomful.Figure(float64(n)) + " fresh"
+	}
+	return fitting(said, basis)
+}
+
+// fitting joins pairs of words, the second of each of which may be left out, and
+// takes the first that is short enough to stay on a line; else the last first word.
+func fitting(words ...string) string {
+	for i := 0; i+1 < len(words); i += 2 {
+		if s := words[i] + words[i+1]; len([]rune(s)) <= mostWhy {
+			return s
+		}
+	}
+	for i := 0; i < len(words); i += 2 {
+		if len([]rune(words[i])) <= mostWhy {
+			return words[i]
+		}
+	}
+	return words[(len(words)-1)/2*2]
+}
+
+// fresh is the repetition test that the sheet has for the line, 0 for none.
+func (l *loading) fresh() int {
+	for _, e := range linesOf(l.piece) {
+		if n, ok := e.Load.(roomful.Fresh); ok && e.Movement == l.Movement {
+			return int(n)
+		}
+	}
+	return l.Session.Effort.FreshFor(l.Movement)
+}
+
+// share is the percentage of a maximum that the sheet asks for in the line, 0 for
+// none.
+func (l *loading) share() float64 {
+	for _, e := range linesOf(l.piece) {
+		if p, ok := e.Load.(roomful.Percent); ok && e.Movement == l.Movement {
+			return float64(p)
+		}
+	}
+	return 0
+}
+
+// went says how a load went, against what was meant.
+func (l *loading) went(t roomful.LastLoad) string {
+	verb := "made "
+	if l.effort.Unit == "minutes" {
+		verb = "took "
+	}
+	switch {
+	case !l.effort.Stated() || l.effort.Proposed:
+		return verb + t.Score
+	case t.Off == 0:
+		return verb + t.Score + ", as meant"
+	}
+	low, high := roomful.Figure(l.effort.Low), roomful.Figure(l.effort.High)
+	if low != high {
+		low += "-" + high
+	}
+	return verb + t.Score + " where " + low + " " + l.effort.Unit + " were meant"
+}
+
+// last is the load of the latest attempt at the same piece; nil when there is none or
+// it had none.
+func (l *loading) last() *roomful.LastLoad {
+	for _, e := range l.past {
+		t := loaded(e.Done.Work, l.Movement)
+		if !l.samePiece(e) {
+			break
+		}
+		if t == nil {
+			return nil
+		}
+		out := &roomful.LastLoad{On: e.On, Title: e.Title, Load: t.Load, Implements: t.Implements, Noted: l.noted(e), Score: score.Words(e.Reading)}
+		if low, high := l.effort.Window(); l.effort.Stated() && !l.effort.Proposed && !math.IsNaN(e.Done.Score) {
+			out.Off = side(e.Done.Score, low, high)
+			if l.effort.Unit == "minutes" { // less is easier
+				out.Off = -out.Off
+			}
+			if e.Done.Capped {
+				out.Off = -1
+			}
+		}
+		return out
+	}
+	return nil
+}
+
+// side says on which side of a half-open window a figure lies.
+func side(v, low, high float64) int {
+	switch {
+	case v < low:
+		return -1
+	case v >= high:
+		return 1
+	}
+	return 0
+}
+
+// rests names what the maximum that bounds a movement rests on: the set just told
+// first, then its own figure, then others and scores.
+func (l *loading) rests(m *roomful.Movement) []string {
+	bound := boundOf(m)
+	var own, out []string
+	if l.Set != nil {
+		own = []string{"your " + l.Set.String()}
+	}
+	for _, label := range informed(l.believed, m) {
+		t, of, told := prior.Told(label)
+		words := label
+		switch {
+		case l.Set != nil && label == l.Set.String():
+			continue
+		case label == prior.Likeness:
+			words = "somebody like you"
+		case told:
+			words = "your " + label
+			if v, ok := l.Who.Measured(t); ok && strings.HasSuffix(string(t), "_kg") {
+				words += " of " + l.Who.Own(v)
+			}
+		}
+		switch {
+		case slices.Contains(own, words) || slices.Contains(out, words):
+		case told && of == bound:
+			own = append(own, words)
+		default:
+			out = append(out, words)
+		}
+	}
+	return append(own, out...)
+}
+
+// surer says what would raise the confidence.
+func (l *loading) surer(out roomful.OwnLoad, m *roomful.Movement) string {
+	switch {
+	case out.Confidence == roomful.High:
+		return ""
+	case out.Last != nil && !out.Last.Noted:
+		return "the load noted with the score"
+	case m.Bound == nil || l.Set != nil:
+		return "today's score, noted with the load"
+	}
+	return "a set you remember just managing"
+}
+
+// inBoth writes a load as it stands on the implement, and in the person's own unit
+// when that is another.
+func inBoth(m roomful.Mass, own roomful.MassUnit) string {
+	if m.Unit == own {
+		return m.String()
+	}
+	return m.String() + " (" + roomful.Figure(math.Round(m.In(own).Value)) + " " + own.String() + ")"
+}
