@@ -31,7 +31,7 @@ type OwnLoad struct {
 	Proof *Proof // shows that the load is right; nil when there is none of this line
 	// Bar is what goes on the bar; nil for other implements.
 	Bar   *LoadedBar
-	Short []Lack // what the kit is short of for it
+	Short []Lack // what the kit is short of for everybody's at once
 	// BuildUp is the sets that lead to it.
 	BuildUp *BuildUp
 	// Found says that there is no load to aim at: it is found on the day.

@@ -109,7 +109,11 @@ func (d *Day) give(c class, l *roomful.Lineup, g room.Given) {
 	v.Work = withLoad(v.Work, g.Choice, g.To)
 	if p := v.Proof; p != nil && p.Movement == choice.Movement && p.Load == g.From {
 		proof := *p
-		proof.Load, proof.Say = g.To, fmt.Sprintf("%d %s at %s without putting it down", p.Reps, m.Plural, g.To)
+		held := ""
+		if choice.Implements > 1 {
+			held = fmt.Sprintf("%d x ", choice.Implements)
+		}
+		proof.Load, proof.Say = g.To, fmt.Sprintf("%d %s at %s%s without putting it down", p.Reps, m.Plural, held, g.To)
 		v.Proof = &proof
 	}
 }

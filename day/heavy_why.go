@@ -46,7 +46,11 @@ func (l *loading) why(out roomful.OwnLoad) string {
 		said = roomful.Figure(share) + " % of what you lift once"
 	}
 	if n := l.fresh(); n > 0 && said == "as written" {
-		said += ": you can move " + load + " " + roomful.Figure(float64(n)) + " times fresh"
+		who := "you"
+		if basis == "" {
+			who = "most"
+		}
+		said += ": " + who + " can move " + load + " " + roomful.Figure(float64(n)) + " times fresh"
 	}
 	if n := l.fresh(); n > 0 && strings.Contains(said, " is the nearest ") {
 		said += "; " + roomful.Figure(float64(n)) + " fresh"

@@ -134,8 +134,8 @@ func (p *program) ownLoad(l roomful.OwnLoad, unit roomful.MassUnit) string {
 	if l.Bar != nil {
 		lines = append(lines, "  "+barWhole(*l.Bar)+"\n")
 	}
-	for _, s := range l.Short {
-		lines = append(lines, wrapped("  short: ", fmt.Sprintf("%s %ss: %d there, %d wanted", s.Mass, s.What, s.Have, s.Need)))
+	if len(l.Short) > 0 {
+		lines = append(lines, wrapped("  short for all at once: ", shortOf(l.Short)))
 	}
 	if l.Proof != nil {
 		lines = append(lines, wrapped("  proof set: ", p.shortProof(*l.Proof)))
@@ -159,6 +159,15 @@ func (p *program) ownLoad(l roomful.OwnLoad, unit roomful.MassUnit) string {
 		text += wrapped("  caution: ", c)
 	}
 	return text
+}
+
+// shortOf lists what there is too little of.
+func shortOf(all []roomful.Lack) string {
+	var words []string
+	for _, s := range all {
+		words = append(words, fmt.Sprintf("%s %ss, %d of %d", s.Mass, s.What, s.Have, s.Need))
+	}
+	return strings.Join(words, "; ")
 }
 
 // shortProof says a proof set in fewer words, since the movement stands above it.
