@@ -56,6 +56,8 @@ type LastLoad struct {
 	Load       Mass // per implement
 	Implements int
 	Noted      bool   // they wrote the load, or that it was as written; else it is a guess
+	Sets       bool   // the load was the score: sets of it, or what was built up to
+	Missed     int    // how many of those sets were not made
 	Score      string // as a person would write it
 	// Off says on which side of the effort the score was: under 0 when it was too
 	// hard, over 0 when too easy, 0 when it was as meant or nothing was.

@@ -36,9 +36,15 @@ var again = strings.Replace(felt, "Wet Felt\n2027-03-01, 60 min\n", "Wet Felt, A
 // what they typed after felt.
 func (g gym) asking(t testing.TB, sheet string, who roomful.Athlete, scores ...string) day.LoadQuestion {
 	t.Helper()
+	return g.askingAfter(t, felt, sheet, who, scores...)
+}
+
+// askingAfter is the same after another sheet.
+func (g gym) askingAfter(t testing.TB, earlier, sheet string, who roomful.Athlete, scores ...string) day.LoadQuestion {
+	t.Helper()
 	q := day.LoadQuestion{Question: g.question(g.session(t, sheet)), Who: who}
 	q.People, q.Runs = []roomful.Athlete{who}, 64
-	r := day.RecordQuestion{People: q.People, Sheets: map[string]roomful.Session{"felt": g.session(t, felt)}}
+	r := day.RecordQuestion{People: q.People, Sheets: map[string]roomful.Session{"felt": g.session(t, earlier)}}
 	for i, s := range scores {
 		r.Logged = append(r.Logged, roomful.Logged{Athlete: who.ID, Sheet: "felt", Text: s, Line: i + 2})
 	}
@@ -153,55 +159,6 @@ func TestHeavyGrows(t *testing.T) {
 	}
 }
 
-// TestHeavyThatWent: a load that went as meant lately stands in the band, though the
-// version is lighter; one from long ago does not, and neither does one that nobody
-// noted.
-func TestHeavyThatWent(t *testing.T) {
-	t.Parallel()
-	g := open(t)
-	for _, c := range []struct {
-		score string
-		on    roomful.Date
-		in    bool
-	}{
-		{"8+0 @ 55 kg", roomful.Date{Year: 2027, Month: 5, Day: 3}, true},
-		{"8+0 @ 55 kg", roomful.Date{Year: 2027, Month: 5, Day: 31}, false}, // 91 days
-		{"4+0 @ 55 kg", roomful.Date{Year: 2027, Month: 5, Day: 3}, false},
-		{"8+0", roomful.Date{Year: 2027, Month: 5, Day: 3}, false},
-	} {
-		q := g.asking(t, again, tilde(), c.score)
-		q.Session.Date = c.on
-		q.Set = fives
-		if o := g.heavy(t, q); (o.High == roomful.Kg(55)) != c.in {
-			t.Errorf("%s, asked on %s: up to %s, load %s, why %q", c.score, c.on, o.High, o.Load, o.Why)
-		}
-	}
-}
-
-// TestHeavyShort: where the discs do not do for everybody at once, somebody still reads
-// what goes on theirs, and what is short.
-func TestHeavyShort(t *testing.T) {
-	t.Parallel()
-	g := open(t)
-	q := g.asking(t, again, tilde())
-	q.Set = fives
-	other := tilde()
-	other.ID, other.Name = "other", "Other"
-	q.People = []roomful.Athlete{q.Who, other}
-	q.Kit = &roomful.Kit{Unit: roomful.Kilogram, Stations: map[string]int{"rig": 2},
-		Bars: []roomful.Stock{{Mass: roomful.Kg(15), Count: 2}}, Plates: []roomful.Stock{{Mass: roomful.Kg(10), Count: 2}, {Mass: roomful.Kg(2.5), Count: 2}}}
-	q.People[1].Known = []roomful.Known{{Test: roomful.TestSquat, Value: 75}}
-	short := 0
-	for _, q.Who = range q.People {
-		o := g.heavy(t, q)
-		holdBar(t, o)
-		short += len(o.Short)
-	}
-	if short == 0 {
-		t.Error("one pair of tens for two bars, and nothing is short")
-	}
-}
-
 // TestHeavyUnderBounds: limits and states keep their own bounds whatever was shown,
 // and what others may read speaks of none of them.
 func TestHeavyUnderBounds(t *testing.T) {
@@ -241,41 +198,6 @@ func TestHeavyUnderBounds(t *testing.T) {
 	stop.People = []roomful.Athlete{stop.Who}
 	if o := g.heavy(t, stop); o.Refer == "" || o.Load.Value > 0 {
 		t.Errorf("referred out: %+v", o.OwnLoad)
-	}
-}
-
-// TestHeavyOf: which line a question without one is about, and what is said where
-// there is no load, or none to aim at.
-func TestHeavyOf(t *testing.T) {
-	t.Parallel()
-	g := open(t)
-	const head = "Umbrella\n2027-03-01, 60 min\n\n"
-	for _, c := range []struct {
-		sheet, piece, of string // of is the line asked about
-		want             roomful.MovementID
-		none             string
-		found            bool
-		implements       int
-	}{
-		{sheet: "main: 3 rounds for time\n  10 pull-ups\n  20 air squats\n", none: "no load in this piece: pull-ups, air squats"},
-		{sheet: "main: 3 rounds for time\n  5 burpees\n  10 deadlifts 60/40 kg\n", of: "burpee", want: "burpee", none: "no load in burpees"},
-		{sheet: "main: 3 rounds for time\n  10 dumbbell thrusters 2x15/10 kg\n  10 pull-ups\n", want: "dumbbell-thruster", implements: 2},
-		{sheet: "main: 3 rounds for time\n  10 kettlebell swings 24/16 kg\n  10 deadlifts 60/40 kg\n", want: "deadlift"},
-		{sheet: "ramp: front squat to working load, 8 min\nstrength: build to a heavy 3, 12 min\n  front squats\nmain: 3 rounds for time\n  10 deadlifts 60/40 kg\n", want: "front-squat", found: true},
-		{sheet: "strength: build to a heavy 3, 12 min\n  front squats\nmain: 3 rounds for time\n  10 deadlifts 60/40 kg\n", of: "front-squat", want: "front-squat", found: true},
-		{sheet: "strength: 5 x 5 @ 75 %\n  front squats\nmain: 3 rounds for time\n  10 deadlifts 60/40 kg\n", piece: "strength", want: "front-squat"},
-	} {
-		who := tilde()
-		who.Known = []roomful.Known{{Test: roomful.TestSquat, Value: 70}, {Test: roomful.TestDeadlift, Value: 85}}
-		q := g.asking(t, head+c.sheet, who)
-		q.Question.Piece, q.Movement = c.piece, roomful.MovementID(c.of)
-		o := g.heavy(t, q)
-		if o.None != c.none || o.Found != c.found || c.none == "" && o.Movement != c.want || c.implements > 0 && o.Implements != c.implements {
-			t.Errorf("%s: %s, none %q, found %v, %d held; want %+v", c.sheet, o.Movement, o.None, o.Found, o.Implements, c)
-		}
-		if c.found && (o.BuildUp == nil || len(o.BuildUp.Sets) == 0 || o.StopRule == "" || o.Load.Value > 0) {
-			t.Errorf("%s: built up without sets or a rule: %+v", c.sheet, o.OwnLoad)
-		}
 	}
 }
 

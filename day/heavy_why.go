@@ -25,7 +25,9 @@ func (l *loading) why(out roomful.OwnLoad) string {
 	if len(out.Rests) > 0 {
 		basis = ", by " + out.Rests[0]
 	}
-	if out.Found {
+	if t := out.Last; out.Found && t != nil {
+		return fitting("no figure to hit: you built to "+t.Load.Near(l.Who.Unit).String()+" last time ("+t.On.String()+")"+missed(*t), "")
+	} else if out.Found {
 		return fitting("no figure to hit: the day decides", basis)
 	}
 	load := inBoth(out.Load, l.Who.Unit)
@@ -38,8 +40,12 @@ func (l *loading) why(out roomful.OwnLoad) string {
 		if n := l.fresh(); n > 0 && basis != "" {
 			test = "; " + roomful.Figure(float64(n)) + " fresh" + basis
 		}
-		went := l.went(*t)
-		return fitting(head+"("+t.On.String()+") when you "+went, test, head+"when you "+went, test)
+		when := "(" + t.On.String() + ")"
+		if t.Sets {
+			return fitting(head+when+missed(*t), test)
+		}
+		went := "when you " + l.went(*t)
+		return fitting(head+when+" "+went, test, head+went, test)
 	}
 	said := out.Why
 	if share := l.share(); share > 0 && said == "as written" {
@@ -95,6 +101,14 @@ func (l *loading) share() float64 {
 	return 0
 }
 
+// missed says that sets were not made.
+func missed(t roomful.LastLoad) string {
+	if t.Missed == 0 {
+		return ""
+	}
+	return " and missed " + roomful.Figure(float64(t.Missed))
+}
+
 // went says how a load went, against what was meant.
 func (l *loading) went(t roomful.LastLoad) string {
 	verb := "made "
@@ -117,27 +131,40 @@ func (l *loading) went(t roomful.LastLoad) string {
 // last is the load of the latest attempt at the same piece; nil when there is none or
 // it had none.
 func (l *loading) last() *roomful.LastLoad {
-	for _, e := range l.past {
-		t := loaded(e.Done.Work, l.Movement)
-		if !l.samePiece(e) {
-			break
-		}
-		if t == nil {
-			return nil
-		}
-		out := &roomful.LastLoad{On: e.On, Title: e.Title, Load: t.Load, Implements: t.Implements, Noted: l.noted(e), Score: score.Words(e.Reading)}
-		if low, high := l.effort.Window(); l.effort.Stated() && !l.effort.Proposed && !math.IsNaN(e.Done.Score) {
-			out.Off = side(e.Done.Score, low, high)
-			if l.effort.Unit == "minutes" { // less is easier
-				out.Off = -out.Off
-			}
-			if e.Done.Capped {
-				out.Off = -1
-			}
-		}
+	i := slices.IndexFunc(l.past, l.samePiece)
+	if i < 0 {
+		return nil
+	}
+	e := l.past[i]
+	out := &roomful.LastLoad{On: e.On, Title: e.Title, Noted: l.noted(e), Score: score.Words(e.Reading)}
+	if t := loaded(e.Done.Work, l.Movement); t != nil {
+		out.Load, out.Implements = t.Load, t.Implements
+	}
+	if e.Reading.Kind == roomful.LoadScore && !math.IsNaN(e.Done.Score) {
+		out.Load, out.Sets, out.Missed = roomful.Kg(e.Done.Score), true, len(e.Reading.Misses)
+		out.Off = -min(out.Missed, 1)
 		return out
 	}
-	return nil
+	if out.Load.Value == 0 {
+		return nil
+	}
+	out.Off = l.off(e.Done)
+	return out
+}
+
+// off says on which side of the effort something done was: under 0 too hard, over 0
+// too easy, 0 when it was as meant or nothing was meant.
+func (l *loading) off(d roomful.Done) int {
+	low, high := l.effort.Window()
+	switch {
+	case !l.effort.Stated() || l.effort.Proposed || math.IsNaN(d.Score):
+		return 0
+	case d.Capped:
+		return -1
+	case l.effort.Unit == "minutes": // less is easier
+		return -side(d.Score, low, high)
+	}
+	return side(d.Score, low, high)
 }
 
 // side says on which side of a half-open window a figure lies.

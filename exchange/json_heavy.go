@@ -34,6 +34,8 @@ type LastLoad struct {
 	Load       *Mass    `json:"load"`
 	Implements *int     `json:"implements"`
 	Noted      bool     `json:"noted"` // the load was written down; else it is taken as the sheet had it
+	Sets       bool     `json:"sets"`  // the load was the score
+	Missed     int      `json:"missed"`
 	Score      string   `json:"score"`
 	Effort     string   `json:"effort"` // hard, meant or easy, against the effort of the sheet
 }
@@ -57,7 +59,7 @@ func OwnLoadOf(p roomful.Part, l roomful.OwnLoad, unit roomful.MassUnit) OwnLoad
 	}
 	if t := l.Last; t != nil {
 		went := [...]string{"hard", "meant", "easy"}[t.Off+1]
-		out.Last = &LastLoad{word(t.On.String()), t.Title, some(t.Load.Kg()), massOf(t.Load), known(t.Implements), t.Noted, t.Score, went}
+		out.Last = &LastLoad{word(t.On.String()), t.Title, some(t.Load.Kg()), massOf(t.Load), known(t.Implements), t.Noted, t.Sets, t.Missed, t.Score, went}
 	}
 	return out
 }

@@ -86,7 +86,7 @@ athletes[].day?[].score?.kind athletes[].day?[].score?.comparable athletes[].day
 	heavyFields = `name id piece none movement amount unit load_kg load load_own implements load_low_kg load_high_kg changed why why_private
 proof_set bar short found stop_rule ramp rests_on last confidence surer cautions stop diagnostics load.mass load.unit load_own.mass load_own.unit
 proof_set.movement proof_set.reps proof_set.load_kg proof_set.say bar.load bar.bar bar.per_side[].mass bar.per_side[].colour
-ramp?.sets[].reps last.date last.title last.load_kg last.load last.implements last.noted last.score last.effort`
+ramp?.sets[].reps last.date last.title last.load_kg last.load last.implements last.noted last.sets last.missed last.score last.effort`
 	settingsFields = `settings diagnostics settings[].key settings[].value settings[].unit settings[].default settings[].own
 settings[].least settings[].most settings[].source settings[].help`
 	platesFields = `bars weighted_deviation bound proven short questions moved unit
