@@ -3,10 +3,11 @@ package roomful
 // Done is what one person did of a piece and what came of it: the version with
 // every amount and load resolved, so that it can be done again by the simulator.
 type Done struct {
-	Piece Part
-	Lead  []Work // what they did of the pieces before on the same clock
-	Work  Work
-	Dose  Dose
+	Piece  Part
+	Before []Part // the pieces before it on the same clock
+	Lead   []Work // what they did of those
+	Work   Work
+	Dose   Dose
 	// Segments are what was done from when, when it changed on the way.
 	Segments []Segment
 	// Score is in the unit of the forecaster's scores: s, rounds with the part of the
@@ -16,6 +17,9 @@ type Done struct {
 	// known is that the whole would have taken longer; Counted says how far they came.
 	Capped  bool
 	Counted float64 // repetitions and calories done; NaN when not known
+	// MissedKg is the lightest load that was tried in the sets and missed, heavier than
+	// those that were made; 0 when none was.
+	MissedKg float64
 	// Cannot are the places in Work.All of elements tried that could not be done
 	// once. With any, Score says nothing.
 	Cannot []int

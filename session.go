@@ -1,6 +1,9 @@
 package roomful
 
-import "time"
+import (
+	"fmt"
+	"time"
+)
 
 // Date is a calendar day, without a time or a zone.
 type Date struct {
@@ -18,6 +21,16 @@ func (d Date) String() string {
 		return ""
 	}
 	return time.Date(d.Year, d.Month, d.Day, 0, 0, 0, 0, time.UTC).Format(time.DateOnly)
+}
+
+// UnmarshalText reads a date as String writes it.
+func (d *Date) UnmarshalText(text []byte) error {
+	t, err := time.Parse(time.DateOnly, string(text))
+	if err != nil {
+		return &Error{Summary: fmt.Sprintf("%q is not a date", text), Hint: "write it as 2027-01-18"}
+	}
+	*d = Date{t.Year(), t.Month(), t.Day()}
+	return nil
 }
 
 // Session is a day's sheet once it has been read.

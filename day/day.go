@@ -182,11 +182,7 @@ func (d *Day) class(q Question) (class, error) {
 	c.lead = q.Session.Lead(c.piece)
 	c.effort = effortOf(q.Session.Effort, c.piece, d.Lexicon)
 	for _, a := range q.People {
-		believed := q.Believed[a.ID]
-		if believed == nil {
-			believed = d.abilities(a, q.People, c.on)
-		}
-		c.abilities = append(c.abilities, believed)
+		c.abilities = append(c.abilities, d.abilities(a, q.People, q.Believed, c.on))
 	}
 	return c, nil
 }

@@ -31,10 +31,11 @@ func (d *Day) Done(q DoneQuestion) (roomful.Done, error) {
 	if on.IsZero() {
 		on = q.Session.Date
 	}
-	abilities := d.abilities(q.Who, q.People, on)
-	e := d.entrant(q.Who, abilities, part, q.Session.Lead(part), q.Session.Effort)
+	abilities := d.abilities(q.Who, q.People, nil, on)
+	before := q.Session.Lead(part)
+	e := d.entrant(q.Who, abilities, part, before, q.Session.Effort)
 	r := redo{day: d, question: q, abilities: abilities, on: on, part: part}
-	r.out = roomful.Done{Piece: part, Lead: e.Lead, Work: e.Work, Score: math.NaN(), Counted: math.NaN()}
+	r.out = roomful.Done{Piece: part, Before: before, Lead: e.Lead, Work: e.Work, Score: math.NaN(), Counted: math.NaN()}
 	r.changes()
 	r.loads()
 	r.score()
@@ -193,6 +194,11 @@ func (r *redo) loads() {
 // builds up to one.
 func (r *redo) sets() {
 	best := heaviest(r.question.Reading)
+	for _, n := range r.question.Reading.Misses {
+		if kg := r.question.Reading.LoadsKg; n <= len(kg) && kg[n-1] > best && (r.out.MissedKg == 0 || kg[n-1] < r.out.MissedKg) {
+			r.out.MissedKg = kg[n-1]
+		}
+	}
 	if f, ok := r.part.Format.(roomful.Sets); math.IsNaN(best) || ok && f.Build {
 		return
 	}

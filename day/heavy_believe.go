@@ -18,7 +18,7 @@ const mostResults = 3
 // remember, and what the earlier scores that say most make of it.
 func (l *loading) believe(ctx context.Context) (*roomful.Abilities, error) {
 	m := l.Lexicon.Movement(l.Movement)
-	told := l.abilities(l.Who, l.People, l.on)
+	told := l.abilities(l.Who, l.People, l.Believed, l.on)
 	if l.Set != nil {
 		set := *l.Set
 		set.Movement = m.ID
@@ -36,9 +36,8 @@ func (l *loading) believe(ctx context.Context) (*roomful.Abilities, error) {
 	}
 	person := infer.Person{Prior: told}
 	for _, e := range l.past {
-		if r := e.Done; !e.Reading.Approximate && (known || l.noted(e)) {
-			person.Results = append(person.Results, infer.Result{Title: e.Title, On: e.On, Piece: r.Piece, Work: r.Work, Dose: r.Dose,
-				Segments: r.Segments, Score: r.Score, Capped: r.Capped, Cannot: r.Cannot})
+		if !e.Reading.Approximate && (known || l.noted(e)) {
+			person.Results = append(person.Results, infer.Result{Title: e.Title, On: e.On, Done: e.Done})
 		}
 	}
 	by := infer.Simulator{Forecaster: l.Forecaster, Seed: l.Seed, Workers: l.Workers}

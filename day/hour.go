@@ -81,7 +81,7 @@ func (d *Day) roomPiece(q Question, p PieceVersions) room.Piece {
 			continue
 		}
 		a := q.People[i]
-		e := d.entrant(a, d.abilities(a, q.People, on), p.Piece, out.Lead, p.Effort)
+		e := d.entrant(a, d.abilities(a, q.People, q.Believed, on), p.Piece, out.Lead, p.Effort)
 		e.Work, e.Dose = v.Work, v.Dose
 		out.Entrants = append(out.Entrants, e)
 	}
@@ -127,7 +127,7 @@ func (d *Day) possible(q Question, a roomful.Athlete, t roomful.Task) []roomful.
 	}
 	on := q.on()
 	found, err := version.Instead(version.InsteadQuestion{
-		Of: of, Reason: reason, Person: version.Person{Athlete: a, Abilities: d.abilities(a, q.People, on)},
+		Of: of, Reason: reason, Person: version.Person{Athlete: a, Abilities: d.abilities(a, q.People, q.Believed, on)},
 		Kit: q.Kit, Gym: d.Gym, On: on, Seed: q.Seed, Lexicon: d.Lexicon, Forecaster: d.Forecaster,
 	})
 	if err != nil {

@@ -22,7 +22,7 @@ type InsteadQuestion struct {
 func (d *Day) Instead(q InsteadQuestion) ([]roomful.StandIn, error) {
 	abilities := prior.Of(q.Who, d.Lexicon, q.Today)
 	if q.Who.ID != "" {
-		abilities = d.abilities(q.Who, q.People, q.Today)
+		abilities = d.abilities(q.Who, q.People, nil, q.Today)
 	}
 	return version.Instead(version.InsteadQuestion{
 		Of: q.Of, Reason: q.Reason, Person: version.Person{Athlete: q.Who, Abilities: abilities},

@@ -4,7 +4,6 @@ import (
 	"io"
 	"slices"
 	"strings"
-	"time"
 
 	"roomful"
 )
@@ -170,13 +169,11 @@ func (a *attempts) day(l *roomful.Logged) bool {
 	if !ok {
 		return true
 	}
-	on, err := time.Parse(time.DateOnly, c.text)
+	err := l.On.UnmarshalText([]byte(c.text))
 	if err != nil {
-		a.fault(c.at, "write it as 2027-01-18", "%q is not a date", c.text)
-		return false
+		a.fault(c.at, roomful.HintOf(err), "%s", err.Error())
 	}
-	l.On = roomful.Date{Year: on.Year(), Month: on.Month(), Day: on.Day()}
-	return true
+	return err == nil
 }
 
 // text is what was typed, with the row's figures before it as they would be typed.

@@ -5,6 +5,7 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"roomful"
 	"roomful/infer"
 )
 
@@ -13,7 +14,7 @@ import (
 func BenchmarkEmulate(b *testing.B) {
 	w := newWorld(b)
 	p, work := w.piece(b, pieces[1])
-	cases := []infer.Case{{Prior: w.believed(), Result: &infer.Result{Piece: p, Work: work}}}
+	cases := []infer.Case{{Prior: w.believed(), Result: &infer.Result{Done: roomful.Done{Piece: p, Work: work}}}}
 	for b.Loop() {
 		if _, err := w.sim.Emulate(b.Context(), cases); err != nil {
 			b.Fatal(err)

@@ -8,6 +8,9 @@ const (
 	freshPoints = 24    // abilities that check one
 	freshRuns   = 400   // runs at each
 	rejectOver  = 0.03  // mean absolute error of the log-score
+	rejectShare = 0.5   // or so much of what one person's score varies by itself,
+	rejectEver  = 0.08  // and never more than this
+	sdOfAbs     = 1.253 // sd of a normal error whose mean size is 1
 	leastPoints = 60    // points where everything could be done, for there to be an emulator
 	stretch     = 1.3   // points reach so much wider than what is believed
 	mostInputs  = 12    // capacities an emulator follows; the rest is noise

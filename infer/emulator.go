@@ -70,18 +70,21 @@ func (s Simulator) emulate(ctx context.Context, cases []Case, points int) (*Emul
 }
 
 // Check returns the emulator's mean absolute error of the log-score at fresh
-// people, and whether that is little enough to use it.
+// people, and whether that is little enough to use it: beside one score's own luck,
+// or at all. What it is off counts as noise from then on.
 func (s Simulator) Check(ctx context.Context, e *Emulator) (off float64, ok bool, err error) {
 	scores, err := s.simulate(ctx, e.draw(freshPoints, s.Seed+1, 1), freshRuns, s.Seed+1)
-	n := 0
+	luck, n := 0.0, 0
 	for _, p := range scores {
 		if p.ok {
 			off += math.Abs(e.mean.at(e.full(p)) - p.mean)
+			luck += math.Sqrt(p.variance)
 			n++
 		}
 	}
-	off /= float64(max(n, 1))
-	return off, n > 0 && off <= rejectOver, err
+	off, luck = off/float64(max(n, 1)), luck/float64(max(n, 1))
+	e.mean.misfit = max(e.mean.misfit, off*sdOfAbs)
+	return off, n > 0 && off <= max(rejectOver, min(rejectShare*luck, rejectEver)), err
 }
 
 // full returns the full inputs at a point.
@@ -136,7 +139,7 @@ func (s Simulator) simulate(ctx context.Context, points []point, runs int, seed 
 // run lets a point's person do their piece.
 func (s Simulator) run(ctx context.Context, p *point, runs int, seed uint64) error {
 	f, err := s.Forecast(ctx, roomful.ForecastRequest{
-		Piece: p.result.capless(), Runs: runs, Seed: seed, Workers: 1,
+		Piece: p.result.capless(), Lead: p.result.Before, Runs: runs, Seed: seed, Workers: 1,
 		Entrants: []roomful.Entrant{p.result.entrant(strconv.FormatUint(seed, 36), p.abilities)},
 	})
 	if err != nil {

@@ -36,32 +36,60 @@ func (s Simulator) margins(a *roomful.Abilities, r *Result, dims []int) []margin
 		if len(r.Cannot) > 0 && !m.cannot {
 			continue
 		}
-		var ok bool
-		if m.centre, ok = s.room(centre, t); !ok {
-			continue
-		}
-		var spread float64
-		for _, d := range dims {
-			const step = 0.05
-			centre.Dims[d].Centre += step
-			there, ok := s.room(centre, t)
-			centre.Dims[d].Centre -= step
-			if by := (there - m.centre) / step; ok && by != 0 {
-				m.slopes = append(m.slopes, slope{d, by})
-				spread += math.Abs(by) * a.Dims[d].SD()
-			}
-		}
-		if m.cannot || m.centre < max(easy, 3*spread) {
+		if m, ok := s.margin(a, centre, t, r.atOnce(t), dims, m.cannot); ok {
 			out = append(out, m)
+		}
+		if r.MissedKg > 0 && t.LoadKg() > 0 {
+			t.Load = roomful.Kg(r.MissedKg)
+			if m, ok := s.margin(a, centre, t, r.atOnce(t), dims, true); ok {
+				out = append(out, m)
+			}
 		}
 	}
 	return out
 }
 
-// room returns the margin of a task; ok is false when nothing bounds it.
-func (s Simulator) room(a *roomful.Abilities, t roomful.Task) (v float64, ok bool) {
+// atOnce is how many repetitions of a task a result says were done in one go: those
+// of a set, and else one.
+func (r *Result) atOnce(t roomful.Task) float64 {
+	f, ok := r.Piece.Format.(roomful.Sets)
+	switch {
+	case !ok || t.Unit != roomful.Rep:
+		return 1
+	case t.Amount > 0:
+		return t.Amount
+	case len(f.Reps) > 0:
+		return float64(slices.Min(f.Reps))
+	}
+	return 1
+}
+
+// margin returns the margin of a task done so often in one go; ok is false when it
+// says nothing.
+func (s Simulator) margin(a, centre *roomful.Abilities, t roomful.Task, reps float64, dims []int, cannot bool) (m margin, ok bool) {
+	m.cannot = cannot
+	if m.centre, ok = s.room(centre, t, reps); !ok {
+		return m, false
+	}
+	var spread float64
+	for _, d := range dims {
+		const step = 0.05
+		centre.Dims[d].Centre += step
+		there, ok := s.room(centre, t, reps)
+		centre.Dims[d].Centre -= step
+		if by := (there - m.centre) / step; ok && by != 0 {
+			m.slopes = append(m.slopes, slope{d, by})
+			spread += math.Abs(by) * a.Dims[d].SD()
+		}
+	}
+	return m, m.cannot || m.centre < max(easy, 3*spread)
+}
+
+// room returns the margin of a task done so often in one go; ok is false when
+// nothing bounds it.
+func (s Simulator) room(a *roomful.Abilities, t roomful.Task, reps float64) (v float64, ok bool) {
 	if kg := t.LoadKg(); kg > 0 {
-		if most := s.LoadFor(a, t, 1); most > 0 {
+		if most := s.LoadFor(a, t, reps); most > 0 {
 			return math.Log(most / kg), true
 		}
 	}

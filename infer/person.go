@@ -94,7 +94,19 @@ func (s Simulator) entry(ctx context.Context, cases []Case) (entry Entry, err er
 // scored reports whether the result's score says something, and not only which
 // element could not be done. Partners' scores are not one person's.
 func (r *Result) scored() bool {
-	return len(r.Cannot) == 0 && r.Piece.Team.Size < 2 && r.Score >= 0 && !math.IsInf(r.Score, 1)
+	return len(r.Cannot) == 0 && r.Piece.Team.Size < 2 && r.Score >= 0 && !math.IsInf(r.Score, 1) && !r.full()
+}
+
+// full reports whether a result says that all was done of what could be done and
+// nothing about how much more: sets at a load, every interval held.
+func (r *Result) full() bool {
+	switch f := r.Dose.Of(r.Piece).Format.(type) {
+	case roomful.Sets:
+		return !f.Build
+	case roomful.Every:
+		return r.Score >= float64(f.Count)
+	}
+	return false
 }
 
 // Learn returns what is believed of a person on a day after all their results.
@@ -126,7 +138,7 @@ func (by Emulators) refuse(r *Result) string {
 	switch {
 	case r.Piece.Team.Size > 1:
 		return "done with a partner: the score is not one person's"
-	case len(r.Cannot) > 0:
+	case len(r.Cannot) > 0, r.full():
 		return ""
 	case !r.scored():
 		return "the score is not a number"

@@ -95,7 +95,7 @@ func draw(a *roomful.Abilities, r *rand.Rand) drawn {
 // do lets somebody do a piece once and logs what came of it.
 func (w world) do(t testing.TB, d *drawn, title string, p roomful.Part, work roomful.Work, seed uint64) {
 	t.Helper()
-	r := infer.Result{Title: title, On: today, Piece: p, Work: work}
+	r := infer.Result{Title: title, On: today, Done: roomful.Done{Piece: p, Work: work}}
 	f, err := w.sim.Forecast(t.Context(), roomful.ForecastRequest{Piece: p, Runs: 1, Seed: seed, Workers: 1,
 		Entrants: []roomful.Entrant{{ID: title, Abilities: d.truth, Work: work}}})
 	if err != nil {
@@ -189,7 +189,7 @@ func TestLightLoadLeavesMaximumWide(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		got := learn(t, w.sim, ab, infer.Result{On: today, Piece: p, Work: work, Score: e.Athletes[0].Scores[0]})
+		got := learn(t, w.sim, ab, infer.Result{On: today, Done: roomful.Done{Piece: p, Work: work, Score: e.Athletes[0].Scores[0]}})
 		return got.SD(c) / ab.SD(c)
 	}
 	light, heavy := narrow("15 kg"), narrow("70 kg")
@@ -214,7 +214,7 @@ func TestCannot(t *testing.T) {
 	ab := w.believed()
 	p, work := w.piece(t, "10 min as many rounds as possible:\n 3 cleans 100 kg\n 200 m row\n")
 	c := roomful.OneRM("clean")
-	got := learn(t, w.sim, ab, infer.Result{On: today, Piece: p, Work: work, Cannot: []int{0}})
+	got := learn(t, w.sim, ab, infer.Result{On: today, Done: roomful.Done{Piece: p, Work: work, Cannot: []int{0}}})
 	if most, _ := got.Median(c); most >= 100 || got.SD(c) >= ab.SD(c) {
 		t.Errorf("cleans %.0f kg, spread %.2f of before, after 100 kg could not be done", most, got.SD(c)/ab.SD(c))
 	}
@@ -228,7 +228,7 @@ func TestLoadsAndMassesShareAnEmulator(t *testing.T) {
 	for i, kg := range []string{"30 kg", "40 kg", "50 kg", "60 kg"} {
 		p, work := w.piece(t, "5 rounds for time:\n 9 thrusters "+kg+"\n 200 m row\n 12 sit-ups\n")
 		a := prior.Of(roomful.Athlete{ID: kg, Name: kg, Division: roomful.DivisionA, Born: day(1995, 1, 1), MassKg: 65 + 10*float64(i)}, w.lex, today)
-		people = append(people, infer.Person{Prior: a, Results: []infer.Result{{On: today, Piece: p, Work: work, Score: 700}}})
+		people = append(people, infer.Person{Prior: a, Results: []infer.Result{{On: today, Done: roomful.Done{Piece: p, Work: work, Score: 700}}}})
 	}
 	by, err := w.sim.Prepare(t.Context(), people)
 	if err != nil {

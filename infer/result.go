@@ -11,21 +11,9 @@ import (
 
 // Result is one logged attempt: what was done and what came of it.
 type Result struct {
-	Title    string // of the sheet; names the result among what informed a capacity
-	On       roomful.Date
-	Piece    roomful.Part
-	Work     roomful.Work // the version actually done
-	Dose     roomful.Dose
-	Segments []roomful.Segment
-	// Score is in the unit of the forecaster's scores: seconds, rounds with the
-	// part of the next, repetitions, kg, metres.
-	Score float64
-	// Capped says that the time ran out: Score is then the cap in s, and all that is
-	// known is that the whole would have taken longer.
-	Capped bool
-	// Cannot are the places in Work.All of elements tried that could not be done
-	// once. With any, Score does not count.
-	Cannot []int
+	Title string // of the sheet; names the result among what informed a capacity
+	On    roomful.Date
+	roomful.Done
 }
 
 // label names the result where a capacity says what informed it.
@@ -53,7 +41,7 @@ func (r *Result) capless() roomful.Part {
 
 // entrant returns somebody with these abilities about to do what was done.
 func (r *Result) entrant(id string, a *roomful.Abilities) roomful.Entrant {
-	return roomful.Entrant{ID: id, Abilities: a, Work: r.Work, Dose: r.Dose, Segments: r.Segments}
+	return roomful.Entrant{ID: id, Abilities: a, Work: r.Work, Lead: r.Lead, Dose: r.Dose, Segments: r.Segments}
 }
 
 // task returns a task without its load, which is an input.
@@ -82,6 +70,9 @@ func (r *Result) Structure() string {
 			parts = append(parts, e.Movement, e.Amount, e.Slot)
 		}
 		parts = append(parts, "")
+	}
+	for i, p := range r.Before {
+		parts = append(parts, p.Format.Name(), p.Format, p.Team, r.Lead[min(i, len(r.Lead)-1)])
 	}
 	d := r.Dose
 	parts = append(parts, tasks(r.Work), d.StopAt, d.Rounds, d.Ladder, d.Work, d.Steady)

@@ -87,9 +87,9 @@ func twoDims() *roomful.Abilities {
 
 // timed is a piece for time whose logarithm of the score is as given.
 func timed(log float64, on roomful.Date) infer.Result {
-	return infer.Result{Title: "Eight Ribs", On: on, Score: math.Exp(log),
+	return infer.Result{Title: "Eight Ribs", On: on, Done: roomful.Done{Score: math.Exp(log),
 		Piece: roomful.Part{Kind: roomful.Main, Scored: true, Format: roomful.ForTime{Rounds: 3}},
-		Work:  roomful.Work{Round: []roomful.Task{{Movement: "row", Amount: 500, Unit: roomful.Metre}}}}
+		Work:  roomful.Work{Round: []roomful.Task{{Movement: "row", Amount: 500, Unit: roomful.Metre}}}}}
 }
 
 // learn prepares emulators for one person and returns what results say.

@@ -86,6 +86,7 @@ type verbs struct {
 	Read     readVerb     `cmd:"" help:"Read a score as a person typed it."`
 	Record   recordVerb   `cmd:"" help:"Show what people scored, with what was changed."`
 	Heavy    heavyVerb    `cmd:"" help:"Answer how heavy somebody should go."`
+	Infer    inferVerb    `cmd:"" help:"Say what scores tell of each person, and how surely."`
 	Sore     soreVerb     `cmd:"" help:"Answer somebody who says that something hurts."`
 	Plates   platesVerb   `cmd:"" help:"Load bars from the discs there are."`
 	Movement movementVerb `cmd:"" help:"Say what counts in a movement and what is often done instead."`

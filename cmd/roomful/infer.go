@@ -1,0 +1,115 @@
+package main
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"roomful"
+	"roomful/day"
+	"roomful/exchange"
+)
+
+// inferVerb shows what scores say of people.
+type inferVerb struct {
+	People string `required:"" help:"Whose scores they are, as CSV." placeholder:"FILE"`
+	pastFiles
+	Name  string       `help:"One person only." placeholder:"NAME"`
+	Today roomful.Date `help:"Reckon as of a day. Without it the day of the last score." placeholder:"2027-04-10"`
+	Gym   string       `help:"The gym file: how the gym likes things." placeholder:"FILE"`
+	Seed  uint64       `help:"The seed of the random numbers." default:"1" placeholder:"N"`
+}
+
+// Help implements the long help.
+func (inferVerb) Help() string {
+	return "What is believed of each person after their scores, with how sure, and which scores told it. A score counts through the version that was done; it is never converted by a ratio. These figures are for coaches."
+}
+
+// Run does the verb.
+func (v *inferVerb) Run(p *program) error {
+	var src sources
+	if err := p.readEach(&src, append(p.gymInto(v.Gym), p.peopleInto(&src, v.People))); err != nil {
+		return err
+	}
+	if v.Attempts == "" {
+		return usageError{fmt.Errorf("no scores to learn from: name a file of them with --attempts")}
+	}
+	only := func(string) bool { return true }
+	if v.Name != "" {
+		only = func(name string) bool { return strings.EqualFold(name, v.Name) }
+		if !slices.ContainsFunc(src.people, func(a roomful.Athlete) bool { return only(a.Name) }) {
+			return &roomful.Error{Summary: fmt.Sprintf("nobody in %s is called %q", v.People, v.Name), Hint: "write the name as the file of people has it"}
+		}
+	}
+	got, err := p.learn(&src, v.pastFiles, v.Today, v.Seed)
+	if err != nil {
+		return err
+	}
+	people := slices.DeleteFunc(slices.Clone(src.people), func(a roomful.Athlete) bool { return !only(a.Name) })
+	if p.json {
+		out := exchange.Learnt{Athletes: []exchange.LearntAthlete{}, Left: []exchange.LeftOut{}, Diagnostics: listed(src.files)}
+		for _, a := range people {
+			out.Athletes = append(out.Athletes, exchange.AbilitiesOf(a, got.Abilities[a.ID]))
+		}
+		for _, l := range got.Left {
+			if only(l.Entry.Name) {
+				out.Left = append(out.Left, exchange.LeftOutOf(l.Entry, l.Why))
+			}
+		}
+		return p.answer(out)
+	}
+	p.remarks(src)
+	var b strings.Builder
+	for _, a := range people {
+		b.WriteString(abilityTable(a, got))
+	}
+	return p.print(b.String())
+}
+
+// learn reads a record and learns from it, as of a day or of the last score.
+func (p *program) learn(s *sources, f pastFiles, today roomful.Date, seed uint64) (day.Learnt, error) {
+	record, err := p.past(s, f)
+	if err != nil {
+		return day.Learnt{}, err
+	}
+	if today.IsZero() {
+		for _, e := range record {
+			today = later(today, e.On)
+		}
+	}
+	return p.day.Learn(p.ctx, day.LearnQuestion{People: s.people, Record: record, Today: today, Seed: seed, Workers: p.workers})
+}
+
+// abilityTable writes what is believed of a person, what scores told first.
+func abilityTable(a roomful.Athlete, got day.Learnt) string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "%s\n", a.Name)
+	told := 0
+	for _, c := range exchange.AbilitiesOf(a, got.Abilities[a.ID]).Abilities {
+		if len(c.InformedBy) == 0 {
+			continue
+		}
+		told++
+		fmt.Fprintf(&b, "  %-28s %8s %-10s %8s to %-8s %s\n", c.Name, brief(c.Mean), c.Unit, brief(c.P05), brief(c.P95), strings.Join(c.InformedBy, "; "))
+	}
+	if told == 0 {
+		b.WriteString("  nothing is known but age, body mass and training\n")
+	}
+	for _, l := range got.Left {
+		if l.Entry.Athlete == a.ID {
+			b.WriteString(wrapped("  not learnt from "+l.Entry.Title+", "+l.Entry.On.String()+": ", l.Why))
+		}
+	}
+	return b.String()
+}
+
+// brief is a figure with three digits that count.
+func brief(v *float64) string {
+	if v == nil {
+		return "-"
+	}
+	digits := 2 - int(math.Floor(math.Log10(max(math.Abs(*v), 1e-9))))
+	scale := math.Pow10(min(max(digits, 0), 3))
+	return roomful.Figure(math.Round(*v*scale) / scale)
+}
