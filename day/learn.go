@@ -16,6 +16,9 @@ type LearnQuestion struct {
 	Today   roomful.Date
 	Seed    uint64
 	Workers int
+	// Progress, when set, is called now and then with the share done, from several
+	// goroutines.
+	Progress func(share float64)
 }
 
 // Learnt is what scores say of everybody, by id.
@@ -51,7 +54,7 @@ func (d *Day) Learn(ctx context.Context, q LearnQuestion) (Learnt, error) {
 			from[i] = append(from[i], e)
 		}
 	}
-	s := infer.Simulator{Forecaster: d.Forecaster, Seed: q.Seed, Workers: q.Workers}
+	s := infer.Simulator{Forecaster: d.Forecaster, Seed: q.Seed, Workers: q.Workers, Progress: q.Progress}
 	by, err := s.Prepare(ctx, people)
 	if err != nil {
 		return out, err

@@ -32,6 +32,17 @@ type Simulator struct {
 	roomful.Forecaster
 	Seed    uint64
 	Workers int // 0 means as many as there are processors
+	// Progress, when set, is called now and then with the share of emulators made,
+	// from several goroutines.
+	Progress func(share float64)
+}
+
+// workers is how many goroutines may run.
+func (s Simulator) workers() int {
+	if s.Workers > 0 {
+		return s.Workers
+	}
+	return runtime.GOMAXPROCS(0)
 }
 
 // Emulate makes the emulator of a structure for the people and loads of the
@@ -113,14 +124,10 @@ type point struct {
 // with common ones the effect of a gym would be the same at all of them and
 // not average out.
 func (s Simulator) simulate(ctx context.Context, points []point, runs int, seed uint64) ([]point, error) {
-	workers := s.Workers
-	if workers <= 0 {
-		workers = runtime.GOMAXPROCS(0)
-	}
 	var next atomic.Int64
 	var wg sync.WaitGroup
 	failed := make([]error, len(points))
-	for range workers {
+	for range s.workers() {
 		wg.Go(func() {
 			for i := int(next.Add(1)) - 1; i < len(points); i = int(next.Add(1)) - 1 {
 				failed[i] = s.run(ctx, &points[i], runs, seed+uint64(i)*7919)

@@ -6,6 +6,8 @@ import (
 	"errors"
 	"math"
 	"slices"
+	"sync"
+	"sync/atomic"
 
 	"roomful"
 )
@@ -56,13 +58,28 @@ func (s Simulator) Prepare(ctx context.Context, people []Person) (Emulators, err
 			cases[key] = append(cases[key], Case{people[i].Prior, r})
 		}
 	}
+	entries, failed := make([]Entry, len(order)), make([]error, len(order))
+	one := s
+	one.Workers = 1 // a structure to each
+	var next, done atomic.Int64
+	var wg sync.WaitGroup
+	for range min(s.workers(), len(order)) {
+		wg.Go(func() {
+			for i := int(next.Add(1)) - 1; i < len(order); i = int(next.Add(1)) - 1 {
+				entries[i], failed[i] = one.entry(ctx, cases[order[i]])
+				if n := done.Add(1); s.Progress != nil {
+					s.Progress(float64(n) / float64(len(order)))
+				}
+			}
+		})
+	}
+	wg.Wait()
 	all := Emulators{}
-	for _, key := range order {
-		entry, err := s.entry(ctx, cases[key])
-		if err != nil {
-			return nil, err
+	for i, key := range order {
+		if failed[i] != nil {
+			return nil, failed[i]
 		}
-		all[key] = entry
+		all[key] = entries[i]
 	}
 	return all, nil
 }

@@ -13,6 +13,7 @@ import (
 // behindVerb answers about somebody who is far behind in the middle of a piece.
 type behindVerb struct {
 	inputs
+	pastFiles
 	Who  string `required:"" help:"Whom it is about: a name among the people." placeholder:"NAME"`
 	At   string `required:"" help:"The time on the piece's clock, such as 4:00." placeholder:"M:SS"`
 	Done string `required:"" help:"What is done: rounds and repetitions of the next, such as 1+12, or repetitions in all." placeholder:"N+N"`
@@ -40,7 +41,11 @@ func (v *behindVerb) Run(p *program) error {
 	if err != nil {
 		return err
 	}
-	got, err := p.day.CutBack(p.ctx, p.question(v.inputs, src), who, done)
+	q := p.question(v.inputs, src)
+	if err := p.believe(&q, &src, v.pastFiles); err != nil {
+		return err
+	}
+	got, err := p.day.CutBack(p.ctx, q, who, done)
 	if err != nil {
 		return err
 	}

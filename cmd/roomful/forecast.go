@@ -18,6 +18,7 @@ const mostRuns = 100_000
 // forecastVerb forecasts a sheet as written.
 type forecastVerb struct {
 	inputs
+	pastFiles
 	Runs  int  `help:"How often each person is simulated." default:"1000" placeholder:"N"`
 	Alone bool `help:"Leave other people and the kit out of it."`
 }
@@ -42,6 +43,9 @@ func (v *forecastVerb) Run(p *program) error {
 		return err
 	}
 	q := p.question(v.inputs, src)
+	if err := p.believe(&q, &src, v.pastFiles); err != nil {
+		return err
+	}
 	q.Runs = v.Runs
 	show, done := p.progress()
 	q.Progress = show

@@ -49,12 +49,12 @@ func (v *heavyVerb) Run(p *program) error {
 		return err
 	}
 	p.remarks(src)
-	if v.Attempts != "" { // what is odd about them is for record to tell
+	if yes, err := v.given(); err != nil {
+		return err
+	} else if yes { // what is odd about them is for record to tell
 		if q.Past, err = p.past(&src, v.pastFiles); err != nil {
 			return err
 		}
-	} else if v.Sheets != "" {
-		return usageError{fmt.Errorf("--sheets is where scored sheets are: give --attempts too")}
 	}
 	got, err := p.day.OwnLoad(p.ctx, q)
 	if err != nil {

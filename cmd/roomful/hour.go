@@ -15,6 +15,7 @@ import (
 // hourVerb lays out a class minute by minute.
 type hourVerb struct {
 	inputs
+	pastFiles
 	Start string        `help:"When the class starts, such as 17:30. Without it times count from nought." placeholder:"HH:MM"`
 	Late  string        `help:"How many minutes late the class is at which minute, such as 7@24: cuts what is left." placeholder:"N@M"`
 	Heats int           `help:"In how many heats the main piece is done." default:"1" placeholder:"N"`
@@ -81,7 +82,11 @@ func (v *hourVerb) Run(p *program) error {
 	if err != nil {
 		return err
 	}
-	h, err := p.day.Hour(p.ctx, day.HourQuestion{Question: p.question(v.inputs, src), Heats: v.Heats, Waves: v.Waves, Gap: v.Gap, Behind: v.behind, Change: v.change})
+	q := p.question(v.inputs, src)
+	if err := p.believe(&q, &src, v.pastFiles); err != nil {
+		return err
+	}
+	h, err := p.day.Hour(p.ctx, day.HourQuestion{Question: q, Heats: v.Heats, Waves: v.Waves, Gap: v.Gap, Behind: v.behind, Change: v.change})
 	if err != nil {
 		return err
 	}

@@ -78,7 +78,15 @@ func (p *program) learn(s *sources, f pastFiles, today roomful.Date, seed uint64
 			today = later(today, e.On)
 		}
 	}
-	return p.day.Learn(p.ctx, day.LearnQuestion{People: s.people, Record: record, Today: today, Seed: seed, Workers: p.workers})
+	return p.learnFrom(day.LearnQuestion{People: s.people, Record: record, Today: today, Seed: seed})
+}
+
+// learnFrom learns, with a bar when it takes long.
+func (p *program) learnFrom(q day.LearnQuestion) (day.Learnt, error) {
+	show, done := p.progress()
+	defer done()
+	q.Workers, q.Progress = p.workers, show
+	return p.day.Learn(p.ctx, q)
 }
 
 // abilityTable writes what is believed of a person, what scores told first.

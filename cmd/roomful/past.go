@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -29,6 +30,33 @@ func (f pastFiles) folder() string {
 		return filepath.Join(beside, "sheets")
 	}
 	return beside
+}
+
+// given reports whether scores are to count; it refuses half of what that needs.
+func (f pastFiles) given() (bool, error) {
+	if f.Sheets != "" && f.Attempts == "" {
+		return false, usageError{errors.New("--sheets is where scored sheets are: give --attempts too")}
+	}
+	return f.Attempts != "", nil
+}
+
+// believe has a question rest on the scores before its day, when there are any.
+func (p *program) believe(q *day.Question, s *sources, f pastFiles) error {
+	if yes, err := f.given(); !yes {
+		return err
+	}
+	record, err := p.past(s, f)
+	if err != nil {
+		return err
+	}
+	on := q.Session.Date
+	if on.IsZero() {
+		on = q.Today
+	}
+	record = slices.DeleteFunc(record, func(e roomful.Entry) bool { return e.On.String() >= on.String() })
+	got, err := p.learnFrom(day.LearnQuestion{People: s.people, Record: record, Today: on, Seed: q.Seed})
+	q.Believed = got.Abilities
+	return err
 }
 
 // past reads everybody's record. It knows the people that s already holds.

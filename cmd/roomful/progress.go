@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"strings"
+	"sync"
 	"time"
 )
 
@@ -15,9 +16,12 @@ func (p *program) progress() (show func(share float64), done func()) {
 	if !p.Terminal {
 		return nil, func() {}
 	}
+	var one sync.Mutex
 	start, drawn := p.Now(), -1
 	const width = 30
 	show = func(share float64) {
+		one.Lock()
+		defer one.Unlock()
 		n := int(share * width)
 		if n == drawn || p.Now().Sub(start) < patience {
 			return

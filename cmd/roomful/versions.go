@@ -14,6 +14,7 @@ import (
 // versionsVerb finds everybody's version.
 type versionsVerb struct {
 	inputs
+	pastFiles
 	Home bool `help:"Everybody trains at home with what they own."`
 }
 
@@ -29,6 +30,9 @@ func (v *versionsVerb) Run(p *program) error {
 		return err
 	}
 	q := p.question(v.inputs, src)
+	if err := p.believe(&q, &src, v.pastFiles); err != nil {
+		return err
+	}
 	q.Runs = version.UsualRuns
 	got, err := p.day.Versions(p.ctx, q, v.Home)
 	if err != nil {
