@@ -31,21 +31,8 @@ func (l *loading) why(out roomful.OwnLoad) string {
 		return fitting("no figure to hit: the day decides", basis)
 	}
 	load := inBoth(out.Load, l.Who.Unit)
-	if t := out.Last; t != nil {
-		head := load + ": you had " + t.Load.Near(l.Who.Unit).String() + " last time "
-		if !t.Noted {
-			head = load + ": no load noted last time "
-		}
-		test := ""
-		if n := l.fresh(); n > 0 && basis != "" {
-			test = "; " + roomful.Figure(float64(n)) + " fresh" + basis
-		}
-		when := "(" + t.On.String() + ")"
-		if t.Sets {
-			return fitting(head+when+missed(*t), test)
-		}
-		went := "when you " + l.went(*t)
-		return fitting(head+when+" "+went, test, head+went, test)
+	if out.Last != nil {
+		return l.whyLast(out, load, basis)
 	}
 	said := out.Why
 	if share := l.share(); share > 0 && said == "as written" {
@@ -62,6 +49,29 @@ func (l *loading) why(out roomful.OwnLoad) string {
 		said += "; " + roomful.Figure(float64(n)) + " fresh"
 	}
 	return fitting(said, basis)
+}
+
+// whyLast is the line where the piece was done before: the load, what it was then, and
+// how that went.
+func (l *loading) whyLast(out roomful.OwnLoad, load, basis string) string {
+	t, when := *out.Last, "("+out.Last.On.String()+")"
+	had, test := t.Load.Near(l.Who.Unit).String(), ""
+	if n := l.fresh(); n > 0 && basis != "" {
+		test = "; " + roomful.Figure(float64(n)) + " fresh" + basis
+	}
+	head := load + ": you had " + had + " last time "
+	switch heavier := out.Load.Kg()*alike < t.Load.Kg() && out.High.Kg()*alike >= t.Load.Kg(); {
+	case !t.Noted:
+		head = load + ": no load noted last time "
+	case heavier && !t.Sets:
+		head = load + ", or the " + had + " of last time "
+		test = ""
+	}
+	if t.Sets {
+		return fitting(head+when+missed(t), test)
+	}
+	went := "when you " + l.went(t)
+	return fitting(head+when+" "+went, test, head+went, test)
 }
 
 // fitting joins pairs of words, the second of each of which may be left out, and
