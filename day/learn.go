@@ -26,6 +26,7 @@ type Learnt struct {
 	Abilities map[string]*roomful.Abilities
 	Gym       infer.Shift // how the gym differs from published figures
 	Left      []LeftOut
+	told      map[string]*roomful.Abilities // what they told alone
 }
 
 // LeftOut is an attempt that nothing was learnt from.
@@ -37,7 +38,7 @@ type LeftOut struct {
 // Learn turns everybody's record into abilities. Scores that come after today are
 // left out, as are those that a question is still open about.
 func (d *Day) Learn(ctx context.Context, q LearnQuestion) (Learnt, error) {
-	out := Learnt{Abilities: map[string]*roomful.Abilities{}}
+	out := Learnt{Abilities: map[string]*roomful.Abilities{}, told: map[string]*roomful.Abilities{}}
 	people := make([]infer.Person, len(q.People))
 	from := make([][]roomful.Entry, len(q.People))
 	for i, a := range q.People {
@@ -62,7 +63,7 @@ func (d *Day) Learn(ctx context.Context, q LearnQuestion) (Learnt, error) {
 	learnt, gym := s.LearnTogether(people, q.Today, by)
 	out.Gym = gym
 	for i, a := range q.People {
-		out.Abilities[a.ID] = learnt[i].Abilities
+		out.Abilities[a.ID], out.told[a.ID] = learnt[i].Abilities, people[i].Prior
 		for _, l := range learnt[i].Left {
 			out.Left = append(out.Left, LeftOut{from[i][l.Result], l.Why})
 		}

@@ -53,6 +53,9 @@ func WithSet(a *roomful.Abilities, s roomful.KnownSet, m *roomful.Movement, f ro
 		out.Dims[i].Informed = slices.Clip(out.Dims[i].Informed)
 	}
 	condition(&out, []reading{r})
+	if d := &out.Dims[r.terms[0].dim]; !slices.Contains(d.Informed, r.label) { // a long set says little of it, and is what it rests on
+		d.Informed = append(d.Informed, r.label)
+	}
 	return &out, nil
 }
 

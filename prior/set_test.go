@@ -60,6 +60,9 @@ func TestWithSet(t *testing.T) {
 	if now := math.Log(f.LoadFor(a, task, 5)); now != before || len(a.Dims[a.Index(one)].Informed) > 0 {
 		t.Error("what was believed before has changed too")
 	}
+	if d := with(t, a, roomful.KnownSet{Movement: "deadlift", Reps: 30, Load: roomful.Kg(40)}, lex, f).Dims[a.Index(roomful.OneRM(roomful.Deadlift))]; len(d.Informed) != 1 {
+		t.Errorf("after thirty deadlifts the maximum rests on %q", d.Informed)
+	}
 	twenties := with(t, a, roomful.KnownSet{Movement: "front-squat", Reps: 20, Load: roomful.Kg(36)}, lex, f)
 	if long, short := twenties.SD(one), told.SD(one); !(long > short*1.2) {
 		t.Errorf("after twenty the maximum is known to %.3f, after five to %.3f", long, short)
