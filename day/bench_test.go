@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"strings"
 	"testing"
 
 	"roomful"
@@ -82,6 +83,30 @@ func BenchmarkHome(b *testing.B) {
 	q := day.Question{Session: s, People: one, Kit: g.kit, Seed: 1}
 	for b.Loop() {
 		if _, err := g.Versions(b.Context(), q, true); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// BenchmarkHeavy answers how heavy one of 26 people should go, from scores of three
+// different pieces; it has to stay under a second on two cores.
+func BenchmarkHeavy(b *testing.B) {
+	g := open(b)
+	who := tilde()
+	q := day.LoadQuestion{Question: g.question(g.session(b, again)), Who: who}
+	q.People = append(generated(25), who)
+	r := day.RecordQuestion{People: q.People, Sheets: map[string]roomful.Session{}}
+	for i, swap := range []string{"12 sit-ups", "12 push-ups", "200 m run"} {
+		key := fmt.Sprint("felt ", i)
+		r.Sheets[key] = g.session(b, strings.Replace(felt, "12 sit-ups", swap, 1))
+		r.Logged = append(r.Logged, roomful.Logged{Athlete: who.ID, Sheet: key, Text: "6+3 @ 43 kg", Line: i + 2})
+	}
+	q.Past, _ = g.Record(r)
+	if len(q.Past) != 3 {
+		b.Fatalf("%d scores of 3", len(q.Past))
+	}
+	for b.Loop() {
+		if _, err := g.OwnLoad(b.Context(), q); err != nil {
 			b.Fatal(err)
 		}
 	}
