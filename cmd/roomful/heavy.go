@@ -132,7 +132,7 @@ func (p *program) ownLoad(l roomful.OwnLoad, unit roomful.MassUnit) string {
 		lines = append(lines, wrapped("  then: ", l.StopRule))
 	}
 	if l.Bar != nil {
-		lines = append(lines, "  "+barWhole(*l.Bar)+"\n")
+		lines = append(lines, wrapped("  ", barWhole(*l.Bar)))
 	}
 	if len(l.Short) > 0 {
 		lines = append(lines, wrapped("  short for all at once: ", shortOf(l.Short)))
@@ -179,14 +179,17 @@ func (p *program) shortProof(s roomful.Proof) string {
 	return say
 }
 
-// barWhole draws a bar, with what is off about it.
+// barWhole draws a bar, with how far it is from the load that was meant.
 func barWhole(b roomful.LoadedBar) string {
 	words := barDrawn(b)
-	if off := offTarget(b); off != "" {
-		words += "  (" + off + ")"
+	switch d := b.Load.Value - b.Target.Value; {
+	case d < 0:
+		words += " (" + shownMass(roomful.Mass{Value: -d, Unit: b.Load.Unit}) + " less)"
+	case d > 0:
+		words += " (" + shownMass(roomful.Mass{Value: d, Unit: b.Load.Unit}) + " more)"
 	}
 	if len(b.With) > 0 {
-		words += "  shared with " + strings.Join(b.With, ", ")
+		words += ", shared with " + strings.Join(b.With, ", ")
 	}
 	return words
 }
