@@ -37,6 +37,7 @@ func (d *Day) Done(q DoneQuestion) (roomful.Done, error) {
 	r := redo{day: d, question: q, abilities: abilities, on: on, part: part}
 	r.out = roomful.Done{Piece: part, Before: before, Lead: e.Lead, Work: e.Work, Score: math.NaN(), Counted: math.NaN()}
 	r.changes()
+	r.beyond()
 	r.loads()
 	r.score()
 	if q.Reading.AsWritten == nil && len(r.out.Changed) == 0 {

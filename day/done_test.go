@@ -131,3 +131,17 @@ func TestRecordSameAs(t *testing.T) {
 		t.Errorf("same as nothing: %v", unread)
 	}
 }
+
+// TestDoneBeyond takes what the sheet offers, or an easier form, for a line that is
+// beyond somebody who said nothing about it; who says it was as written is believed.
+func TestDoneBeyond(t *testing.T) {
+	weak := roomful.Athlete{ID: "1", Name: "Odo", Division: roomful.DivisionA, Known: []roomful.Known{{Test: roomful.TestPullUps, Value: 0}}}
+	got, _ := record(t, weak, chipper, "11:40", "11:40 as written")
+	said, written := got[0].Done.Work.Round[2].Movement, got[1].Done.Work.Round[2].Movement
+	if said == "pull-up" || written != "pull-up" {
+		t.Errorf("nothing said: %s; as written: %s", said, written)
+	}
+	if a := strings.Join(got[0].Done.Assumed, "; "); !strings.Contains(a, "instead of pull-ups: as written is beyond them") {
+		t.Errorf("assumed %q", a)
+	}
+}

@@ -31,16 +31,20 @@ type RecordEntry struct {
 func RecordOf(r roomful.Record) Record {
 	out := Record{Attempts: []RecordEntry{}, Diagnostics: []Diagnostic{}}
 	for _, e := range r {
-		d, stepped := e.Done, laddered(e.Done.Piece)
-		one := RecordEntry{
-			Name: e.Name, Date: word(e.On.String()), Sheet: e.Sheet, Title: e.Title, Again: word(e.Again), Score: figure(d.Score), Counted: figure(d.Counted),
-			Capped: d.Capped, Splits: append([]float64{}, d.Splits...), Work: segmentOf(roomful.Segment{Work: d.Work}, stepped), Segments: []Segment{},
-			Changed: listed(d.Changed), Assumed: listed(d.Assumed), Reading: readingOf(e.Reading), Line: e.Line,
-		}
-		for _, s := range d.Segments {
-			one.Segments = append(one.Segments, segmentOf(s, stepped))
-		}
-		out.Attempts = append(out.Attempts, one)
+		out.Attempts = append(out.Attempts, entryOf(e))
+	}
+	return out
+}
+
+func entryOf(e roomful.Entry) RecordEntry {
+	d, stepped := e.Done, laddered(e.Done.Piece)
+	out := RecordEntry{
+		Name: e.Name, Date: word(e.On.String()), Sheet: e.Sheet, Title: e.Title, Again: word(e.Again), Score: figure(d.Score), Counted: figure(d.Counted),
+		Capped: d.Capped, Splits: append([]float64{}, d.Splits...), Work: segmentOf(roomful.Segment{Work: d.Work}, stepped), Segments: []Segment{},
+		Changed: listed(d.Changed), Assumed: listed(d.Assumed), Reading: readingOf(e.Reading), Line: e.Line,
+	}
+	for _, s := range d.Segments {
+		out.Segments = append(out.Segments, segmentOf(s, stepped))
 	}
 	return out
 }

@@ -1,0 +1,118 @@
+package main
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"roomful"
+	"roomful/day"
+	"roomful/exchange"
+	"roomful/score"
+)
+
+// compareVerb lays attempts beside earlier ones.
+type compareVerb struct {
+	Sheet  string `required:"" help:"The sheet that was done again, or for the first time." placeholder:"FILE"`
+	People string `required:"" help:"Who did it, as CSV." placeholder:"FILE"`
+	pastFiles
+	Name  string `help:"One person only." placeholder:"NAME"`
+	Piece string `help:"Which scored part. Without it every one." placeholder:"NAME"`
+	Gym   string `help:"The gym file: how the gym likes things." placeholder:"FILE"`
+	Seed  uint64 `help:"The seed of the random numbers." default:"1" placeholder:"N"`
+}
+
+// Help implements the long help.
+func (compareVerb) Help() string {
+	return "How an attempt stands beside the last one at the same work: what was otherwise, one sentence for the person, and the number to match or beat next time with when each round should be done. Other work is compared through what the person of that day would have scored on this."
+}
+
+// Run does the verb.
+func (v *compareVerb) Run(p *program) error {
+	var src sources
+	sheet := reading{v.Sheet, func(text []byte) (ds []roomful.Diagnostic) {
+		src.session, ds = p.day.Check(p.ctx, string(text))
+		return ds
+	}}
+	if err := p.readEach(&src, append(p.gymInto(v.Gym), sheet, p.peopleInto(&src, v.People))); err != nil {
+		return err
+	}
+	if yes, err := v.given(); err != nil {
+		return err
+	} else if !yes {
+		return usageError{fmt.Errorf("no scores to compare: name a file of them with --attempts")}
+	}
+	record, err := p.past(&src, v.pastFiles)
+	if err != nil {
+		return err
+	}
+	people := src.people
+	if v.Name != "" {
+		who, err := person(people, v.Name)
+		if err != nil {
+			return err
+		}
+		people = []roomful.Athlete{who}
+	}
+	all, err := p.day.Compare(p.ctx, day.CompareQuestion{Session: src.session, Piece: v.Piece, People: people, Record: record, Seed: v.Seed, Workers: p.workers})
+	if err != nil {
+		return err
+	}
+	if p.json {
+		out := exchange.Comparisons{Athletes: []exchange.Comparison{}, Diagnostics: listed(src.files)}
+		for _, c := range all {
+			if c.Only != nil {
+				c.Later = *c.Only
+			}
+			out.Athletes = append(out.Athletes, exchange.ComparisonOf(c.Who, c.Comparison, c.Only == nil))
+		}
+		return p.answer(out)
+	}
+	p.remarks(src)
+	several := len(slices.DeleteFunc(slices.Clone(src.session.Parts), func(part roomful.Part) bool { return !part.Scored })) > 1
+	var b strings.Builder
+	for _, c := range all {
+		b.WriteString(p.comparedWords(c, several))
+	}
+	return p.print(b.String())
+}
+
+// comparedWords writes how one person did beside the last time.
+func (p *program) comparedWords(c day.Compared, several bool) string {
+	entries := []roomful.Entry{c.Earlier, c.Later}
+	if c.Only != nil {
+		entries = []roomful.Entry{*c.Only}
+	}
+	head := c.Who.Name
+	if several {
+		head += ", " + entries[0].Done.Piece.Name()
+	}
+	var scores []string
+	for _, e := range entries {
+		read := e.Reading
+		read.SameAs = ""
+		scores = append(scores, e.On.String()+" "+score.Words(read))
+	}
+	out := wrapped(head+": ", strings.Join(scores, ", then "))
+	switch {
+	case c.Only == nil:
+		out += wrapped("  ", c.Sentence)
+	case len(c.Only.Done.Changed) > 0:
+		out += wrapped("  changed: ", strings.Join(c.Only.Done.Changed, "; "))
+	}
+	if c.Beat.Text != "" {
+		out += wrapped("  next: ", c.Beat.Text)
+	}
+	if n := len(c.Beat.Splits); n > 1 {
+		var clock []string
+		for _, s := range c.Beat.Splits {
+			if s.Round == 0 {
+				clock = append(clock, p.named(s.Movement)+" "+roomful.Clock(s.Seconds))
+				continue
+			}
+			clock = append(clock, roomful.Clock(s.Seconds))
+		}
+		out += wrapped("  done at: ", strings.Join(clock, ", "))
+	}
+	return out
+}
