@@ -29,6 +29,9 @@ type Done struct {
 	// Changed says in words that anybody may read what was not as the sheet has it
 	// for their division.
 	Changed []string
+	// Easier says that lines which nothing was said about were taken as easier than
+	// written, since as written they are beyond the person.
+	Easier bool
 	// Assumed are the things that nobody said and that were filled in.
 	Assumed []string
 }
@@ -36,15 +39,17 @@ type Done struct {
 // Entry is an attempt in somebody's record: the day, the sheet, one of its pieces
 // and what was done of it.
 type Entry struct {
-	Athlete string // id
-	Name    string
-	On      Date
-	Sheet   string // the name of its file without the ending
-	Title   string
-	Again   string // the title of the sheet that it repeats
-	Reading Reading
-	Done    Done
-	Line    int // where it stands in the file of attempts, 0 when it is in none
+	Athlete  string // id
+	Name     string
+	Division Division
+	Unit     MassUnit // that they think in
+	On       Date
+	Sheet    string // the name of its file without the ending
+	Title    string
+	Again    string // the title of the sheet that it repeats
+	Reading  Reading
+	Done     Done
+	Line     int // where it stands in the file of attempts, 0 when it is in none
 }
 
 // Record is attempts of one person or of many, by day.

@@ -36,6 +36,7 @@ func (r *redo) beyond() {
 					r.out.Segments[k].Work = r.out.Segments[k].Work.With(i, did)
 				}
 			}
+			r.out.Easier = true
 			r.out.Assumed = append(r.out.Assumed, fmt.Sprintf("%s instead of %s: as written is beyond them", r.day.Lexicon.Movement(to).Plural, m.Plural))
 			break
 		}

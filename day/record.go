@@ -73,7 +73,7 @@ func (d *Day) entries(q RecordQuestion, l roomful.Logged) ([]roomful.Entry, erro
 	}
 	var out []roomful.Entry
 	for _, r := range attempt.Readings {
-		e := roomful.Entry{Athlete: a.ID, Name: a.Name, On: d.dayOf(q, l), Sheet: l.Sheet, Title: session.Title, Again: session.Again, Reading: r, Line: l.Line}
+		e := roomful.Entry{Athlete: a.ID, Name: a.Name, Division: a.Division, Unit: a.Unit, On: d.dayOf(q, l), Sheet: l.Sheet, Title: session.Title, Again: session.Again, Reading: r, Line: l.Line}
 		if e.Done, err = d.done(q, e); err != nil {
 			return out, err
 		}

@@ -46,6 +46,10 @@ func ReadAttempts(r io.Reader, people []roomful.Athlete, sheets []SheetName) ([]
 			a.out = append(a.out, l)
 		}
 	}
+	if a.strangers > 0 {
+		a.warn(a.stranger.at, "add them to the file of people, when they should count",
+			"%d scores are of people who are not in the file of people, %s first; they are left out", a.strangers, a.stranger.text)
+	}
 	return a.out, a.sorted()
 }
 
@@ -59,6 +63,9 @@ type attempts struct {
 	row    []cell
 	place  roomful.Range // where the row begins
 	out    []roomful.Logged
+	// Scores of people who are not there, and the first of their names.
+	strangers int
+	stranger  cell
 }
 
 // header finds which cell of a row holds which column.
@@ -138,7 +145,13 @@ func (a *attempts) who(l *roomful.Logged) bool {
 		found = i
 	}
 	if found < 0 {
-		a.fault(c.at, didYouMean(c.text, names, "write the name as the file of people has it"), "nobody in the file of people is called %s", c.text)
+		if near := nearest(c.text, names); near != "" {
+			a.fault(c.at, "did you mean "+near+"?", "nobody in the file of people is called %s", c.text)
+			return false
+		}
+		if a.strangers++; a.strangers == 1 { // a class asks with the whole gym's scores
+			a.stranger = c
+		}
 		return false
 	}
 	l.Athlete = a.people[found].ID

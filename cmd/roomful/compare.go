@@ -1,14 +1,12 @@
 package main
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
 	"roomful"
 	"roomful/day"
 	"roomful/exchange"
-	"roomful/score"
 )
 
 // compareVerb lays attempts beside earlier ones.
@@ -29,20 +27,7 @@ func (compareVerb) Help() string {
 
 // Run does the verb.
 func (v *compareVerb) Run(p *program) error {
-	var src sources
-	sheet := reading{v.Sheet, func(text []byte) (ds []roomful.Diagnostic) {
-		src.session, ds = p.day.Check(p.ctx, string(text))
-		return ds
-	}}
-	if err := p.readEach(&src, append(p.gymInto(v.Gym), sheet, p.peopleInto(&src, v.People))); err != nil {
-		return err
-	}
-	if yes, err := v.given(); err != nil {
-		return err
-	} else if !yes {
-		return usageError{fmt.Errorf("no scores to compare: name a file of them with --attempts")}
-	}
-	record, err := p.past(&src, v.pastFiles)
+	src, record, err := p.scored(v.Sheet, v.People, v.Gym, v.pastFiles)
 	if err != nil {
 		return err
 	}
@@ -89,9 +74,7 @@ func (p *program) comparedWords(c day.Compared, several bool) string {
 	}
 	var scores []string
 	for _, e := range entries {
-		read := e.Reading
-		read.SameAs = ""
-		scores = append(scores, e.On.String()+" "+score.Words(read))
+		scores = append(scores, e.On.String()+" "+scoreText(e))
 	}
 	out := wrapped(head+": ", strings.Join(scores, ", then "))
 	switch {

@@ -85,6 +85,8 @@ type verbs struct {
 	Behind   behindVerb   `cmd:"" help:"Say where somebody far behind will end, and what to cut now."`
 	Read     readVerb     `cmd:"" help:"Read a score as a person typed it."`
 	Record   recordVerb   `cmd:"" help:"Show what people scored, with what was changed."`
+	Scores   scoresVerb   `cmd:"" help:"Show what everybody scored on a sheet."`
+	After    afterVerb    `cmd:"" help:"Tell what came of a class beside what was meant."`
 	Compare  compareVerb  `cmd:"" help:"Lay scores beside the last ones at the same work."`
 	Heavy    heavyVerb    `cmd:"" help:"Answer how heavy somebody should go."`
 	Infer    inferVerb    `cmd:"" help:"Say what scores tell of each person, and how surely."`

@@ -2,13 +2,11 @@ package main
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
 	"roomful"
 	"roomful/exchange"
-	"roomful/score"
 )
 
 // recordVerb shows what people scored before.
@@ -68,11 +66,7 @@ func recordLine(e roomful.Entry, alone bool) string {
 	if piece := e.Done.Piece.Name(); piece != "main" {
 		head += " (" + piece + ")"
 	}
-	read := e.Reading
-	if !math.IsNaN(e.Done.Score) {
-		read.SameAs = "" // its score is there by now
-	}
-	said := []string{score.Words(read)}
+	said := []string{scoreText(e)}
 	said = append(said, e.Done.Changed...)
 	if e.Reading.AsWritten != nil && *e.Reading.AsWritten {
 		said = append(said, "as written")
