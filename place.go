@@ -12,13 +12,16 @@ type Place struct {
 	Count int
 }
 
+// BarWord is what bars of any mass are counted by.
+const BarWord = "bar"
+
 // places of the room that serve a need called otherwise.
 var servedBy = map[string]string{"pull-up-bar": "rig", "rack": "rig"}
 
 // Places returns what somebody holds while they do a task, of the things that
-// the kit counts: a machine, a bay of the rig, a box, the bells in their hands.
-// Each has their own bar and small things, and a thing of which the kit has none
-// is not waited for.
+// the kit counts: a machine, a bay of the rig, a box, the bells in their hands, a
+// bar of whatever mass. Each has their own small things, and a thing of which the kit
+// has none is not waited for.
 func (k *Kit) Places(m *Movement, t Task) []Place {
 	var out []Place
 	for _, word := range m.Needs {
@@ -30,7 +33,9 @@ func (k *Kit) Places(m *Movement, t Task) []Place {
 	switch m.Implement {
 	case Dumbbell, Kettlebell, Ball:
 		out = append(out, Place{string(m.Implement) + " " + t.Load.String(), max(t.Implements, 1)})
-	case NoImplement, Barbell, Plate, Vest:
+	case Barbell:
+		out = append(out, Place{BarWord, 1})
+	case NoImplement, Plate, Vest:
 	default:
 		out = append(out, Place{string(m.Implement), 1})
 	}
@@ -48,6 +53,11 @@ func (k *Kit) Count(word string) (n int) {
 			if word == string(shelf.name)+" "+s.Mass.String() {
 				n += s.Count
 			}
+		}
+	}
+	if word == BarWord {
+		for _, s := range k.Bars {
+			n += s.Count
 		}
 	}
 	return n + k.count(word)
@@ -76,6 +86,12 @@ func (k *Kit) Less(word string, n int) (*Kit, bool) {
 	}
 	out.Dumbbells, out.Kettlebells, out.Balls = fewer(k.Dumbbells, Dumbbell), fewer(k.Kettlebells, Kettlebell), fewer(k.Balls, Ball)
 	switch word {
+	case BarWord:
+		out.Bars = slices.Clone(k.Bars)
+		for i := range out.Bars {
+			gone := min(n, out.Bars[i].Count)
+			out.Bars[i].Count, n = out.Bars[i].Count-gone, n-gone
+		}
 	case "box":
 		out.Boxes = slices.Clone(k.Boxes)
 		for i := range out.Boxes {
@@ -103,7 +119,7 @@ func (k *Kit) Words() []string {
 			out = append(out, word)
 		}
 	}
-	for _, word := range slices.Concat(slices.Sorted(maps.Keys(k.Stations)), []string{"box", "rings", "rope"}) {
+	for _, word := range slices.Concat(slices.Sorted(maps.Keys(k.Stations)), []string{BarWord, "box", "rings", "rope"}) {
 		add(word)
 	}
 	for _, s := range k.Dumbbells {

@@ -21,6 +21,34 @@ func (c Change) None() bool {
 	return len(c.Down) == 0 && c.Extra == 0 && len(c.Without) == 0 && len(c.Only) == 0
 }
 
+// fewer reports whether all that is different is that people stay away.
+func (c Change) fewer() bool {
+	return len(c.Down) == 0 && c.Extra == 0 && len(c.Without)+len(c.Only) > 0
+}
+
+// of returns versions as they are for some of the people, everybody's unchanged.
+func (v Versions) of(people []roomful.Athlete) Versions {
+	stays := func(id string) bool {
+		return slices.ContainsFunc(people, func(a roomful.Athlete) bool { return a.ID == id })
+	}
+	lineup := func(l roomful.Lineup) roomful.Lineup {
+		l.Versions = slices.DeleteFunc(slices.Clone(l.Versions), func(v roomful.Version) bool { return !stays(v.Athlete) })
+		l.Attention = slices.DeleteFunc(slices.Clone(l.Attention), func(a roomful.Attention) bool { return !stays(a.Athlete) })
+		l.Options = slices.Clone(l.Options)
+		for i := range l.Options {
+			l.Options[i].People = slices.DeleteFunc(slices.Clone(l.Options[i].People), func(id string) bool { return !stays(id) })
+		}
+		return l
+	}
+	v.Lineup = lineup(v.Lineup)
+	v.Days = slices.DeleteFunc(slices.Clone(v.Days), func(d roomful.Itinerary) bool { return !stays(d.Athlete) })
+	v.Pieces = slices.Clone(v.Pieces)
+	for i := range v.Pieces {
+		v.Pieces[i].Lineup = lineup(v.Pieces[i].Lineup)
+	}
+	return v
+}
+
 // String says what is different in a few words.
 func (c Change) String() string {
 	var words []string

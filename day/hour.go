@@ -29,7 +29,7 @@ func (d *Day) Hour(ctx context.Context, q HourQuestion) (roomful.Hour, error) {
 	if q.Question, err = q.Change.apply(planned); err != nil {
 		return roomful.Hour{}, err
 	}
-	r, err := d.roomRequest(ctx, q)
+	r, err := d.roomRequest(ctx, q, planned)
 	if err != nil {
 		return roomful.Hour{}, err
 	}
@@ -44,19 +44,27 @@ func (d *Day) Hour(ctx context.Context, q HourQuestion) (roomful.Hour, error) {
 	if err != nil || q.Change.None() {
 		return hour, err
 	}
-	before, err := d.roomRequest(ctx, HourQuestion{Question: planned})
+	before, err := d.roomRequest(ctx, HourQuestion{Question: planned}, planned)
 	if err == nil {
 		hour.Changes = room.Changed(r, before.Pieces, q.Change.String())
 	}
 	return hour, err
 }
 
-// roomRequest asks for the hour of everybody on their version.
-func (d *Day) roomRequest(ctx context.Context, q HourQuestion) (room.Request, error) {
-	q.Question.Progress = nil
-	v, err := d.Versions(ctx, q.Question, false)
+// roomRequest asks for the hour of everybody on their version. Where people only stay
+// away, the others keep the version that was planned for all.
+func (d *Day) roomRequest(ctx context.Context, q HourQuestion, planned Question) (room.Request, error) {
+	q.Question.Progress, planned.Progress = nil, nil
+	ask := q.Question
+	if q.Change.fewer() {
+		ask = planned
+	}
+	v, err := d.Versions(ctx, ask, false)
 	if err != nil {
 		return room.Request{}, err
+	}
+	if q.Change.fewer() {
+		v = v.of(q.People)
 	}
 	r := room.Request{
 		Session: q.Session, Gym: d.Gym, Kit: q.Kit, Days: v.Days, Heats: q.Heats, Waves: q.Waves, Gap: q.Gap,

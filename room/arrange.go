@@ -1,12 +1,9 @@
 package room
 
 import (
-	"cmp"
 	"context"
-	"fmt"
 	"math"
 	"slices"
-	"strings"
 	"time"
 
 	"roomful"
@@ -19,6 +16,8 @@ type arrangement struct {
 	waves int           // 1 for all together
 	gap   time.Duration // between waves
 	turns int           // groups that start at different elements, 1 for all at the first
+	back  bool          // half go through a long list from its other end
+	order []int         // crews in the order in which they go, nil as they are listed
 	moved []move        // people who do something else
 }
 
@@ -103,16 +102,21 @@ func (h *house) try(ctx context.Context, p Piece, a arrangement) (outcome, error
 // arranged returns the entrants as an arrangement has them and notes who does
 // something else than with everybody together.
 func (h *house) arranged(p Piece, a arrangement, out *outcome) []roomful.Entrant {
-	entrants := slices.Clone(p.Entrants)
+	team := max(1, p.Team.Size)
+	entrants := inOrder(p.Entrants, a.order, team)
 	touched := map[int]bool{}
 	for _, m := range a.moved {
 		entrants[m.who].Work = withTask(entrants[m.who].Work, m.task, m.choice.Task)
 		touched[m.who] = true
 	}
-	team := max(1, p.Team.Size)
 	crews := (len(entrants) + team - 1) / team
 	for i := range entrants {
 		crew := i / team
+		if a.back && 2*crew >= crews {
+			entrants[i].Work.Round = slices.Clone(entrants[i].Work.Round)
+			slices.Reverse(entrants[i].Work.Round)
+			touched[i] = true
+		}
 		if n := crew * a.turns / crews; n > 0 && a.turns > 1 {
 			entrants[i].Work.Round = turned(entrants[i].Work.Round, n*len(entrants[i].Work.Round)/a.turns)
 			touched[i] = true
@@ -135,6 +139,18 @@ func (h *house) arranged(p Piece, a arrangement, out *outcome) []roomful.Entrant
 		}
 	}
 	return entrants
+}
+
+// inOrder returns the entrants crew by crew in an order, as they are for none.
+func inOrder(all []roomful.Entrant, order []int, team int) []roomful.Entrant {
+	if order == nil {
+		return slices.Clone(all)
+	}
+	var out []roomful.Entrant
+	for _, crew := range order {
+		out = append(out, all[crew*team:min(len(all), (crew+1)*team)]...)
+	}
+	return out
 }
 
 // share returns the n-th of so many parts of the entrants; partners stay
@@ -166,156 +182,3 @@ func withTask(w roomful.Work, n int, t roomful.Task) roomful.Work {
 
 // seconds turns seconds into a duration.
 func seconds(s float64) time.Duration { return time.Duration(s * float64(time.Second)) }
-
-// candidates lists what may take the waiting of a piece away.
-func (h *house) candidates(p Piece, f roomful.Forecast) []arrangement {
-	var out []arrangement
-	if n := len(p.Round); n > 1 && turnable(p.Part) {
-		for turns := 2; turns <= min(n, 4); turns++ {
-			a := together
-			a.turns, a.name = turns, fmt.Sprintf("%d groups, each starting at another element", turns)
-			out = append(out, a)
-			if turns == 2 {
-				a.waves, a.gap = 2, h.round(p, f)/4
-				a.name = fmt.Sprintf("2 groups, each starting at another element, the second %s later", clock(a.gap))
-				out = append(out, a)
-			}
-		}
-	}
-	for _, place := range f.Places {
-		at := h.timeAt(p, f, place.Word)
-		for _, waves := range []int{2, 3} {
-			for _, part := range []float64{0.5, 1} {
-				a := together
-				a.waves, a.gap = waves, seconds(at*part).Round(15*time.Second)
-				a.name = fmt.Sprintf("%d waves, %s apart", waves, clock(a.gap))
-				if a.gap >= 15*time.Second {
-					out = append(out, a)
-				}
-			}
-		}
-		over := place.Need - place.Count
-		for _, n := range []int{(over + 3) / 4, (over + 1) / 2, over} {
-			if a, ok := h.elsewhere(p, place, n); ok {
-				out = append(out, a)
-			}
-		}
-		heats := (place.Need + place.Count - 1) / place.Count
-		if heats >= 2 && heats <= 4 {
-			a := together
-			a.heats, a.name = heats, fmt.Sprintf("%d heats", heats)
-			out = append(out, a)
-		}
-	}
-	return slices.CompactFunc(slices.SortedStableFunc(slices.Values(out), func(a, b arrangement) int { return cmp.Compare(a.name, b.name) }),
-		func(a, b arrangement) bool { return a.name == b.name })
-}
-
-// turnable reports whether the elements of a round may be done from another one
-// on: not where a ladder or a time of its own ties them.
-func turnable(p roomful.Part) bool {
-	switch f := p.Format.(type) {
-	case roomful.RoundsInTime:
-		return len(f.Ladder.Steps) == 0
-	case roomful.ForTime:
-		return len(f.Ladder.Steps) == 0 && f.Rounds > 1
-	case roomful.Stations, roomful.Intervals:
-		return true
-	}
-	return false
-}
-
-// round returns how long a round lasts, on average over people.
-func (h *house) round(p Piece, f roomful.Forecast) time.Duration {
-	var sum float64
-	for i, a := range f.Athletes {
-		for k := range p.Entrants[i].Work.Round {
-			if k += len(p.Entrants[i].Work.Once); k < len(a.Elements) && a.Cannot == 0 {
-				sum += a.Elements[k].Seconds
-			}
-		}
-	}
-	return seconds(sum / float64(max(1, len(f.Athletes)))).Round(time.Minute)
-}
-
-// timeAt returns how long one visit to a place lasts, on average over people and
-// the elements done there.
-func (h *house) timeAt(p Piece, f roomful.Forecast, word string) float64 {
-	var sum, n float64
-	for i, a := range f.Athletes {
-		for k, t := range p.Entrants[i].Work.All() {
-			if k < len(a.Elements) && h.holds(t, word) {
-				sum += a.Elements[k].Seconds
-				n++
-			}
-		}
-	}
-	return sum / max(1, n)
-}
-
-// holds reports whether a task is done at a place.
-func (h *house) holds(t roomful.Task, word string) bool {
-	m := h.Lexicon.Movement(t.Movement)
-	return m != nil && slices.ContainsFunc(h.Kit.Places(m, t), func(p roomful.Place) bool { return p.Word == word })
-}
-
-// elsewhere moves so many people from a place to something else, the last of the
-// list first.
-func (h *house) elsewhere(p Piece, place roomful.PlaceForecast, most int) (arrangement, bool) {
-	a := together
-	if h.Else == nil {
-		return a, false
-	}
-	spare := map[string]int{}
-	for i := len(p.Entrants) - 1; i >= 0 && len(a.moved) < most; i-- {
-		e := p.Entrants[i]
-		for k, t := range e.Work.All() {
-			if !h.holds(t, place.Word) {
-				continue
-			}
-			if c, ok := h.other(e, t, place.Word, spare); ok {
-				a.moved = append(a.moved, move{i, k, c})
-			}
-			break
-		}
-	}
-	if len(a.moved) == 0 {
-		return a, false
-	}
-	var to []string
-	for _, m := range a.moved {
-		if name := h.named(m.choice.Movement); !slices.Contains(to, name) {
-			to = append(to, name)
-		}
-	}
-	a.name = fmt.Sprintf("%d on %s instead of the %s", len(a.moved), strings.Join(to, " and "), place.Word)
-	return a, true
-}
-
-// other finds what a person may do instead of a task away from a place, where
-// there is a place for it still.
-func (h *house) other(e roomful.Entrant, t roomful.Task, word string, taken map[string]int) (roomful.Choice, bool) {
-	for _, c := range h.Else(e.ID, t) {
-		m := h.Lexicon.Movement(c.Movement)
-		if m == nil || h.holds(c.Task, word) || h.Kit.Lacks(m) != "" {
-			continue
-		}
-		places := h.Kit.Places(m, c.Task)
-		if slices.ContainsFunc(places, func(p roomful.Place) bool { return taken[p.Word]+p.Count > h.Kit.Count(p.Word) }) {
-			continue
-		}
-		for _, p := range places {
-			taken[p.Word] += p.Count
-		}
-		return c, true
-	}
-	return roomful.Choice{}, false
-}
-
-// named returns a movement's name.
-func (h *house) named(id roomful.MovementID) string {
-	if m := h.Lexicon.Movement(id); m != nil {
-		return m.Name
-	}
-	return strings.ReplaceAll(string(id), "-", " ")
-}

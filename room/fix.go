@@ -161,6 +161,8 @@ func (h *house) say(p Piece, o outcome) string {
 		}
 	case o.turns > 1:
 		words = append(words, h.sayTurns(p, o.turns)...)
+	case o.back:
+		words = append(words, list(o.touched)+": start at the "+h.named(p.Round[len(p.Round)-1].Movement)+" and work towards the "+h.named(p.Round[0].Movement)+".")
 	}
 	return joined(words)
 }

@@ -149,7 +149,7 @@ func shortText(places []roomful.PieceUse) string {
 		}
 		line := fmt.Sprintf("%d for %d in %s, %s of waiting each time, in use %s of the time", u.Count, u.Need, u.Part, roomful.Clock(u.WaitMean), inTen(u.Busy))
 		if u.Load > 1 {
-			line += "; more is asked of them than they can give, so no order of starting helps"
+			line += fmt.Sprintf("; asked for %.0f %% of the time they have, so no order of starting helps", 100*u.Load)
 		}
 		b.WriteString(wrapped("  "+u.Word+": ", line))
 	}

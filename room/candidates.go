@@ -1,0 +1,209 @@
+package room
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+
+	"roomful"
+)
+
+// candidates lists what may take the waiting of a piece away.
+func (h *house) candidates(p Piece, f roomful.Forecast) []arrangement {
+	var out []arrangement
+	if n := len(p.Round); n > 1 && turnable(p.Part) {
+		for turns := 2; turns <= min(n, 4); turns++ {
+			a := together
+			a.turns, a.name = turns, fmt.Sprintf("%d groups, each starting at another element", turns)
+			out = append(out, a)
+			if turns == 2 {
+				a.waves, a.gap = 2, h.round(p, f)/4
+				a.name = fmt.Sprintf("2 groups, each starting at another element, the second %s later", clock(a.gap))
+				out = append(out, a)
+			}
+		}
+	}
+	if list, ok := p.Format.(roomful.ForTime); ok && list.Rounds <= 1 && len(list.Ladder.Steps) == 0 && len(p.Round) > 2 {
+		a := together
+		a.back, a.name = true, "half from the last element backwards; ask yourself first, the order is part of the piece"
+		out = append(out, a)
+	}
+	quick := quickest(p, f)
+	for _, place := range f.Places {
+		at := h.timeAt(p, f, place.Word)
+		for _, waves := range []int{2, 3} {
+			for _, part := range []float64{0.5, 1} {
+				a := together
+				a.waves, a.gap = waves, seconds(at*part).Round(15*time.Second)
+				a.name = fmt.Sprintf("%d waves, %s apart", waves, clock(a.gap))
+				if a.gap >= 15*time.Second {
+					out = append(out, a, a.ordered(quick, "the quickest first"), a.ordered(backwards(quick), "the quickest last"))
+				}
+			}
+		}
+		over := place.Need - place.Count
+		for _, n := range []int{(over + 3) / 4, (over + 1) / 2, over} {
+			if a, ok := h.elsewhere(p, place, n); ok {
+				out = append(out, a)
+			}
+		}
+		heats := (place.Need + place.Count - 1) / place.Count
+		if heats >= 2 && heats <= 4 {
+			a := together
+			a.heats, a.name = heats, fmt.Sprintf("%d heats", heats)
+			out = append(out, a)
+			if _, ok := p.Format.(roomful.ForTime); ok { // each heat lasts as long as its slowest
+				out = append(out, a.ordered(quick, "the quickest together"))
+			}
+		}
+	}
+	return slices.CompactFunc(slices.SortedStableFunc(slices.Values(out), func(a, b arrangement) int { return cmp.Compare(a.name, b.name) }),
+		func(a, b arrangement) bool { return a.name == b.name })
+}
+
+// ordered is an arrangement with the crews in an order that has a name.
+func (a arrangement) ordered(order []int, name string) arrangement {
+	a.order, a.name = order, a.name+", "+name
+	return a
+}
+
+// backwards is an order from its end.
+func backwards(order []int) []int {
+	order = slices.Clone(order)
+	slices.Reverse(order)
+	return order
+}
+
+// quickest orders crews by how soon they are done, or by how much they do in a
+// window, as forecast.
+func quickest(p Piece, f roomful.Forecast) []int {
+	team := max(1, p.Team.Size)
+	crews := (len(p.Entrants) + team - 1) / team
+	order := make([]int, crews)
+	for i := range order {
+		order[i] = i
+	}
+	score := func(crew int) float64 {
+		if crew*team >= len(f.Athletes) {
+			return 0
+		}
+		a := f.Athletes[crew*team]
+		if f.Kind.HigherIsBetter() {
+			return -a.Score.P50
+		}
+		return a.Score.P50
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(score(a), score(b)) })
+	return order
+}
+
+// turnable reports whether the elements of a round may be done from another one
+// on: not where a ladder or a time of its own ties them.
+func turnable(p roomful.Part) bool {
+	switch f := p.Format.(type) {
+	case roomful.RoundsInTime:
+		return len(f.Ladder.Steps) == 0
+	case roomful.ForTime:
+		return len(f.Ladder.Steps) == 0 && f.Rounds > 1
+	case roomful.Stations, roomful.Intervals:
+		return true
+	}
+	return false
+}
+
+// round returns how long a round lasts, on average over people.
+func (h *house) round(p Piece, f roomful.Forecast) time.Duration {
+	var sum float64
+	for i, a := range f.Athletes {
+		for k := range p.Entrants[i].Work.Round {
+			if k += len(p.Entrants[i].Work.Once); k < len(a.Elements) && a.Cannot == 0 {
+				sum += a.Elements[k].Seconds
+			}
+		}
+	}
+	return seconds(sum / float64(max(1, len(f.Athletes)))).Round(time.Minute)
+}
+
+// timeAt returns how long one visit to a place lasts, on average over people and
+// the elements done there.
+func (h *house) timeAt(p Piece, f roomful.Forecast, word string) float64 {
+	var sum, n float64
+	for i, a := range f.Athletes {
+		for k, t := range p.Entrants[i].Work.All() {
+			if k < len(a.Elements) && h.holds(t, word) {
+				sum += a.Elements[k].Seconds
+				n++
+			}
+		}
+	}
+	return sum / max(1, n)
+}
+
+// holds reports whether a task is done at a place.
+func (h *house) holds(t roomful.Task, word string) bool {
+	m := h.Lexicon.Movement(t.Movement)
+	return m != nil && slices.ContainsFunc(h.Kit.Places(m, t), func(p roomful.Place) bool { return p.Word == word })
+}
+
+// elsewhere moves so many people from a place to something else, the last of the
+// list first.
+func (h *house) elsewhere(p Piece, place roomful.PlaceForecast, most int) (arrangement, bool) {
+	a := together
+	if h.Else == nil {
+		return a, false
+	}
+	spare := map[string]int{}
+	for i := len(p.Entrants) - 1; i >= 0 && len(a.moved) < most; i-- {
+		e := p.Entrants[i]
+		for k, t := range e.Work.All() {
+			if !h.holds(t, place.Word) {
+				continue
+			}
+			if c, ok := h.other(e, t, place.Word, spare); ok {
+				a.moved = append(a.moved, move{i, k, c})
+			}
+			break
+		}
+	}
+	if len(a.moved) == 0 {
+		return a, false
+	}
+	var to []string
+	for _, m := range a.moved {
+		if name := h.named(m.choice.Movement); !slices.Contains(to, name) {
+			to = append(to, name)
+		}
+	}
+	a.name = fmt.Sprintf("%d on %s instead of the %s", len(a.moved), strings.Join(to, " and "), place.Word)
+	return a, true
+}
+
+// other finds what a person may do instead of a task away from a place, where
+// there is a place for it still.
+func (h *house) other(e roomful.Entrant, t roomful.Task, word string, taken map[string]int) (roomful.Choice, bool) {
+	for _, c := range h.Else(e.ID, t) {
+		m := h.Lexicon.Movement(c.Movement)
+		if m == nil || h.holds(c.Task, word) || h.Kit.Lacks(m) != "" {
+			continue
+		}
+		places := h.Kit.Places(m, c.Task)
+		if slices.ContainsFunc(places, func(p roomful.Place) bool { return taken[p.Word]+p.Count > h.Kit.Count(p.Word) }) {
+			continue
+		}
+		for _, p := range places {
+			taken[p.Word] += p.Count
+		}
+		return c, true
+	}
+	return roomful.Choice{}, false
+}
+
+// named returns a movement's name.
+func (h *house) named(id roomful.MovementID) string {
+	if m := h.Lexicon.Movement(id); m != nil {
+		return m.Name
+	}
+	return strings.ReplaceAll(string(id), "-", " ")
+}
