@@ -22,12 +22,15 @@ type Reading struct {
 	Changes     []Change
 	AsWritten   *bool // nil when nothing was said about it
 	Approximate bool
-	Partner     string // with whom, as typed
-	Share       *int   // the person's own part of a team's score
-	SameAs      string // "last time" or a name, when that is all that was said
-	Private     []string
-	Note        string // what was not understood, kept as typed
-	Question    *Question
+	// StoppedSeconds is when on the clock they stopped before the end; 0 when they did
+	// not say.
+	StoppedSeconds float64
+	Partner        string // with whom, as typed
+	Share          *int   // the person's own part of a team's score
+	SameAs         string // "last time" or a name, when that is all that was said
+	Private        []string
+	Note           string // what was not understood, kept as typed
+	Question       *Question
 }
 
 // Change is one departure from the sheet. What was not said is empty or 0.

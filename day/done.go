@@ -1,6 +1,7 @@
 package day
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -60,7 +61,10 @@ type redo struct {
 func (r *redo) changes() {
 	work := r.out.Work
 	all := slices.Clone(r.question.Reading.Changes)
-	slices.SortStableFunc(all, func(a, b roomful.Change) int { return int(a.AtSeconds - b.AtSeconds) })
+	// by time, and what was left out last, so that the other lines keep their places
+	slices.SortStableFunc(all, func(a, b roomful.Change) int {
+		return cmp.Or(cmp.Compare(a.AtSeconds, b.AtSeconds), cmp.Compare(b2i(leftOut(a)), b2i(leftOut(b))))
+	})
 	for _, c := range all {
 		i, ok := r.place(work, c)
 		if !ok {
@@ -88,6 +92,11 @@ func (r *redo) changes() {
 func (r *redo) place(w roomful.Work, c roomful.Change) (int, bool) {
 	tasks := w.All()
 	if c.Of != "" {
+		lines := slices.Concat(r.part.Once, r.part.Round, r.part.Last)
+		if len(lines) == len(tasks) {
+			i := slices.IndexFunc(lines, func(e roomful.Element) bool { return e.Movement == c.Of })
+			return i, i >= 0
+		}
 		i := slices.IndexFunc(tasks, func(t roomful.Task) bool { return t.Movement == c.Of })
 		return i, i >= 0
 	}
@@ -117,7 +126,7 @@ func (r *redo) changed(w roomful.Work, i int, c roomful.Change, late bool) roomf
 	switch {
 	case c.To != "" && c.To != t.Movement:
 		t = r.instead(t, i, c.To)
-	case c.To == "" && c.LoadKg == 0 && c.HeightCm == 0 && c.Amount == 0 && c.Assist == "":
+	case leftOut(c):
 		if !late {
 			return w.Without(i)
 		}
@@ -134,6 +143,19 @@ func (r *redo) changed(w roomful.Work, i int, c roomful.Change, late bool) roomf
 		t.Amount, t.Unit = c.Amount*c.Unit.Size(), c.Unit.Base()
 	}
 	return w.With(i, t)
+}
+
+// leftOut reports whether a change says no more than that a line was not done.
+func leftOut(c roomful.Change) bool {
+	return c.To == "" && c.LoadKg == 0 && c.HeightCm == 0 && c.Amount == 0 && c.Assist == ""
+}
+
+// b2i is 1 for true.
+func b2i(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
 }
 
 // instead resolves another movement in the place of a line.
@@ -256,7 +278,7 @@ func (r *redo) words(c roomful.Change) string {
 	if c.Assist != "" {
 		b = append(b, "with a "+c.Assist)
 	}
-	if c.To == "" && c.LoadKg == 0 && c.HeightCm == 0 && c.Assist == "" && c.Amount == 0 {
+	if leftOut(c) {
 		b = append(b, "left out")
 	}
 	if c.AtSeconds > 0 {

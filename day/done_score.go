@@ -3,6 +3,7 @@ package day
 import (
 	"math"
 	"slices"
+	"time"
 
 	"roomful"
 )
@@ -12,6 +13,9 @@ import (
 func (r *redo) score() {
 	read := r.question.Reading
 	r.out.Splits = slices.Clone(read.EachSeconds)
+	if at := read.StoppedSeconds; at > 0 {
+		r.out.Dose = roomful.Dose{StopAt: time.Duration(at * float64(time.Second)), Say: "until " + roomful.Clock(at)}
+	}
 	if read.TotalReps != nil {
 		r.out.Counted = float64(*read.TotalReps)
 	}
@@ -106,6 +110,9 @@ func (r *redo) time(read roomful.Reading) {
 		count = f.Count
 	case roomful.Every:
 		count = f.Count
+	}
+	if f, ok := r.part.Format.(roomful.ForTime); ok && read.Rounds != nil && !read.Capped && *read.Rounds > 0 && *read.Rounds < f.Rounds {
+		r.out.Dose = roomful.Dose{Rounds: *read.Rounds, Say: "fewer rounds"}
 	}
 	if n := len(read.EachSeconds); n > 0 && n < count {
 		r.out.Dose = roomful.Dose{Rounds: n, Say: "fewer intervals"}

@@ -22,6 +22,7 @@ type Reading struct {
 	Approximate bool             `json:"approximate"`
 	Partner     *string          `json:"partner"`
 	Share       *int             `json:"share"`
+	Stopped     *float64         `json:"stopped_at_seconds"`
 	SameAs      *string          `json:"same_as"`
 	Private     []string         `json:"private"`
 	Note        *string          `json:"note"`
@@ -61,7 +62,7 @@ func readingOf(r roomful.Reading) Reading {
 		Piece: r.Piece, Kind: r.Kind.String(), Rounds: r.Rounds, Reps: r.Reps, TotalReps: r.TotalReps, Seconds: r.Seconds, Metres: r.Metres,
 		EachSeconds: append([]float64{}, r.EachSeconds...), EachReps: append([]int{}, r.EachReps...), Capped: r.Capped, Left: r.Left,
 		LoadsKg: append([]float64{}, r.LoadsKg...), Misses: append([]int{}, r.Misses...), Changes: []ReadingChange{},
-		AsWritten: r.AsWritten, Approximate: r.Approximate, Partner: word(r.Partner), Share: r.Share, SameAs: word(r.SameAs),
+		AsWritten: r.AsWritten, Approximate: r.Approximate, Partner: word(r.Partner), Share: r.Share, Stopped: known(r.StoppedSeconds), SameAs: word(r.SameAs),
 		Private: listed(r.Private), Note: word(r.Note),
 	}
 	for _, c := range r.Changes {

@@ -10,7 +10,7 @@ import (
 // nicknames are what people call an easier form in a score and nowhere else.
 var nicknames = map[string]roomful.MovementID{
 	"knees": "knee-raise", "singles": "single-under", "single": "single-under", "bridges": "hip-bridge", "steps": "box-step-up", "stepups": "box-step-up",
-	"step-ups": "box-step-up", "step-overs": "box-step-over", "stepovers": "box-step-over", "biked": "bike", "rowed": "row", "crunches": "crunch",
+	"step-ups": "box-step-up", "steps-ups": "box-step-up", "stairs": "stair-step-up", "marched": "march", "goblet": "goblet-squat", "goblets": "goblet-squat", "marching": "march", "step-overs": "box-step-over", "stepovers": "box-step-over", "biked": "bike", "rowed": "row", "crunches": "crunch",
 }
 
 // helps are words for help with a movement, by the pattern that they help.
@@ -21,7 +21,7 @@ var helps = []struct {
 }{
 	{[]string{"band"}, "band", roomful.PullVertical}, {[]string{"banded"}, "band", roomful.PullVertical}, {[]string{"bands"}, "band", roomful.PullVertical},
 	{[]string{"to", "box"}, "box", roomful.Squat}, {[]string{"to", "a", "box"}, "box", roomful.Squat},
-	{[]string{"on", "box"}, "box", ""}, {[]string{"on", "the", "box"}, "box", ""},
+	{[]string{"on", "a", "box"}, "box", ""}, {[]string{"on", "box"}, "box", ""}, {[]string{"on", "the", "box"}, "box", ""},
 }
 
 // bandWords may stand before a band and say which.
@@ -44,7 +44,7 @@ func (p *parser) mentions(lex roomful.Lexicon) []mention {
 	var out []mention
 	for i := 0; i < len(p.toks); {
 		t := p.toks[i]
-		if t.kind != wordToken || i+1 < len(p.toks) && isSecond(t.text) || roundish[t.text] {
+		if t.kind != wordToken || i+1 < len(p.toks) && isSecond(t.text) || roundish[t.text] && lexLength(p, lex, i) < 2 {
 			i++
 			continue
 		}
@@ -54,6 +54,10 @@ func (p *parser) mentions(lex roomful.Lexicon) []mention {
 				i++
 				continue
 			}
+		}
+		if t.text == "pu" && strings.HasPrefix(p.word(i-1), "band") {
+			i++ // "banded pu" is a pull-up
+			continue
 		}
 		m, n := lex.Match(p.run(i))
 		if m == nil || m.ID == roomful.Rest || n == 1 && (bodyWords[t.text] || loneBody[t.text]) {
@@ -84,35 +88,140 @@ func (p *parser) run(i int) []string {
 	return out
 }
 
-// changes reads departures from a piece: another movement, help, a part left
+// said is a change with where it was said and of which pieces it may be.
+type saidChange struct {
+	roomful.Change
+	at int // token
+	// of are the lines that it may replace, by piece; the pieces that fit it best.
+	of   map[int]roomful.MovementID
+	when moment
+	late bool
+}
+
+// changes reads departures from the pieces: another movement, help, a part left
 // out. It uses the tokens it understands.
-func (p *parser) changes(piece roomful.Part, others []roomful.Element, lex roomful.Lexicon) []roomful.Change {
-	var out []roomful.Change
-	es := elements(piece)
-	ms := p.mentions(lex)
-	for k := 0; k < len(ms); k++ {
-		m := ms[k]
-		if lineOf(es, m.id) >= 0 {
-			if k+1 < len(ms) && p.word(m.to) == "->" && ms[k+1].from == m.to+1 {
-				out = append(out, roomful.Change{Of: m.id, To: ms[k+1].id})
-				p.use(m.from, ms[k+1].to)
+func (p *parser) changes(pieces []piece, lex roomful.Lexicon) []saidChange {
+	var out []saidChange
+	p.named = p.mentions(lex)
+	for k := 0; k < len(p.named); k++ {
+		m := p.named[k]
+		next := mention{}
+		if k+1 < len(p.named) {
+			next = p.named[k+1]
+		}
+		if here := piecesWith(pieces, m.id); len(here) > 0 {
+			switch {
+			case next.id != "" && p.word(m.to) == "->" && next.from == m.to+1, next.id != "" && p.word(m.to) == "as" && next.from == m.to+1:
+				out = append(out, p.saidAt(roomful.Change{To: next.id}, m.from, lineIn(pieces, here, m.id)))
+				p.use(m.from, next.to)
 				k++
+			case p.skips(m) > 0:
+				out = append(out, p.saidAt(roomful.Change{}, m.from, lineIn(pieces, here, m.id)))
+				p.use(m.from-p.skips(m), m.to)
+			default:
+				if c := p.amountOf(roomful.Change{}, m); c.Amount > 0 && !asked(pieces[here[0]].part, m.id, c) {
+					out = append(out, p.saidAt(c, m.from, lineIn(pieces, here, m.id)))
+					p.use(m.from, m.to)
+				}
 			}
 			continue
 		}
-		if lineOf(others, m.id) >= 0 {
-			continue
-		}
-		c := roomful.Change{Of: original(es, piece, m.id, lex), To: m.id}
-		if k+1 < len(ms) && p.between(m.to, ms[k+1].from) && lineOf(es, ms[k+1].id) >= 0 {
-			c.Of = ms[k+1].id
-			p.use(m.to, ms[k+1].to)
-			k++
+		c := roomful.Change{To: m.id}
+		of := originals(pieces, m.id, lex)
+		if next.id != "" && p.between(m.to, next.from) {
+			if here := piecesWith(pieces, next.id); len(here) > 0 {
+				of = lineIn(pieces, here, next.id)
+				p.use(m.to, next.to)
+				k++
+			}
+		} else if lines, n := p.forWord(pieces, m.to); n > 0 {
+			of = lines
+			p.use(m.to, m.to+n)
 		}
 		p.use(m.from, m.to)
-		out = append(out, p.amountOf(c, m))
+		out = append(out, p.saidAt(p.amountOf(c, m), m.from, of))
 	}
-	out = append(out, p.help(es, lex)...)
+	return append(out, p.help(pieces, lex)...)
+}
+
+// asked reports whether a line asks for just the amount of a change.
+func asked(part roomful.Part, id roomful.MovementID, c roomful.Change) bool {
+	e := elements(part)[lineOf(elements(part), id)]
+	for _, n := range e.Amount.By {
+		if n*e.Amount.Unit.Size() == c.Amount*c.Unit.Size() {
+			return true
+		}
+	}
+	return !e.Amount.Stated()
+}
+
+// forWord reads "for the jumps": the lines whose names have that word, and how many
+// tokens it took.
+func (p *parser) forWord(pieces []piece, at int) (map[int]roomful.MovementID, int) {
+	n := 1
+	if p.word(at) != "for" {
+		return nil, 0
+	}
+	if p.word(at+1) == "the" {
+		n++
+	}
+	word := strings.TrimSuffix(p.word(at+n), "s")
+	if len(word) < 3 {
+		return nil, 0
+	}
+	out := map[int]roomful.MovementID{}
+	for i := range pieces {
+		for _, e := range elements(pieces[i].part) {
+			if slices.Contains(strings.Split(string(e.Movement), "-"), word) {
+				out[i] = e.Movement
+				break
+			}
+		}
+	}
+	if len(out) == 0 {
+		return nil, 0
+	}
+	return out, n + 1
+}
+
+// saidAt is a change said at a token, with from when on.
+func (p *parser) saidAt(c roomful.Change, at int, of map[int]roomful.MovementID) saidChange {
+	s := saidChange{Change: c, at: at, of: of}
+	s.when, s.late = p.momentIn(at)
+	return s
+}
+
+// skips returns how many words before a movement say that it was left out, "skipped
+// the", "no"; 0 when none do.
+func (p *parser) skips(m mention) int {
+	n := 1
+	if w := p.word(m.from - 1); w == "the" || w == "all" || w == "any" {
+		n = 2
+	}
+	if !slices.Contains([]string{"skipped", "without", "no", "ohne", "dropped", "missed"}, p.word(m.from-n)) {
+		return 0
+	}
+	return n
+}
+
+// piecesWith lists the pieces that have a movement.
+func piecesWith(pieces []piece, id roomful.MovementID) []int {
+	var out []int
+	for i := range pieces {
+		if lineOf(elements(pieces[i].part), id) >= 0 {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
+// lineIn names the line that a movement is in each of some pieces.
+func lineIn(pieces []piece, in []int, id roomful.MovementID) map[int]roomful.MovementID {
+	out := map[int]roomful.MovementID{}
+	for _, i := range in {
+		es := elements(pieces[i].part)
+		out[i] = es[lineOf(es, id)].Movement
+	}
 	return out
 }
 
@@ -142,7 +251,7 @@ func (p *parser) amountOf(c roomful.Change, m mention) roomful.Change {
 }
 
 // help reads bands and boxes.
-func (p *parser) help(es []roomful.Element, lex roomful.Lexicon) []roomful.Change {
+func (p *parser) help(pieces []piece, lex roomful.Lexicon) []saidChange {
 	for _, h := range helps {
 		for i := range p.toks {
 			if p.used[i] || !p.at(i, h.words) || p.word(i-1) == "ohne" || p.word(i-1) == "without" || p.word(i-1) == "no" {
@@ -153,14 +262,20 @@ func (p *parser) help(es []roomful.Element, lex roomful.Lexicon) []roomful.Chang
 			if i > 0 && bandWords[p.word(i-1)] {
 				from, c.Assist = i-1, p.word(i-1)+" "+h.assist
 			}
-			for k := range es {
-				if m := lex.Movement(es[k].Movement); h.pattern != "" && m != nil && m.Is(h.pattern) {
-					c.Of = m.ID
-					break
+			of := map[int]roomful.MovementID{}
+			for n := range pieces {
+				for _, e := range elements(pieces[n].part) {
+					if m := lex.Movement(e.Movement); h.pattern != "" && m != nil && m.Is(h.pattern) {
+						of[n] = m.ID
+						break
+					}
 				}
 			}
 			p.use(from, i+len(h.words))
-			return []roomful.Change{c}
+			if len(of) > 0 && p.word(i+len(h.words)) == "pu" { // "banded pu" is no push-up
+				p.use(i+len(h.words), i+len(h.words)+1)
+			}
+			return []saidChange{p.saidAt(c, i, of)}
 		}
 	}
 	return nil
@@ -191,29 +306,37 @@ func lineOf(es []roomful.Element, id roomful.MovementID) int {
 	})
 }
 
-// original finds the line that a movement was done in place of: by the sheet's
-// own alternatives, by the catalogue's easier forms and swaps, by the pattern.
-func original(es []roomful.Element, piece roomful.Part, id roomful.MovementID, lex roomful.Lexicon) roomful.MovementID {
-	for _, in := range piece.Instead {
-		if slices.ContainsFunc(in.Options, func(e roomful.Element) bool { return e.Movement == id }) {
-			return in.Movement
-		}
-	}
-	for _, e := range es {
-		if m := lex.Movement(e.Movement); m != nil && slices.Contains(m.Easier, id) {
-			return m.ID
-		}
-	}
-	for _, e := range es {
-		if m := lex.Movement(e.Movement); m != nil && slices.ContainsFunc(m.Swaps, func(s roomful.Swap) bool { return s.To == id }) {
-			return m.ID
-		}
-	}
+// originals finds the lines that a movement was done in place of, in the pieces that
+// fit it best: by the sheet's own alternatives, by the catalogue's easier forms and
+// swaps, by the pattern.
+func originals(pieces []piece, id roomful.MovementID, lex roomful.Lexicon) map[int]roomful.MovementID {
 	to := lex.Movement(id)
-	for _, e := range es {
-		if m := lex.Movement(e.Movement); m != nil && to != nil && len(m.Patterns) > 0 && len(to.Patterns) > 0 && m.Patterns[0] == to.Patterns[0] {
-			return m.ID
+	for _, fits := range []func(part roomful.Part, m *roomful.Movement) bool{
+		func(part roomful.Part, m *roomful.Movement) bool {
+			return slices.ContainsFunc(part.Instead, func(in roomful.Instead) bool {
+				return in.Movement == m.ID && slices.ContainsFunc(in.Options, func(e roomful.Element) bool { return e.Movement == id })
+			})
+		},
+		func(_ roomful.Part, m *roomful.Movement) bool { return slices.Contains(m.Easier, id) },
+		func(_ roomful.Part, m *roomful.Movement) bool {
+			return slices.ContainsFunc(m.Swaps, func(s roomful.Swap) bool { return s.To == id })
+		},
+		func(_ roomful.Part, m *roomful.Movement) bool {
+			return to != nil && len(m.Patterns) > 0 && len(to.Patterns) > 0 && m.Patterns[0] == to.Patterns[0]
+		},
+	} {
+		out := map[int]roomful.MovementID{}
+		for i := range pieces {
+			for _, e := range elements(pieces[i].part) {
+				if m := lex.Movement(e.Movement); m != nil && fits(pieces[i].part, m) {
+					out[i] = m.ID
+					break
+				}
+			}
+		}
+		if len(out) > 0 {
+			return out
 		}
 	}
-	return ""
+	return nil
 }

@@ -115,12 +115,10 @@ func (c Comparer) tier(a, b roomful.Entry) (roomful.Tier, []string) {
 		changed = append(changed, c.otherTask(before[i], now[i], b.Reading.Kind)...)
 	}
 	if !slices.EqualFunc(a.Done.Segments, b.Done.Segments, sameSegment) {
-		changed = append(changed, "changed on the way")
+		changed = append(changed, onTheWay(a.Done, "then")+onTheWay(b.Done, "this time"))
 	}
-	if !a.Done.Dose.Whole() || !b.Done.Dose.Whole() {
-		if words(a.Done.Dose) != words(b.Done.Dose) {
-			changed = append(changed, "how much of it was done")
-		}
+	if was, is := words(a.Done.Dose), words(b.Done.Dose); was != is {
+		return roomful.TierDifferent, append(changed, is+" instead of "+was)
 	}
 	switch len(changed) {
 	case 0:
@@ -133,10 +131,29 @@ func (c Comparer) tier(a, b roomful.Entry) (roomful.Tier, []string) {
 
 // words is a dose in words.
 func words(d roomful.Dose) string {
-	if d.Whole() {
+	switch {
+	case d.Whole():
 		return "all of it"
+	case d.StopAt > 0:
+		return "until " + roomful.Clock(d.StopAt.Seconds())
+	case d.Rounds > 0:
+		return fmt.Sprintf("%d of the rounds", d.Rounds)
 	}
-	return fmt.Sprint(d.StopAt, d.Rounds, d.Ladder, d.Work, d.Steady)
+	return "part of it"
+}
+
+// onTheWay says what changed on the way, "" when nothing did.
+func onTheWay(d roomful.Done, when string) string {
+	var said []string
+	for _, s := range d.Segments {
+		if s.From > 0 {
+			said = append(said, s.Say)
+		}
+	}
+	if len(said) == 0 {
+		return ""
+	}
+	return when + " " + strings.Join(said, ", ")
 }
 
 // sameSegment reports whether the same was done from the same time on.

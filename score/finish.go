@@ -2,36 +2,137 @@ package score
 
 import (
 	"fmt"
-	"math"
+	"slices"
 
 	"roomful"
 )
 
-// finish adds to the asked reading what belongs to the whole text: stated
-// loads, changes, whether it was as written, private words and the note.
-func (r *reader) finish(out *roomful.Reading, pieces []piece, got []int) {
-	var part roomful.Part
-	for i, s := range pieces {
-		if s.asked {
-			part = s.part
-		}
-		if got[i] >= 0 {
-			r.take(&r.p.facts[got[i]])
+// finish adds to the readings what belongs to the whole text: stated loads, changes,
+// whether it was as written, private words and the note. The first reading is of the
+// piece asked about; words that belong to no piece stand there.
+func (r *reader) finish(out []roomful.Reading) {
+	for i := range r.pieces {
+		if r.got[i] >= 0 {
+			r.take(&r.p.facts[r.got[i]])
 		}
 	}
-	out.Changes = r.said.changes
-	loadsMatch := r.stated(out, part, pieces, got)
-	out.Partner, out.Share, out.SameAs = r.said.partner, r.said.share, r.said.sameAs
-	out.Approximate = out.Approximate || r.said.approx
+	said := r.heights(r.stated(out))
+	for _, c := range r.said.changes {
+		r.give(out, r.pieceOf(c), c)
+	}
+	for _, c := range said {
+		r.give(out, c.piece, c.saidChange)
+	}
+	r.counted(out)
+	first := &out[0]
+	first.Partner, first.Share, first.SameAs = r.said.partner, r.said.share, r.said.sameAs
+	first.Approximate = first.Approximate || r.said.approx
+	first.StoppedSeconds = r.said.stopped
+	for k := range out {
+		one := &out[k]
+		switch {
+		case len(one.Changes) > 0 || k == 0 && r.said.undone:
+			one.AsWritten = new(bool)
+		case k == 0 && r.said.asWritten || r.matched[one.Piece]:
+			yes := true
+			one.AsWritten = &yes
+		}
+	}
+	for k := range out {
+		r.doubt(&out[k])
+	}
+	r.release(first)
+	first.Private, first.Note = r.p.split(r.said.clauses)
+}
+
+// give adds a change to the reading of a piece, the first when the piece has none.
+func (r *reader) give(out []roomful.Reading, piece int, c saidChange) {
+	at := 0
+	for k := range out {
+		if out[k].Piece == r.pieces[piece].part.Name() {
+			at = k
+		}
+	}
+	if of := c.of[piece]; of != "" {
+		c.Change.Of = of
+	}
+	if c.late {
+		c.Change.AtSeconds = c.when.clock(r.pieces[piece].part, out[at])
+	}
+	out[at].Changes = append(out[at].Changes, c.Change)
+}
+
+// asked is the piece asked about.
+func (r *reader) asked() int {
+	return slices.IndexFunc(r.pieces, func(s piece) bool { return s.asked })
+}
+
+// pieceOf finds the piece that a change is of: the one whose line it can be, the
+// nearest of several.
+func (r *reader) pieceOf(c saidChange) int {
+	if len(c.of) == 1 {
+		for i := range c.of {
+			return i
+		}
+	}
+	near := r.owner(c.at)
+	if _, ok := c.of[near]; ok || len(c.of) == 0 {
+		return near
+	}
+	if _, ok := c.of[r.asked()]; ok {
+		return r.asked()
+	}
+	for i := range r.pieces {
+		if _, ok := c.of[i]; ok {
+			return i
+		}
+	}
+	return r.asked()
+}
+
+// owner is the piece that a token speaks of by where it stands: the one whose score
+// stands in the same sentence, else the one whose score came last, else the one asked
+// about.
+func (r *reader) owner(at int) int {
+	here, alone, last := -1, true, -1
+	for i := range r.pieces {
+		if r.got[i] < 0 {
+			continue
+		}
+		from := r.p.facts[r.got[i]].from
+		if r.p.sentence(from) == r.p.sentence(at) {
+			alone = here < 0
+			here = i
+		}
+		if from <= at {
+			last = i
+		}
+	}
 	switch {
-	case len(out.Changes) > 0 || r.said.undone:
-		out.AsWritten = new(bool)
-	case r.said.asWritten || loadsMatch:
-		yes := true
-		out.AsWritten = &yes
+	case here >= 0 && alone:
+		return here
+	case last >= 0 && !r.pieces[r.asked()].before(last, r):
+		return last
 	}
-	r.release(out)
-	out.Private, out.Note = r.p.split(r.said.clauses)
+	return r.asked()
+}
+
+// before reports whether a piece is done before the one asked about: what is said
+// behind its score may speak of either, and then of the one asked about.
+func (s piece) before(i int, r *reader) bool { return i < r.asked() }
+
+// sentence numbers the sentence of a token: full stops, strokes and "then" end one.
+func (p *parser) sentence(at int) (n int) {
+	for i := range min(at, len(p.toks)) {
+		switch w := p.word(i); {
+		case w == "." || w == ";" || w == "|" || w == "then" || w == "/" && p.toks[i].start > 0 && p.raw[p.toks[i].start-1] == ' ':
+			n++
+		}
+	}
+	if p.word(at) == "then" {
+		n++
+	}
+	return n
 }
 
 // release gives figures that no reading took back to the note, and asks about
@@ -60,82 +161,30 @@ func scoreless(r roomful.Reading) bool {
 	return r.Rounds == nil && r.Reps == nil && r.Seconds == nil && r.Metres == nil && len(r.LoadsKg) == 0 && !r.Capped
 }
 
-// stated takes loads and heights that are no score as what was lifted in the
-// piece. It reports whether some were stated and all are the sheet's own.
-func (r *reader) stated(out *roomful.Reading, part roomful.Part, pieces []piece, got []int) bool {
-	if out.Kind == roomful.LoadScore {
-		return false
+// counted reads "sevens": where every line of the rounds asks for as many, that many
+// of each instead.
+func (r *reader) counted(out []roomful.Reading) {
+	part := r.pieces[r.asked()].part
+	asks := 0.0
+	for _, e := range part.Round {
+		n := e.Amount.For(r.q.Division)
+		if e.Amount.Unit.Base() != roomful.Rep || asks != 0 && n != asks || n == 0 {
+			return
+		}
+		asks = n
 	}
-	said, same := false, true
-	for i := range r.p.facts {
-		f := &r.p.facts[i]
-		if r.taken[f.from] {
+	for i := range r.p.toks {
+		n, ok := eachWords[r.p.word(i)]
+		if !ok || r.p.used[i] || n == asks || slices.Contains([]string{"the", "two"}, r.p.word(i-1)) || i > 0 && r.p.toks[i-1].kind == numberToken {
 			continue
 		}
-		switch {
-		case f.kind == loadFact || f.kind == plainFact && f.a >= 20 && loaded(part) && !before(f, pieces, got, r.p.facts):
-			kg := inKg(f.a, f, r.unit(part))
-			out.LoadsKg = append(out.LoadsKg, kg)
-			r.take(f)
-			said = true
-			if e, ok := r.line(part, f, kg); ok {
-				same = false
-				out.Changes = append(out.Changes, roomful.Change{Of: e, LoadKg: kg})
-			}
-		case f.kind == unitFact && (f.unit == roomful.Centimetre || f.unit == roomful.Inch):
-			c := roomful.Change{HeightCm: f.a * f.unit.Size() * 100}
-			for _, e := range elements(part) {
-				if len(e.Heights) > 0 {
-					c.Of = e.Movement
-				}
-			}
-			out.Changes = append(out.Changes, c)
-			r.take(f)
+		r.p.use(i, i+1)
+		for _, e := range part.Round {
+			out[0].Changes = append(out[0].Changes, roomful.Change{Of: e.Movement, Amount: n, Unit: roomful.Rep})
 		}
+		return
 	}
-	return said && same
 }
 
-// before reports whether a fact stands before the score of the piece asked
-// about in a text that has further pieces: then it speaks of an earlier one.
-func before(f *fact, pieces []piece, got []int, facts []fact) bool {
-	for i, s := range pieces {
-		if s.asked && i > 0 && got[i] >= 0 && f.from < facts[got[i]].from {
-			return true
-		}
-	}
-	return false
-}
-
-// loaded reports whether a part says a load anywhere.
-func loaded(p roomful.Part) bool {
-	for _, e := range elements(p) {
-		if e.Load != nil {
-			return true
-		}
-	}
-	return false
-}
-
-// line finds the line that a load belongs to, by the nearest prescription; ok
-// is true when the load is another than the sheet's.
-func (r *reader) line(part roomful.Part, f *fact, kg float64) (roomful.MovementID, bool) {
-	var of roomful.MovementID
-	best := math.Inf(1)
-	for _, e := range elements(part) {
-		ms, ok := e.Load.(roomful.Masses)
-		if !ok || len(ms) == 0 {
-			continue
-		}
-		if r.q.Division != roomful.AnyDivision {
-			ms = roomful.Masses{ms.For(r.q.Division)}
-		}
-		for _, m := range ms {
-			if d := math.Abs(math.Log(kg / m.Kg())); d < best {
-				of, best = e.Movement, d
-			}
-		}
-	}
-	// a known pair, 95 lb and 43 kg, is one load: 2 % covers the plates' rounding
-	return of, of != "" && best > 0.02
-}
+// eachWords are counts of every line of a round.
+var eachWords = map[string]float64{"threes": 3, "fours": 4, "fives": 5, "sixes": 6, "sevens": 7, "eights": 8, "nines": 9, "tens": 10}

@@ -1,6 +1,10 @@
 package score
 
-import "roomful"
+import (
+	"slices"
+
+	"roomful"
+)
 
 // fit tells how well a fact is the score of a piece; 0 when it cannot be.
 func fit(s *piece, f *fact) int {
@@ -115,6 +119,31 @@ func fitAmount(f *fact, u roomful.Unit) int {
 	return 0
 }
 
+// names says whether what stands right behind a figure is of a piece, 1, or of another
+// one only, -1; 0 when nothing does.
+func (p *parser) names(f *fact, pieces []piece, i int) int {
+	has := func(s piece) bool {
+		return slices.ContainsFunc(elements(s.part), func(e roomful.Element) bool {
+			m := p.lex.Movement(e.Movement)
+			implement := implementWords[p.word(f.to)]
+			return implement != "" && m != nil && m.Implement == implement ||
+				slices.ContainsFunc(p.named, func(n mention) bool { return n.from == f.to && lineOf([]roomful.Element{e}, n.id) >= 0 })
+		})
+	}
+	if has(pieces[i]) {
+		return 1
+	}
+	if slices.ContainsFunc(pieces, has) {
+		return -1
+	}
+	return 0
+}
+
+// heavy reports whether a plain figure may well be the load of a strength piece.
+func (p *parser) heavy(f *fact) bool {
+	return (f.a >= 20 || f.decimals > 0) && implementWords[p.word(f.to)] == "" && !slices.ContainsFunc(p.named, func(m mention) bool { return m.from == f.to })
+}
+
 func b2i(b bool) int {
 	if b {
 		return 1
@@ -125,12 +154,25 @@ func b2i(b bool) int {
 // assign gives each piece at most one fact so that the order of the text is the
 // order of the sheet and all fit best together. It returns the fact of each
 // piece, -1 for none.
-func assign(pieces []piece, facts []fact) []int {
+func (p *parser) assign(pieces []piece) []int {
+	facts := p.facts
 	n, m := len(pieces), len(facts)
+	loads := slices.ContainsFunc(facts, func(f fact) bool { return f.kind == loadFact })
 	best := make([]int, (n+1)*(m+1))
 	at := func(i, j int) *int { return &best[i*(m+1)+j] }
 	worth := func(i, j int) int {
 		w := fit(&pieces[i], &facts[j]) * 10
+		missed := slices.Contains(missWords[:5], p.word(facts[j].from-1)) && facts[j].kind == plainFact
+		switch load := pieces[i].kind == roomful.LoadScore; {
+		case missed && !load:
+			return 0
+		case missed:
+			w = min(w, 10)
+		case !load && facts[j].kind == plainFact && p.names(&facts[j], pieces, i) < 0:
+			return 0 // "24 balls" are no burpees
+		case load && facts[j].kind == plainFact && j == 0 && loads && len(pieces) > 1 && p.heavy(&facts[j]):
+			w = 95 // "37,5 / 25 kg / 5:31": what comes first is the strength
+		}
 		if w > 0 && pieces[i].asked {
 			w += 15
 		}

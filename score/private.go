@@ -13,7 +13,17 @@ var bodyWords = wordSet(`shoulder shoulders elbow elbows wrist wrists neck hip h
  dizzy nausea nauseous sick ill unwell migraine headache asthma pregnant pregnancy postpartum period fever flu cold vomited puked faint fainted
  numb tingling bleeding blister blisters surgery physio grip knackered hungover lungs breath breathless sciatica hernia disc meniscus acl ligament muscle bicep biceps tricep triceps
  forearm forearms glute glutes pec abs leg legs collarbone eye eyes tendon tendonitis
- schulter knie rücken handgelenk weh genou dos épaule`)
+ schulter knie rücken handgelenk weh genou épaule boli bole ont meds pills virus jab vaccine anxiety depressed depression adhd`)
+
+// bodyStems begin words of the body, of illness and of medicine in the languages that
+// members write in.
+var bodyStems = strings.Fields(`schmerz rückens kopfschm knies schulters krank grippe fieber verletz schwanger muskel zerr medikament
+ douleur fièvre blessé blessure enceinte malade fatigu crampe médicament
+ dolor espalda rodilla hombro enferm embaraz fiebre lesión lesion calambre pastilla
+ bolov leđa koljen ramen trudn bolest boles prehlad temperatur ozljed lijek
+ ryggen ryggont knäna knät axeln sjuk förkyl gravid skada feber medicin
+ antibiot ibuprof paracet painkill medicat medicine inhaler insulin tablet cortis steroid antidepress chemo concuss bronch
+ pregnan miscarr menstru inflam arthrit tendin sprain migrain asthma allerg diabet epilep covid injur`)
 
 // loneBody are body words that mean something else in other company: "first one
 // back", "knees" for knee raises, "hands on a box".
@@ -37,13 +47,16 @@ func (p *parser) body(i int, alone bool) bool {
 	if p.used[i] || p.toks[i].kind != wordToken {
 		return false
 	}
-	if bodyWords[w] {
+	if bodyWords[w] || slices.ContainsFunc(bodyStems, func(s string) bool { return strings.HasPrefix(w, s) }) {
 		return true
 	}
 	if !loneBody[w] {
 		return false
 	}
 	next := p.word(i + 1)
+	if next == "on" && (w == "hands" || w == "hand" || w == "feet") {
+		return false // "hands on a box"
+	}
 	return alone || backWords[p.word(i-1)] && next != "on" || bodyWords[next] || next == "was" || next == "is" || next == "felt" || next == "torn" || next == "ripped" || next == "says"
 }
 

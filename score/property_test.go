@@ -29,7 +29,7 @@ func TestThereAndBack(t *testing.T) {
 		if got := *a.Readings[0].TotalReps; got != n*22+k {
 			t.Fatalf("%d+%d is %d in all", n, k, got)
 		}
-		clock := roomful.Clock(float64(rapid.IntRange(1, 5400).Draw(t, "seconds")))
+		clock := roomful.Clock(float64(rapid.IntRange(20, 5400).Draw(t, "seconds")))
 		if a, err = score.Read(score.Asked{Session: timed, Piece: "main", Lexicon: lex}, clock); err != nil {
 			t.Fatal(err)
 		}

@@ -40,27 +40,24 @@ func Read(q Asked, text string) (roomful.Attempt, error) {
 	p := &parser{raw: text, toks: scan(text)}
 	p.used = make([]bool, len(p.toks))
 	p.multi, p.count = len(pieces) > 1, countIn(asked)
-	var others []roomful.Element
-	for _, s := range pieces {
-		if !s.asked {
-			others = append(others, elements(s.part)...)
-		}
-	}
-	said := p.said(asked, others, q.Lexicon)
+	p.lex = q.Lexicon
+	p.rungs, p.barKg = rungsOf(pieces), bareBar(q.Division)
+	p.pairs = roomful.KindOf(asked, q.Lexicon) != roomful.LoadScore
+	p.aside()
+	said := p.said(asked, pieces, q.Lexicon)
 	p.collect()
-	got := assign(pieces, p.facts)
-	first := reader{q: q, p: p, said: said}
+	r := reader{q: q, p: p, said: said, pieces: pieces, got: p.assign(pieces)}
 	for i := range pieces {
 		if pieces[i].asked {
-			out.Readings = append(out.Readings, first.read(pieces, got, i))
+			out.Readings = append(out.Readings, r.read(i))
 		}
 	}
 	for i := range pieces {
-		if !pieces[i].asked && got[i] >= 0 {
-			out.Readings = append(out.Readings, (&reader{q: q, p: p}).read(pieces, got, i))
+		if !pieces[i].asked && r.got[i] >= 0 {
+			out.Readings = append(out.Readings, r.read(i))
 		}
 	}
-	first.finish(&out.Readings[0], pieces, got)
+	r.finish(out.Readings)
 	return out, nil
 }
 
@@ -96,24 +93,28 @@ func countIn(p roomful.Part) int {
 
 // remarks are what a text says beside figures.
 type remarks struct {
-	changes           []roomful.Change
+	changes           []saidChange
 	asWritten, undone bool
 	approx            bool
 	partner, sameAs   string
 	share             *int
+	stopped           float64     // s on the clock
 	clauses           map[int]int // that speak of the body
 }
 
 // said reads the words of a text, which must come before its figures: a
 // movement may be called by a body part, and a partner's half is no score.
-func (p *parser) said(part roomful.Part, others []roomful.Element, lex roomful.Lexicon) remarks {
+func (p *parser) said(part roomful.Part, pieces []piece, lex roomful.Lexicon) remarks {
 	var r remarks
 	r.sameAs = p.same()
 	r.asWritten = p.has("as", "written") || p.has("as", "rx'd") || p.has("rx'd") || p.has("rx") || p.has("as", "rx") || p.has("rxd")
 	if p.has("not", "as", "written") || p.has("not", "rx") {
 		r.asWritten, r.undone = false, true
 	}
-	r.changes = p.changes(part, others, lex)
+	if roomful.KindOf(part, lex) != roomful.TimeScore {
+		r.stopped = p.stopped()
+	}
+	r.changes = p.changes(pieces, lex)
 	r.clauses = p.hide()
 	for _, w := range [][]string{{"i", "think"}, {"lost", "count"}, {"or", "so"}, {"and", "a", "bit"}, {"ish"}} {
 		for i := range p.toks {
@@ -121,7 +122,8 @@ func (p *parser) said(part roomful.Part, others []roomful.Element, lex roomful.L
 		}
 	}
 	r.undone = r.undone || p.mentionsAny("skipped", "stopped", "left", "only", "without", "no", "half", "walked") && !p.has("w", "o")
-	r.partner = p.partner()
+	r.undone = r.undone || r.stopped > 0
+	r.partner = p.partner(part.Team.Size > 1)
 	r.share = p.share()
 	return r
 }
@@ -144,6 +146,32 @@ func (p *parser) mentionsAny(words ...string) bool {
 	return false
 }
 
+// bareBar is the mass of a bare bar in kg: 20, and 15 for division b (the usual bars
+// of weightlifting).
+func bareBar(d roomful.Division) float64 {
+	if d == roomful.DivisionB {
+		return 15
+	}
+	return 20
+}
+
+// rungsOf is which round of a ladder has which step.
+func rungsOf(pieces []piece) map[int]int {
+	out := map[int]int{}
+	for _, s := range pieces {
+		f, ok := s.part.Format.(roomful.RoundsInTime)
+		for n := range mostRungs {
+			if step, more := f.Ladder.Step(n); ok && more && step > 0 && len(f.Ladder.Steps) > 0 {
+				out[step] = n + 1
+			}
+		}
+	}
+	return out
+}
+
+// mostRungs is how far a ladder is looked up.
+const mostRungs = 30
+
 // same reads "same as last time" and "same as Marit".
 func (p *parser) same() string {
 	for i := range p.toks {
@@ -162,8 +190,9 @@ func (p *parser) same() string {
 	return ""
 }
 
-// partner reads "with Lorcan", "w/ a partner".
-func (p *parser) partner() string {
+// partner reads "with Lorcan", "w/ a partner", in a team piece also "with dov" and
+// "Calum and me".
+func (p *parser) partner(team bool) string {
 	for i := range p.toks {
 		w := p.word(i)
 		if p.used[i] || w != "with" && w != "w" && w != "mit" && w != "sa" && w != "avec" || i+1 >= len(p.toks) {
@@ -174,13 +203,27 @@ func (p *parser) partner() string {
 			return "a partner"
 		}
 		t := p.toks[i+1]
-		if t.kind == wordToken && !p.used[i+1] && t.start < len(p.raw) && p.raw[t.start] >= 'A' && p.raw[t.start] <= 'Z' {
+		if t.kind == wordToken && !p.used[i+1] && (p.capital(t) || team && !notNames[t.text] && (i+2 >= len(p.toks) || p.toks[i+2].clause != t.clause)) {
 			p.use(i, i+2)
 			return p.raw[t.start:t.end]
 		}
 	}
+	for i := range p.toks {
+		if team && p.capital(p.toks[i]) && p.word(i+1) == "and" && (p.word(i+2) == "me" || p.word(i+2) == "i") {
+			p.use(i, i+3)
+			return p.raw[p.toks[i].start:p.toks[i].end]
+		}
+	}
 	return ""
 }
+
+// capital reports whether a word was typed with a capital.
+func (p *parser) capital(t token) bool {
+	return t.kind == wordToken && t.start < len(p.raw) && p.raw[t.start] >= 'A' && p.raw[t.start] <= 'Z'
+}
+
+// notNames are words that may follow "with" at the end of a clause and name nobody.
+var notNames = wordSet("band bands breaks rest pauses ease help singles knees db dbs kb bell ball box")
 
 // share reads "my half 224".
 func (p *parser) share() *int {

@@ -13,12 +13,17 @@ type reader struct {
 	q    Asked
 	p    *parser
 	said remarks
+	// The pieces, and which fact each has, -1 for none.
+	pieces []piece
+	got    []int
 	// taken are the facts that some piece has; others are stated loads or notes.
-	taken map[int]bool
+	taken   map[int]bool
+	matched map[string]bool // pieces with a stated load that is the sheet's
 }
 
 // read makes the reading of piece i from the fact that fits it.
-func (r *reader) read(pieces []piece, got []int, i int) roomful.Reading {
+func (r *reader) read(i int) roomful.Reading {
+	pieces, got := r.pieces, r.got
 	s := &pieces[i]
 	out := roomful.Reading{Piece: s.part.Name(), Kind: s.kind, Raw: r.p.raw}
 	if got[i] < 0 {
@@ -33,8 +38,10 @@ func (r *reader) read(pieces []piece, got []int, i int) roomful.Reading {
 		r.time(&out, s, f)
 	case roomful.LoadScore:
 		end := len(r.p.facts)
-		if i+1 < len(got) && got[i+1] >= 0 {
-			end = got[i+1]
+		for _, next := range slices.Backward(got[i+1:]) {
+			if next >= 0 {
+				end = next
+			}
 		}
 		r.loads(&out, s, r.p.facts[got[i]:end])
 	default:
@@ -112,6 +119,15 @@ func (r *reader) time(out *roomful.Reading, s *piece, f *fact) {
 		return
 	}
 	out.TotalReps = &whole
+	for k := range r.p.facts { // "2 rounds in 2:11" of four
+		if g := &r.p.facts[k]; g.kind == roundsFact && r.p.word(g.to) == "in" && int(g.a) < forTime.Rounds {
+			n := int(g.a)
+			total := totalOf(s.part, r.q.Division, n, 0)
+			out.Rounds, out.TotalReps = &n, &total
+			r.take(g)
+			r.said.undone = true
+		}
+	}
 	if limit := forTime.Cap.Seconds(); limit > 0 && *out.Seconds > limit {
 		out.Question = &roomful.Question{Ask: fmt.Sprintf("the cap is %s; was it finished after it?", roomful.Clock(limit)),
 			Answers: [2]string{"finished in " + roomful.Clock(*out.Seconds), "stopped at the cap"}}
@@ -153,6 +169,9 @@ func (r *reader) capped(out *roomful.Reading, f *fact, forTime roomful.ForTime, 
 	switch f.says {
 	case capNothing:
 		return
+	case capRounds:
+		out.Rounds = &n
+		done = totalOf(r.pieces[r.asked()].part, r.q.Division, n, 0)
 	case capLeft:
 		out.Left, done = &n, whole-n
 	case capOpen:
@@ -177,6 +196,9 @@ func (r *reader) loads(out *roomful.Reading, s *piece, facts []fact) {
 	unit := r.unit(s.part)
 	for i := range facts {
 		f := &facts[i]
+		if i > 0 && (r.elsewhere(s, f) || r.another(&facts[0], f)) {
+			continue
+		}
 		if f.massSaid {
 			unit = f.mass
 		}
@@ -208,6 +230,25 @@ func (r *reader) loads(out *roomful.Reading, s *piece, facts []fact) {
 	if r.lastFailed() && len(out.LoadsKg) > 0 && !slices.Contains(out.Misses, len(out.LoadsKg)) {
 		out.Misses = append(out.Misses, len(out.LoadsKg))
 	}
+}
+
+// another reports whether a load stands in a sentence of its own behind the load of
+// the strength piece and is no miss: then it is what was lifted in the next one.
+func (r *reader) another(first, f *fact) bool {
+	return f.kind == loadFact && !r.missed(f) && r.p.sentence(f.from) != r.p.sentence(first.from) && slices.ContainsFunc(r.pieces, func(s piece) bool {
+		return s.kind != roomful.LoadScore && loaded(s.part)
+	})
+}
+
+// elsewhere reports whether a load is of a line of another piece that stands beside
+// it.
+func (r *reader) elsewhere(s *piece, f *fact) bool {
+	for _, m := range r.p.named {
+		if (m.to == f.from || m.from == f.to) && lineOf(elements(s.part), m.id) < 0 && len(piecesWith(r.pieces, m.id)) > 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // missed reports whether a word of failing stands beside a load.

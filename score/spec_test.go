@@ -114,6 +114,16 @@ func gives(r roomful.Reading, fact string) bool {
 		return r.Share != nil && fmt.Sprint(*r.Share) == arg
 	case "miss":
 		return fmt.Sprint(r.Misses) == "["+arg+"]"
+	case "of":
+		return slices.ContainsFunc(r.Changes, func(c roomful.Change) bool { return string(c.Of) == arg })
+	case "weight":
+		return slices.ContainsFunc(r.Changes, func(c roomful.Change) bool { return roomful.Figure(c.LoadKg) == arg })
+	case "amount":
+		return slices.ContainsFunc(r.Changes, func(c roomful.Change) bool { return roomful.Figure(c.Amount) == arg })
+	case "at":
+		return slices.ContainsFunc(r.Changes, func(c roomful.Change) bool { return roomful.Figure(c.AtSeconds) == arg })
+	case "stopped":
+		return roomful.Figure(r.StoppedSeconds) == arg
 	case "", "ask", "private":
 		return true
 	}

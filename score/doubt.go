@@ -1,0 +1,97 @@
+package score
+
+import (
+	"fmt"
+	"math"
+
+	"roomful"
+)
+
+// What nobody does (judgement, well beyond the best): a repetition in less than half
+// a second, a metre in less than an eighth, a calorie in less than three tenths, and
+// a load of half a tonne.
+const (
+	leastRep, leastMetre, leastCalorie = 0.4, 0.125, 0.3
+	mostKg                             = 500
+)
+
+// doubt asks about a score that nobody can have had in the time, or with such a load.
+func (r *reader) doubt(out *roomful.Reading) {
+	var part roomful.Part
+	for i := range r.pieces {
+		if r.pieces[i].part.Name() == out.Piece {
+			part = r.pieces[i].part
+		}
+	}
+	if out.Question != nil {
+		return
+	}
+	for _, kg := range out.LoadsKg {
+		if kg > mostKg {
+			out.Question = &roomful.Question{Ask: roomful.Figure(kg) + " kg is more than anybody lifts; what was it?", Answers: [2]string{"another load", "that load"}}
+			return
+		}
+	}
+	switch f := part.Format.(type) {
+	case roomful.RoundsInTime:
+		if out.Rounds == nil {
+			return
+		}
+		n, took := *out.Rounds, r.least(part.Once, 0)
+		for k := range min(n, mostRounds) {
+			step, _ := f.Ladder.Step(k)
+			took += r.least(part.Round, step)
+		}
+		if took > f.Window.Seconds() || n > mostRounds {
+			all := ""
+			if out.Reps != nil && *out.Reps > 0 {
+				all = fmt.Sprintf("+%d", *out.Reps)
+			}
+			out.Question = &roomful.Question{Ask: fmt.Sprintf("%d%s is more than anybody does in %s; what does it count?", n, all, roomful.Clock(f.Window.Seconds())),
+				Answers: [2]string{"repetitions in all", "rounds"}}
+		}
+	case roomful.ForTime:
+		if out.Seconds == nil || out.Capped || out.Rounds != nil {
+			return
+		}
+		took := r.least(part.Once, 0) + r.least(part.Last, 0)
+		for k := range max(f.Rounds, len(f.Ladder.Steps), 1) {
+			step, _ := f.Ladder.Step(k)
+			took += r.least(part.Round, step)
+		}
+		if s := *out.Seconds; s < took && len(out.Changes) == 0 {
+			out.Question = &roomful.Question{Ask: roomful.Clock(s) + " is faster than anybody does it; which is it?", Answers: [2]string{roomful.Clock(60 * s), roomful.Clock(s)}}
+		}
+	case roomful.AmountInTime:
+		if out.Reps != nil && part.Team.Size < 2 && float64(*out.Reps)*leastCalorie > f.Window.Seconds() {
+			out.Question = &roomful.Question{Ask: fmt.Sprintf("%d is more than anybody does in %s; what was it?", *out.Reps, roomful.Clock(f.Window.Seconds())), Answers: [2]string{"another number", "that number"}}
+		}
+	}
+}
+
+// mostRounds is how many rounds are reckoned with: a thousand in an hour is none.
+const mostRounds = 1000
+
+// least is the least time in s that lines take; step is the rung of a ladder.
+func (r *reader) least(es []roomful.Element, step int) (s float64) {
+	for _, e := range es {
+		n := math.Inf(1)
+		for _, d := range []roomful.Division{roomful.DivisionA, roomful.DivisionB} {
+			n = min(n, e.Amount.For(d))
+		}
+		if !e.Amount.Stated() {
+			n = float64(step)
+		}
+		switch e.Amount.Unit.Base() {
+		case roomful.Metre:
+			s += n * leastMetre
+		case roomful.Calorie:
+			s += n * leastCalorie
+		case roomful.Second:
+			s += n
+		default:
+			s += n * leastRep
+		}
+	}
+	return s
+}

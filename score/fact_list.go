@@ -1,0 +1,91 @@
+package score
+
+import "slices"
+
+// ranges reads "all between 50 and 54" and "50 to 54".
+func (p *parser) ranges(i int) int {
+	j := i
+	if p.word(j) == "between" {
+		j++
+	}
+	if !p.isNumber(j) || !p.isNumber(j+2) || p.word(j+1) != "to" && !(j > i && p.word(j+1) == "and") {
+		return 0
+	}
+	f := fact{kind: listFact, range_: true, approx: true, list: []float64{p.toks[j].value, p.toks[j+2].value}}
+	return p.add(f, i, j+3-i)
+}
+
+// list reads three figures or more in a row.
+func (p *parser) list(i int) int {
+	if !p.isNumber(i) {
+		return 0
+	}
+	return p.listFrom(i, numberToken)
+}
+
+// listFrom reads figures of one kind, apart by blanks, commas, strokes or
+// hyphens; "(f)" or "x" behind one says that it was missed.
+func (p *parser) listFrom(i int, kind tokenKind) int {
+	f := fact{kind: listFact, clocks: kind == clockToken}
+	end, masses, apart := i, 0, "?"
+	for j := i; j < len(p.toks) && p.toks[j].kind == kind && !p.used[j]; {
+		if p.multi && p.toks[j].clause != p.toks[i].clause {
+			break
+		}
+		if p.toks[j].decimals > f.decimals {
+			f.decimals = p.toks[j].decimals
+		}
+		f.list = append(f.list, p.toks[j].value)
+		j++
+		if kind == numberToken {
+			if k := p.mass(&f, i, j); k > j {
+				masses, j = masses+1, k
+			}
+			if miss := p.missAt(j); miss > 0 {
+				f.failed = append(f.failed, len(f.list))
+				j += miss
+			}
+		}
+		end = j
+		by := ""
+		if w := p.word(j); w == "-" || w == "/" || w == "," && j+1 < len(p.toks) {
+			by = w
+			j++
+		}
+		if apart != "?" && by != apart && j < len(p.toks) && p.toks[j].kind == kind {
+			break // "97.5 5/5" is no list, "54 54 54, 500 m bike" ends one
+		}
+		apart = by
+	}
+	least := 3
+	if kind == clockToken {
+		least = 2
+	}
+	if masses > 0 && masses < len(f.list) && (masses > 1 || !p.endsInMass(end)) {
+		return 0 // "15, 37.5 kg, 17"
+	}
+	if len(f.list) < least || p.word(end) == "+" {
+		return 0
+	}
+	if isSecond(p.word(end)) {
+		end++
+	}
+	return p.add(f, i, end-i)
+}
+
+// endsInMass reports whether a unit of mass stands right before token end.
+func (p *parser) endsInMass(end int) bool {
+	var f fact
+	return p.mass(&f, end-1, end-1) == end
+}
+
+// missAt returns how many tokens at j say that a lift was missed.
+func (p *parser) missAt(j int) int {
+	switch {
+	case p.word(j) == "(" && slices.Contains(missWords, p.word(j+1)) && p.word(j+2) == ")":
+		return 3
+	case p.word(j) == "f" || p.word(j) == "fail":
+		return 1
+	}
+	return 0
+}

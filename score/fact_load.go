@@ -1,0 +1,110 @@
+package score
+
+import (
+	"slices"
+
+	"roomful"
+)
+
+// sets reads "5x5 @ 60", "5@60", "205 x 3" and "2 x 12.5".
+func (p *parser) sets(i int) int {
+	if !p.isNumber(i) {
+		return 0
+	}
+	t, j := p.toks[i], i+1
+	f := fact{kind: setsFact, a: t.value, decimals: t.decimals}
+	if w := p.word(j); w == "@" && t.decimals == 0 && t.value <= 30 && p.isNumber(j+1) {
+		f.b, f.a, f.list = t.value, 1, []float64{p.toks[j+1].value}
+		return p.add(f, i, p.mass(&f, i, j+2)-i)
+	}
+	j = p.mass(&f, i, j)
+	switch w := p.word(j); {
+	case (w == "x" || w == "*" || w == "for") && p.isNumber(j+1):
+		f.b = p.toks[j+1].value
+		j += 2
+	default:
+		return 0
+	}
+	if (p.word(j) == "x") && p.isNumber(j+1) {
+		f.list, f.a = []float64{t.value}, p.toks[j+1].value
+		return p.add(f, i, j+2-i)
+	}
+	if w := p.word(j); (w == "@" || w == "at") && p.isNumber(j+1) {
+		f.list = []float64{p.toks[j+1].value}
+		return p.add(f, i, p.mass(&f, i, j+2)-i)
+	}
+	if p.isNumber(j) && f.a <= 12 && f.b <= 12 && p.toks[j].value > 12 && p.toks[j].clause == t.clause {
+		f.list = []float64{p.toks[j].value}
+		return p.add(f, i, p.mass(&f, i, j+1)-i)
+	}
+	if !f.massSaid && f.a > 12 {
+		f.list, f.a = []float64{f.a}, 1
+	} else if f.massSaid {
+		f.list, f.a = []float64{f.a}, 1
+	} else if k := p.mass(&f, i, j); k > j || p.pairs && f.a == 2 && f.b >= 4 || f.b != float64(int(f.b)) { // 2 x 12.5: two of a load
+		f.kind, f.a = loadFact, f.b
+		return p.add(f, i, k-i)
+	}
+	return p.add(f, i, j-i)
+}
+
+// mass takes a unit of mass at token j, if one stands there.
+func (p *parser) mass(f *fact, i, j int) int {
+	switch w := p.word(j); {
+	case slices.Contains(kgWords, w):
+		f.mass, f.massSaid = roomful.Kilogram, true
+		return j + 1
+	case slices.Contains(lbWords, w):
+		f.mass, f.massSaid = roomful.Pound, true
+		return j + 1
+	}
+	return j
+}
+
+// measureUnits are the units an amount may have, as typed.
+var measureUnits = map[string]roomful.Unit{"reps": roomful.Rep, "rep": roomful.Rep, "wdh": roomful.Rep, "total": roomful.Rep,
+	"cal": roomful.Calorie, "cals": roomful.Calorie, "calories": roomful.Calorie, "m": roomful.Metre, "metres": roomful.Metre,
+	"meters": roomful.Metre, "km": roomful.Kilometre, "mi": roomful.Mile, "cm": roomful.Centimetre, "in": roomful.Inch}
+
+// measure reads a figure with a unit: a load, a height, an amount.
+func (p *parser) measure(i int) int {
+	j := i
+	switch {
+	case p.word(i) == "empty" && p.word(i+1) == "bar":
+		return p.add(fact{kind: loadFact, a: p.barKg, massSaid: true}, i, 2)
+	case p.word(i) == "bar" && i == 0 && p.multi:
+		return p.add(fact{kind: loadFact, a: p.barKg, massSaid: true}, i, 1)
+	case p.word(i) == "@":
+		j++
+	}
+	if !p.isNumber(j) {
+		return 0
+	}
+	f := fact{kind: loadFact, a: p.toks[j].value, decimals: p.toks[j].decimals}
+	k := j + 1
+	for slices.Contains(ishWords, p.word(k)) {
+		f.approx = true
+		k++
+	}
+	if m := p.mass(&f, i, k); m > k {
+		if p.word(k+1) == "?" {
+			f.approx = true
+		}
+		return p.add(f, i, m-i)
+	}
+	if j > i {
+		return p.add(f, i, 2)
+	}
+	if p.word(j+1) == "box" {
+		u := roomful.Centimetre
+		if f.a <= 36 {
+			u = roomful.Inch
+		}
+		return p.add(fact{kind: unitFact, a: f.a, unit: u}, i, 2)
+	}
+	u, ok := measureUnits[p.word(j+1)]
+	if !ok || u == roomful.Inch && !p.toks[j+1].glued {
+		return 0
+	}
+	return p.add(fact{kind: unitFact, a: p.toks[j].value, unit: u, decimals: p.toks[j].decimals}, i, 2)
+}

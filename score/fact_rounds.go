@@ -1,0 +1,74 @@
+package score
+
+import "slices"
+
+// plus reads "5+20", "5 rds + 20", "5 and 20", "5 rounds 20 reps".
+func (p *parser) plus(i int) int {
+	if !p.isNumber(i) || p.toks[i].decimals > 0 || p.multi && p.count > 0 {
+		return 0 // with intervals and a second piece, "12 + 12" is two scores
+	}
+	j, rounds := i+1, false
+	if slices.Contains(roundWords, p.word(j)) {
+		rounds = true
+		j++
+	}
+	joined := slices.Contains(joinWords, p.word(j)) || rounds && p.word(j) == ","
+	if joined {
+		j++
+	}
+	if joined && rounds && p.word(j) == "a" && p.word(j+1) == "bit" {
+		return 0
+	}
+	if !p.isNumber(j) || !(joined || rounds && slices.Contains(repWords, p.word(j+1))) || p.toks[j].decimals > 0 {
+		return 0
+	}
+	if w := p.word(j + 1); slices.Contains(kgWords, w) || slices.Contains(lbWords, w) || w == "cm" || w == "band" {
+		return 0
+	}
+	f := fact{kind: plusFact, a: p.toks[i].value, b: p.toks[j].value}
+	if slices.Contains(repWords, p.word(j+1)) {
+		j++
+	}
+	return p.add(f, i, j+1-i)
+}
+
+// rounds reads "5 rounds", "12 Rd.", "5 rounds nearly 6".
+func (p *parser) rounds(i int) int {
+	if !p.isNumber(i) {
+		return 0
+	}
+	if p.word(i+1) == "and" && p.word(i+2) == "a" && p.word(i+3) == "bit" {
+		return p.add(fact{kind: roundsFact, a: p.toks[i].value, approx: true}, i, 4)
+	}
+	if !slices.Contains(roundWords, p.word(i+1)) || p.toks[i].decimals > 0 {
+		return 0
+	}
+	f, n := fact{kind: roundsFact, a: p.toks[i].value}, 2
+	if w := p.word(i + 2); (w == "nearly" || w == "almost") && p.isNumber(i+3) {
+		f.approx, f.nearly, n = true, true, 4
+	}
+	return p.add(f, i, n)
+}
+
+// of reads "15/15", "5 of 5", "9 von 12".
+func (p *parser) of(i int) int {
+	w := p.word(i + 1)
+	if !p.isNumber(i) || !p.isNumber(i+2) || w != "of" && w != "von" && !(w == "/" && p.toks[i+1].glued) {
+		return 0
+	}
+	if p.multi && p.count > 0 && int(p.toks[i+2].value) != p.count {
+		return 0 // "12/9" is two scores
+	}
+	return p.add(fact{kind: ofFact, a: p.toks[i].value, b: p.toks[i+2].value}, i, 3)
+}
+
+// plain reads a number with nothing to say what it counts.
+func (p *parser) plain(i int) int {
+	if !p.isNumber(i) {
+		return 0
+	}
+	if w := p.word(i + 1); w == "st" || w == "nd" || w == "rd" || w == "th" {
+		return 0
+	}
+	return p.add(fact{kind: plainFact, a: p.toks[i].value, decimals: p.toks[i].decimals}, i, 1)
+}

@@ -1,0 +1,234 @@
+package score
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"roomful"
+)
+
+// owned is a change with the piece that it is of.
+type owned struct {
+	saidChange
+	piece int
+}
+
+// stated takes loads that are no score as what was lifted, in the piece whose line or
+// implement stands beside them, else the one they stand by. A load that is not the
+// sheet's is a change.
+func (r *reader) stated(out []roomful.Reading) (changes []owned) {
+	r.matched = map[string]bool{}
+	other := map[string]bool{}
+	for i := range r.p.facts {
+		f := &r.p.facts[i]
+		if r.taken[f.from] || f.kind != loadFact && !(f.kind == plainFact && r.liftable(f, i)) {
+			continue
+		}
+		at, lines := r.loadPiece(f)
+		if at < 0 {
+			continue
+		}
+		part := r.pieces[at].part
+		kg := inKg(f.a, f, r.unit(part))
+		reading := &out[0]
+		for k := range out {
+			if out[k].Piece == part.Name() {
+				reading = &out[k]
+			}
+		}
+		if reading.Kind == roomful.LoadScore {
+			continue
+		}
+		var when moment
+		late := false
+		if !r.p.followed(f.to) {
+			when, late = r.p.momentIn(f.from)
+		}
+		if r.p.word(f.from-1) == "then" && f.kind == plainFact && !late {
+			continue
+		}
+		reading.LoadsKg = append(reading.LoadsKg, kg)
+		r.take(f)
+		e, differs := r.line(lines, kg)
+		if late {
+			e, differs = r.nearest(lines, kg), true
+		}
+		switch {
+		case differs:
+			other[reading.Piece] = true
+			changes = append(changes, owned{saidChange{Change: roomful.Change{Of: e, LoadKg: kg}, when: when, late: late}, at})
+		default:
+			r.matched[reading.Piece] = true
+		}
+	}
+	for name := range other {
+		delete(r.matched, name)
+	}
+	return changes
+}
+
+// liftable reports whether a plain figure may be a load: not a small count, unless it
+// stands behind what is lifted ("swings 24", "kb 16"), ends in a half, or follows
+// another load ("24 kg then 16").
+func (r *reader) liftable(f *fact, i int) bool {
+	if f.a >= 20 || r.p.word(f.from-1) == "then" && i > 0 || f.decimals == 1 && f.a >= 2.5 && f.a*2 == math.Trunc(f.a*2) {
+		return true
+	}
+	_, held := implementWords[r.p.word(f.from-1)]
+	return f.a >= 2 && (held || slices.ContainsFunc(r.p.named, func(m mention) bool { return m.to == f.from }))
+}
+
+// followed reports whether "then" and another figure come behind a token in its
+// clause: from when on is said of those.
+func (p *parser) followed(at int) bool {
+	for k := at; k+1 < len(p.toks) && p.toks[k].clause == p.toks[at].clause; k++ {
+		if p.word(k) == "then" && p.toks[k+1].kind == numberToken {
+			return true
+		}
+	}
+	return false
+}
+
+// heights adds stated heights to changes.
+func (r *reader) heights(changes []owned) []owned {
+	for i := range r.p.facts {
+		f := &r.p.facts[i]
+		if r.taken[f.from] || f.kind != unitFact || f.unit != roomful.Centimetre && f.unit != roomful.Inch {
+			continue
+		}
+		at := r.owner(f.from)
+		c := roomful.Change{HeightCm: math.Round(f.a*f.unit.Size()*1000) / 10}
+		for _, n := range []int{at, r.asked()} {
+			for _, e := range elements(r.pieces[n].part) {
+				if len(e.Heights) > 0 && c.Of == "" {
+					c.Of, at = e.Movement, n
+				}
+			}
+		}
+		changes = append(changes, owned{saidChange{Change: c}, at})
+		r.take(f)
+	}
+	return changes
+}
+
+// loadPiece finds the piece that a load is of and the lines it may be of; -1 when no
+// piece has a load.
+func (r *reader) loadPiece(f *fact) (int, []roomful.Element) {
+	named := r.beside(f)
+	fits := map[int][]roomful.Element{}
+	for i, s := range r.pieces {
+		for _, e := range elements(s.part) {
+			if s.kind != roomful.LoadScore && named(e) {
+				fits[i] = append(fits[i], e)
+			}
+		}
+	}
+	if len(fits) == 0 { // nothing beside it, or nothing there that is meant
+		for i, s := range r.pieces {
+			for _, e := range elements(s.part) {
+				if e.Load != nil && s.kind != roomful.LoadScore {
+					fits[i] = append(fits[i], e)
+				}
+			}
+		}
+	}
+	for _, i := range []int{r.owner(f.from), r.asked()} {
+		if len(fits[i]) > 0 {
+			return i, fits[i]
+		}
+	}
+	for i := range r.pieces {
+		if len(fits[i]) > 0 {
+			return i, fits[i]
+		}
+	}
+	if f.kind == loadFact { // what was held instead of nothing
+		return r.asked(), nil
+	}
+	return -1, nil
+}
+
+// implementWords are what people call what they hold.
+var implementWords = map[string]roomful.Implement{
+	"kb": roomful.Kettlebell, "kbs": roomful.Kettlebell, "bell": roomful.Kettlebell, "bells": roomful.Kettlebell, "kettlebell": roomful.Kettlebell, "kettlebells": roomful.Kettlebell,
+	"db": roomful.Dumbbell, "dbs": roomful.Dumbbell, "dumbbell": roomful.Dumbbell, "dumbbells": roomful.Dumbbell,
+	"ball": roomful.Ball, "balls": roomful.Ball, "wb": roomful.Ball, "medball": roomful.Ball, "lopta": roomful.Ball,
+	"bar": roomful.Barbell, "barbell": roomful.Barbell,
+}
+
+// beside returns what fits the movement or the implement that is named right before or
+// behind a load; everything fits when none is.
+func (r *reader) beside(f *fact) func(roomful.Element) bool {
+	for _, m := range r.p.named {
+		if m.to == f.from || m.from == f.to || m.to == f.from-1 && slices.Contains([]string{"@", "at", "with", "w"}, r.p.word(f.from-1)) {
+			return func(e roomful.Element) bool {
+				return e.Movement == m.id || strings.HasSuffix(string(e.Movement), "-"+string(m.id)) || r.swapped(e.Movement, m.id)
+			}
+		}
+	}
+	for _, i := range []int{f.to, f.from - 1} {
+		if implement, ok := implementWords[r.p.word(i)]; ok {
+			r.p.use(i, i+1)
+			return func(e roomful.Element) bool {
+				m := r.q.Lexicon.Movement(e.Movement)
+				return m != nil && m.Implement == implement
+			}
+		}
+	}
+	return func(e roomful.Element) bool { return e.Load != nil }
+}
+
+// swapped reports whether a line was said to be done as another movement.
+func (r *reader) swapped(line, to roomful.MovementID) bool {
+	return slices.ContainsFunc(r.said.changes, func(c saidChange) bool {
+		for _, of := range c.of {
+			if c.To == to && of == line {
+				return true
+			}
+		}
+		return false
+	})
+}
+
+// line finds the line that a load belongs to, by the nearest prescription; ok
+// is true when the load is another than the sheet's.
+func (r *reader) line(lines []roomful.Element, kg float64) (of roomful.MovementID, ok bool) {
+	of, best := r.closest(lines, kg)
+	if of == "" && len(lines) > 0 { // a load where the sheet has none
+		return lines[0].Movement, true
+	}
+	// a known pair, 95 lb and 43 kg, is one load: 2 % covers the plates' rounding
+	return of, of != "" && best > 0.02 || of == "" && len(lines) == 0
+}
+
+// nearest is the line whose prescription a load is nearest to.
+func (r *reader) nearest(lines []roomful.Element, kg float64) roomful.MovementID {
+	of, _ := r.closest(lines, kg)
+	return of
+}
+
+// closest finds the nearest prescription, and how far it is.
+func (r *reader) closest(lines []roomful.Element, kg float64) (of roomful.MovementID, best float64) {
+	best = math.Inf(1)
+	for _, e := range lines {
+		ms, ok := e.Load.(roomful.Masses)
+		if !ok || len(ms) == 0 {
+			continue
+		}
+		if r.q.Division != roomful.AnyDivision {
+			ms = roomful.Masses{ms.For(r.q.Division)}
+		}
+		for _, m := range ms {
+			if d := math.Abs(math.Log(kg / m.Kg())); d < best {
+				of, best = e.Movement, d
+			}
+		}
+	}
+	return of, best
+}
+
+// loaded reports whether a part says a load anywhere.
+func loaded(p roomful.Part) bool {
+	return slices.ContainsFunc(elements(p), func(e roomful.Element) bool { return e.Load != nil })
+}
