@@ -26,6 +26,12 @@ const (
 	leastScore = 0.02 // stands for a score of nothing, which has no logarithm
 )
 
+// ModelError is the sd of what the model gets wrong about a piece, in its log-score,
+// the same every time the piece is done. Half of its figures lie within 7 % of
+// published ones (doc/calibration.md), which holds how groups differ too; 5 % is
+// judgement. It bounds what a piece can tell however often it is done.
+const ModelError = 0.05
+
 // OxygenWalk is how far supply of oxygen wanders in the square root of a week,
 // in log units: 1-2 % a week, a guess.
 const OxygenWalk = 0.015

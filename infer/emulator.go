@@ -82,7 +82,8 @@ func (s Simulator) emulate(ctx context.Context, cases []Case, points int) (*Emul
 
 // Check returns the emulator's mean absolute error of the log-score at fresh
 // people, and whether that is little enough to use it: beside one score's own luck,
-// or at all. What it is off counts as noise from then on.
+// or at all. What it is off beyond
+// that counts as noise from then on.
 func (s Simulator) Check(ctx context.Context, e *Emulator) (off float64, ok bool, err error) {
 	scores, err := s.simulate(ctx, e.draw(freshPoints, s.Seed+1, 1), freshRuns, s.Seed+1)
 	luck, n := 0.0, 0
@@ -94,7 +95,9 @@ func (s Simulator) Check(ctx context.Context, e *Emulator) (off float64, ok bool
 		}
 	}
 	off, luck = off/float64(max(n, 1)), luck/float64(max(n, 1))
-	e.mean.misfit = max(e.mean.misfit, off*sdOfAbs)
+	if off > rejectOver {
+		e.mean.misfit = max(e.mean.misfit, off*sdOfAbs)
+	}
 	return off, n > 0 && off <= max(rejectOver, min(rejectShare*luck, rejectEver)), err
 }
 

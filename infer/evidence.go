@@ -16,7 +16,10 @@ type evidence struct {
 	dims     []int     // of the inputs that are capacities; -1 for one the person lacks
 	observed float64   // the logarithm of the score, or of the cap
 	capped   bool
-	margins  []margin
+	// shared is how many results of the person are of the same structure: what the
+	// model gets wrong about a piece it gets wrong every time.
+	shared  float64
+	margins []margin
 }
 
 // score notes what an emulator needs to judge a result's score.

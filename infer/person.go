@@ -130,6 +130,7 @@ func (r *Result) full() bool {
 func (s Simulator) Learn(p Person, today roomful.Date, by Emulators) Learnt {
 	var out Learnt
 	var all []evidence
+	times := map[*Emulator]int{}
 	for _, i := range inOrder(p.Results) {
 		r := &p.Results[i]
 		ev := evidence{label: r.label(), weeks: r.weeks(today)}
@@ -139,12 +140,16 @@ func (s Simulator) Learn(p Person, today roomful.Date, by Emulators) Learnt {
 		}
 		if r.scored() {
 			ev.score(by[r.Structure()].Emulator, p.Prior, r)
+			times[ev.emulator]++
 			// What the piece does not feel cannot be near its edge.
 			ev.margins = s.margins(p.Prior, r, sorted(slices.DeleteFunc(slices.Clone(ev.dims), func(d int) bool { return d < 0 })))
 		} else {
 			ev.margins = s.margins(p.Prior, r, everyDim(p.Prior))
 		}
 		all = append(all, ev)
+	}
+	for i := range all {
+		all[i].shared = float64(times[all[i].emulator])
 	}
 	out.Abilities = newPosterior(p.Prior, all).abilities()
 	return out

@@ -1,6 +1,9 @@
 package infer
 
-import "slices"
+import (
+	"math"
+	"slices"
+)
 
 // slant is how the log-posterior of the coordinates falls away from what is
 // believed.
@@ -48,6 +51,7 @@ func (p *posterior) score(s *slant, ev *evidence) {
 	for i := range rows {
 		addTo(row, l.slope[i], rows[i])
 	}
+	l.sd = math.Sqrt(l.sd*l.sd + ev.shared*ModelError*ModelError)
 	if ev.capped {
 		s.above(ev.label, row, l.mean-ev.observed, l.sd)
 	} else {

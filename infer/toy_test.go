@@ -124,7 +124,7 @@ func TestClosedForm(t *testing.T) {
 				rs = append(rs, timed(5+g, today))
 			}
 			got := learn(t, f.simulator(), twoDims(), rs...)
-			all := prior + noise*noise/float64(len(gaps))
+			all := prior + noise*noise/float64(len(gaps)) + infer.ModelError*infer.ModelError
 			for i := range 2 {
 				mean, sd := ch[i]*stat.Mean(gaps, nil)/all, math.Sqrt(c[i][i]-ch[i]*ch[i]/all)
 				if d := &got.Dims[i]; math.Abs(d.Centre-mean) > 0.02*sd+0.01*math.Abs(mean) || math.Abs(d.SD()/sd-1) > 0.01 {
@@ -171,7 +171,7 @@ func TestCapBounds(t *testing.T) {
 		r := timed(5+gap, today)
 		r.Capped = true
 		got := centre(learn(t, f.simulator(), twoDims(), r), oxygen)
-		if want := bounded(sd, slope, noise, gap); math.Abs(got-want) > 0.02*sd {
+		if want := bounded(sd, slope, math.Hypot(noise, infer.ModelError), gap); math.Abs(got-want) > 0.02*sd {
 			t.Errorf("capped at %+.1f: oxygen %.4f, by sums %.4f", gap, got, want)
 		}
 		if got > last+1e-3 {
@@ -226,7 +226,7 @@ func TestFlatteningScore(t *testing.T) {
 	var sum, mean, square float64
 	sd := math.Hypot(0.08, 0.10)
 	for v := -5 * sd; v < 5*sd; v += sd / 500 {
-		r := (5 + gap - flat(5+v)) / noise
+		r := (5 + gap - flat(5+v)) / math.Hypot(noise, infer.ModelError)
 		p := math.Exp(-v*v/(2*sd*sd) - r*r/2)
 		sum, mean, square = sum+p, mean+p*v, square+p*v*v
 	}
@@ -249,7 +249,7 @@ func TestOldCountsLess(t *testing.T) {
 		on := time.Date(2027, 3, 1, 0, 0, 0, 0, time.UTC).AddDate(0, 0, -7*weeks)
 		a := learn(t, f.simulator(), twoDims(), timed(5+gap, day(on.Year(), on.Month(), on.Day())))
 		walk := infer.OxygenWalk * infer.OxygenWalk * float64(weeks)
-		all := slope*slope*(c+walk) + noise*noise
+		all := slope*slope*(c+walk) + noise*noise + infer.ModelError*infer.ModelError
 		mean, sd := c*slope*gap/all, math.Sqrt(c-c*c*slope*slope/all)
 		if got := centre(a, oxygen); math.Abs(got/mean-1) > 0.02 || math.Abs(a.SD(oxygen)/sd-1) > 0.02 {
 			t.Errorf("%d weeks ago: %.4f ± %.4f, closed form %.4f ± %.4f", weeks, got, a.SD(oxygen), mean, sd)

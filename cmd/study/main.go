@@ -3,8 +3,9 @@
 //
 //	study           every figure: published, the model's, how far apart
 //	study refit     refit a few constants, leaving each study out in turn
+//	study recover   whether what is learnt from scores is true, in simulated people
 //
-// With --write either brings its part of doc/calibration.md up to date, and with
+// With --write each brings its part of the documents up to date, and with
 // --json prints one object. It exits with 0 when every rule is kept, 1 when one
 // is broken, 2 when it was called wrongly, and 3 when something outside failed.
 package main
@@ -51,6 +52,7 @@ type command struct {
 
 	Compare compareVerb `cmd:"" default:"withargs" help:"Lay the model beside every published figure."`
 	Refit   refitVerb   `cmd:"" help:"Refit a few constants, leaving each study out in turn."`
+	Recover recoverVerb `cmd:"" help:"Learn from simulated people and see whether the truth is inside."`
 }
 
 // Validate refuses what cannot be meant.

@@ -1,0 +1,354 @@
+package study
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"slices"
+	"time"
+
+	"roomful"
+	"roomful/infer"
+	"roomful/notation"
+	"roomful/prior"
+	"roomful/sim"
+)
+
+// Recovery asks whether what is learnt from scores is true: people are drawn from
+// what is believed of such people, do pieces once each, and are learnt of from these
+// scores alone. If belief is honest, the truth falls anywhere within it alike
+// (simulation-based calibration: Talts, Betancourt, Simpson, Vehtari and Gelman 2018,
+// arXiv:1804.06788). What the model gets wrong about a piece is drawn too, as far as
+// [infer.ModelError] believes, once for every person and piece.
+type Recovery struct {
+	Model
+	Lengths []int // of the history, in results, ascending
+	// Truth are the constants by which people really perform; nil for the model's own.
+	Truth *sim.Constants
+}
+
+// Lengths are the histories that are asked about.
+var Lengths = []int{1, 5, 20}
+
+// Perturbed is a truth that the model does not know: muscles recover at half the
+// rate, and breaks, sets and days vary half as much again.
+func Perturbed(c sim.Constants) *sim.Constants {
+	c.LocalFast, c.LocalSlow = 2*c.LocalFast, 2*c.LocalSlow
+	c.BreakSpread, c.SetSpread, c.DayOxygen = 1.5*c.BreakSpread, 1.5*c.SetSpread, 1.5*c.DayOxygen
+	return &c
+}
+
+// Recovered is what came of it.
+type Recovered struct {
+	People int
+	Cells  []Cell
+	// The forecast of a piece that nobody did before, after the longest history: the
+	// mean continuous ranked probability score of its logarithm, and the plain
+	// baseline's.
+	CRPS, Baseline float64
+	Left           int // results that could not be learnt from
+}
+
+// Cell is how often the truth was inside for one capacity and one length of history.
+type Cell struct {
+	Capacity roomful.Capacity
+	Length   int
+	Inside   int // of the middle 90 %
+	Of       int
+	Ranks    [rankBins]int // of the truth within belief, in tenths
+	Narrowed float64       // mean spread afterwards as a share of that before
+}
+
+const rankBins = 10
+
+// Cover is the share inside.
+func (c Cell) Cover() float64 { return float64(c.Inside) / float64(c.Of) }
+
+// Errors is how many standard errors the share inside is from nine in ten.
+func (c Cell) Errors() float64 {
+	return (c.Cover() - nominal) / math.Sqrt(nominal*(1-nominal)/float64(c.Of))
+}
+
+// Uneven is Pearson's chi-square of the ranks against even ones, with nine degrees of
+// freedom: above 21.7 in one of a hundred.
+func (c Cell) Uneven() (chi float64) {
+	want := float64(c.Of) / rankBins
+	for _, n := range c.Ranks {
+		chi += (float64(n) - want) * (float64(n) - want) / want
+	}
+	return chi
+}
+
+// nominal is the share that intervals promise, and middle90 its normal deviate.
+const (
+	nominal  = 0.9
+	middle90 = 1.6448536269514722
+)
+
+// recoveryPieces are done in turn, one a week; the last is kept for the forecast.
+var recoveryPieces = []string{
+	"2 km row for time\n",
+	"12 min as many rounds as possible:\n 5 pull-ups\n 10 push-ups\n 15 air squats\n",
+	"21-15-9 for time, cap 15 min:\n thrusters 30 kg\n burpees\n",
+	"5 rounds for time:\n 400 m run\n 10 deadlifts 60 kg\n",
+	"15 min as many rounds as possible:\n 250 m row\n 12 kettlebell swings 16 kg\n 9 front squats 30 kg\n",
+	"8 min as many rounds as possible:\n 6 power cleans 35 kg\n 12 sit-ups\n",
+	"build to a heavy 3 in 15 min:\n back squats\n",
+	"10 min as many rounds as possible:\n 200 m run\n 10 push-ups\n 10 kettlebell swings 16 kg\n",
+}
+
+// recoveredCapacities are those that the pieces speak of.
+var recoveredCapacities = []roomful.Capacity{
+	roomful.CapVO2max, roomful.CapReserve, roomful.CapSpeed, roomful.OneRM(roomful.BackSquat), roomful.OneRM(roomful.Deadlift), roomful.OneRM(roomful.Clean),
+	roomful.OneRM(roomful.Thruster), roomful.OwnMax("pull-up"), roomful.OwnMax("push-up"), roomful.OwnMax("sit-up"),
+}
+
+// subject is somebody whose abilities are known.
+type subject struct {
+	believed *roomful.Abilities
+	draws    []float64 // of the factors
+	results  []infer.Result
+	fresh    float64 // their score on the last piece, NaN when they could not
+}
+
+// trial is one study under way.
+type trial struct {
+	Recovery
+	ctx    context.Context
+	model  *sim.Model // what the learner believes
+	truth  *sim.Model // how people perform
+	pieces []roomful.Part
+	today  roomful.Date
+}
+
+// Run lets everybody do their pieces and learns from them.
+func (r Recovery) Run(ctx context.Context) (Recovered, error) {
+	t := trial{Recovery: r, ctx: ctx, model: sim.NewWith(r.Lexicon, r.Constants), today: roomful.Date{Year: 2027, Month: 6, Day: 1}}
+	t.truth = t.model
+	if r.Truth != nil {
+		t.truth = sim.NewWith(r.Lexicon, *r.Truth)
+	}
+	for _, text := range recoveryPieces {
+		p, err := t.piece(text)
+		if err != nil {
+			return Recovered{}, err
+		}
+		t.pieces = append(t.pieces, p)
+	}
+	people := make([]subject, r.People)
+	for i := range people {
+		if err := t.live(&people[i], i); err != nil {
+			return Recovered{}, err
+		}
+	}
+	s := infer.Simulator{Forecaster: t.model, Seed: r.Seed, Workers: r.Workers}
+	var all []infer.Person
+	for _, p := range people {
+		all = append(all, infer.Person{Prior: p.believed, Results: p.results})
+	}
+	by, err := s.Prepare(ctx, all)
+	if err != nil {
+		return Recovered{}, err
+	}
+	return t.learn(s, by, people)
+}
+
+// piece reads one.
+func (t *trial) piece(text string) (roomful.Part, error) {
+	kind := "main: "
+	if text[0] == 'b' {
+		kind = "strength: "
+	}
+	s, ds := notation.Read("Sheet\n2027-03-01, 60 min\n\n"+kind+text, t.Lexicon)
+	for _, d := range ds {
+		if d.Severity == roomful.Fault {
+			return roomful.Part{}, fmt.Errorf("reading %q: %s", text, d.Summary)
+		}
+	}
+	for _, p := range s.Parts {
+		if p.Scored {
+			return p, nil
+		}
+	}
+	return roomful.Part{}, fmt.Errorf("reading %q: no piece", text)
+}
+
+// kinds are the people drawn from: what is told of each, in turn.
+func kinds(i int) roomful.Athlete {
+	months := 24.0
+	return []roomful.Athlete{
+		{Division: roomful.DivisionA, Born: roomful.Date{Year: 1995}, MassKg: 80},
+		{Division: roomful.DivisionB, Born: roomful.Date{Year: 1999}, MassKg: 64, Months: &months},
+		{Division: roomful.DivisionA, Born: roomful.Date{Year: 1982}, MassKg: 90, Known: []roomful.Known{{Test: roomful.TestDeadlift, Value: 120}}},
+		{Division: roomful.DivisionB, Born: roomful.Date{Year: 1990}, MassKg: 70, Known: []roomful.Known{{Test: roomful.TestRow2k, Value: 520}}},
+	}[i%4]
+}
+
+// live draws somebody and has them do a piece a week, the oldest first. Their oxygen
+// wanders as the learner believes.
+func (t *trial) live(s *subject, i int) error {
+	who := kinds(i)
+	who.ID = fmt.Sprint(i)
+	r := rand.New(rand.NewPCG(t.Seed, uint64(i)+1))
+	s.believed = prior.Of(who, t.Lexicon, t.today)
+	s.draws = make([]float64, s.believed.Factors)
+	for k := range s.draws {
+		s.draws[k] = r.NormFloat64()
+	}
+	longest := slices.Max(t.Lengths)
+	walk := 0.0 // of oxygen, from today backwards
+	days := make([]*roomful.Abilities, longest)
+	for week := range longest {
+		if week > 0 {
+			walk += infer.OxygenWalk * r.NormFloat64()
+		}
+		days[week] = s.at(walk)
+	}
+	wrong := make([]float64, len(t.pieces)) // what the model gets wrong about each
+	for k := range wrong {
+		wrong[k] = infer.ModelError * r.NormFloat64()
+	}
+	start := r.IntN(len(t.pieces) - 1)
+	for week := longest - 1; week >= 0; week-- {
+		k := (start + week) % (len(t.pieces) - 1)
+		result, err := t.do(days[week], t.pieces[k], who.ID, uint64(week)+1, wrong[k])
+		if err != nil {
+			return err
+		}
+		result.On = before(t.today, week)
+		s.results = append(s.results, result)
+	}
+	slices.Reverse(s.results) // the latest first, so that a short history is a recent one
+	last, err := t.do(s.at(0), t.pieces[len(t.pieces)-1], who.ID, 1000, wrong[len(wrong)-1])
+	s.fresh = last.Score
+	if len(last.Cannot) > 0 {
+		s.fresh = math.NaN()
+	}
+	return err
+}
+
+// at is the person's true abilities, with their oxygen moved.
+func (s *subject) at(walk float64) *roomful.Abilities {
+	out := &roomful.Abilities{MassKg: s.believed.MassKg}
+	for i := range s.believed.Dims {
+		d := roomful.Dim{Capacity: s.believed.Dims[i].Capacity, Centre: s.truth(i)}
+		if d.Capacity == roomful.CapVO2max {
+			d.Centre += walk
+		}
+		out.Dims = append(out.Dims, d)
+	}
+	return out
+}
+
+// truth is the true value of a capacity on its own scale.
+func (s *subject) truth(dim int) float64 {
+	d := &s.believed.Dims[dim]
+	v := d.Centre
+	for _, l := range d.Loads {
+		v += l.SD * s.draws[l.Factor]
+	}
+	return v
+}
+
+// before is so many weeks before a day.
+func before(d roomful.Date, weeks int) roomful.Date {
+	t := date(d).AddDate(0, 0, -7*weeks)
+	return roomful.Date{Year: t.Year(), Month: t.Month(), Day: t.Day()}
+}
+
+// do has somebody do a piece once as the truth has it, their log-score off by so much.
+func (t *trial) do(a *roomful.Abilities, part roomful.Part, id string, seed uint64, off float64) (infer.Result, error) {
+	work := tasksOf(part)
+	f, err := t.truth.Forecast(t.ctx, roomful.ForecastRequest{Piece: part, Runs: 1, Seed: t.Seed*7919 + seed, Workers: 1,
+		Entrants: []roomful.Entrant{{ID: id, Abilities: a, Work: work}}})
+	if err != nil {
+		return infer.Result{}, err
+	}
+	one := f.Athletes[0]
+	r := infer.Result{Title: "piece", Done: roomful.Done{Piece: part, Work: work, Score: one.Scores[0]}}
+	r.Score *= math.Exp(off)
+	if f, timed := part.Format.(roomful.ForTime); timed && f.Cap > 0 {
+		r.Capped = one.Capped > 0 || r.Score >= f.Cap.Seconds()
+		r.Score = min(r.Score, f.Cap.Seconds())
+	}
+	if one.Cannot > 0 || math.IsNaN(r.Score) {
+		hardest := 0
+		for i, task := range work.All() {
+			if t.model.Unbroken(a, task) < t.model.Unbroken(a, work.All()[hardest]) {
+				hardest = i
+			}
+		}
+		r.Cannot = []int{hardest}
+	}
+	return r, nil
+}
+
+// learn learns from each length of history and lays what is believed beside the truth.
+func (t *trial) learn(s infer.Simulator, by infer.Emulators, people []subject) (Recovered, error) {
+	out := Recovered{People: len(people)}
+	cells := map[roomful.Capacity]map[int]*Cell{}
+	for _, c := range recoveredCapacities {
+		cells[c] = map[int]*Cell{}
+		for _, n := range t.Lengths {
+			cells[c][n] = &Cell{Capacity: c, Length: n}
+		}
+	}
+	last := make([]*roomful.Abilities, len(people))
+	for i := range people {
+		p := &people[i]
+		for _, n := range t.Lengths {
+			got := s.Learn(infer.Person{Prior: p.believed, Results: p.results[:n]}, t.today, by)
+			if last[i] = got.Abilities; n == t.Lengths[len(t.Lengths)-1] {
+				out.Left += len(got.Left)
+			}
+			for c, byLength := range cells {
+				byLength[n].add(p, got.Abilities, c)
+			}
+		}
+		if err := t.ctx.Err(); err != nil {
+			return out, err
+		}
+	}
+	for _, c := range recoveredCapacities {
+		for _, n := range t.Lengths {
+			out.Cells = append(out.Cells, *cells[c][n])
+		}
+	}
+	return out, t.forecast(&out, people, last)
+}
+
+// add books where the truth of a capacity lies within what is believed.
+func (c *Cell) add(p *subject, learnt *roomful.Abilities, capacity roomful.Capacity) {
+	i, j := p.believed.Index(capacity), learnt.Index(capacity)
+	if i < 0 || j < 0 {
+		return
+	}
+	d := &learnt.Dims[j]
+	z := (p.truth(i) - d.Centre) / d.SD()
+	c.Of++
+	if math.Abs(z) < middle90 {
+		c.Inside++
+	}
+	rank := 0.5 * math.Erfc(-z/math.Sqrt2)
+	c.Ranks[min(int(rank*rankBins), rankBins-1)]++
+	c.Narrowed += (d.SD()/p.believed.Dims[i].SD() - c.Narrowed) / float64(c.Of)
+}
+
+// tasksOf is what a piece says for everybody.
+func tasksOf(p roomful.Part) roomful.Work {
+	tasks := func(es []roomful.Element) (out []roomful.Task) {
+		for _, e := range es {
+			t := roomful.Task{Movement: e.Movement, Amount: e.Amount.For(roomful.DivisionA), Unit: e.Amount.Unit.Base()}
+			if m, ok := e.Load.(roomful.Masses); ok {
+				t.Load, t.Implements = m.For(roomful.DivisionA), max(1, e.Implements)
+			}
+			out = append(out, t)
+		}
+		return out
+	}
+	return roomful.Work{Once: tasks(p.Once), Round: tasks(p.Round), Last: tasks(p.Last)}
+}
+
+// date is a day as the standard library has it.
+func date(d roomful.Date) time.Time { return time.Date(d.Year, d.Month, d.Day, 0, 0, 0, 0, time.UTC) }
