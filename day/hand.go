@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"roomful"
 	"roomful/room"
@@ -57,10 +58,41 @@ func (d *Day) handOut(ctx context.Context, c class, l *roomful.Lineup) error {
 		}
 		if saved := waiting(before) - waiting(after); len(hands.Given) > 0 && saved >= worthGiving*float64(len(hands.Given)) {
 			*l = with
+			d.tellTurns(c, l, after)
 			return d.foretell(ctx, c, l, hands.Given)
 		}
 	}
+	d.tellTurns(c, l, before)
 	return nil
+}
+
+// tellTurns says in everybody's version what they take in turn with others and will
+// wait for.
+func (d *Day) tellTurns(c class, l *roomful.Lineup, f roomful.Forecast) {
+	l.Versions = slices.Clone(l.Versions)
+	for i := range l.Versions {
+		v := &l.Versions[i]
+		v.Choices = slices.Clone(v.Choices)
+		for k := range v.Choices {
+			choice := &v.Choices[k]
+			m := d.Lexicon.Movement(choice.Movement)
+			if m == nil {
+				continue
+			}
+			for _, held := range c.Kit.Places(m, choice.Task) {
+				at := slices.IndexFunc(f.Places, func(p roomful.PlaceForecast) bool { return p.Word == held.Word && p.WaitMean >= noticedWait })
+				if at < 0 || strings.Contains(choice.Why, "in turn") {
+					continue
+				}
+				p := f.Places[at]
+				why := fmt.Sprintf("in turn: %s, %d for %d", p.Word, p.Count, p.Need)
+				if choice.Why != "" {
+					why = choice.Why + "; " + why
+				}
+				choice.Why = why
+			}
+		}
+	}
 }
 
 // turns simulates everybody's version in the room.

@@ -62,3 +62,27 @@ func TestVersionsShareTheRack(t *testing.T) {
 		t.Errorf("%d of 8 take another weight, want the 4 for whom there is none: %v", said, of)
 	}
 }
+
+// TestInTurnTold says in everybody's version what they will wait for: one box for
+// four people at once.
+func TestInTurnTold(t *testing.T) {
+	g := open(t)
+	s := g.session(t, "Steps\n2027-03-04, 60 min\n\nmain: 3 rounds for time\n  20 box step-ups 50 cm\n  10 push-ups\n")
+	var people []roomful.Athlete
+	for _, name := range []string{"Ann", "Ben", "Cai", "Dee"} {
+		people = append(people, roomful.Athlete{ID: name, Name: name, Division: roomful.DivisionA})
+	}
+	v, err := g.Versions(t.Context(), day.Question{Session: s, People: people, Runs: 16, Seed: 1,
+		Kit: &roomful.Kit{Boxes: []roomful.BoxStock{{HeightsCm: []float64{50}, Count: 1}}}}, false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, one := range v.Versions {
+		if why := one.Choices[0].Why; !strings.HasSuffix(why, "in turn: box, 1 for 4") {
+			t.Errorf("%s: box step-ups %q", one.Name, why)
+		}
+		if why := one.Choices[1].Why; strings.Contains(why, "in turn") {
+			t.Errorf("%s: push-ups %q", one.Name, why)
+		}
+	}
+}

@@ -120,6 +120,10 @@ func (f *fitter) builds(fit *fitted) bool {
 // inReserve is how many repetitions a set under bounds leaves.
 const inReserve = 2
 
+// youngReserve is how many a set under 18 leaves: enough that a bad day leaves some
+// too (common practice, no source).
+const youngReserve = 4
+
 // steady puts sets of six or more with a load that leaves repetitions in hand in
 // the place of a build to a heaviest set (sets of 6 to 15 under 18, Faigenbaum
 // et al. 2009; the same for others under bounds, and for those of whom no maximum
@@ -130,7 +134,11 @@ func (f *fitter) steady(fit *fitted) reasons {
 		t.Amount = care.YoungReps
 		fit.why.amount = byState
 	}
-	fit.need = max(float64(f.p.care.LeastReps), f.count(*t)+inReserve)
+	left := float64(inReserve)
+	if f.p.care.Young {
+		left = youngReserve
+	}
+	fit.need = max(float64(f.p.care.LeastReps), f.count(*t)+left)
 	because := byState
 	if !f.p.knowsMax(m) {
 		because = byUnknown
