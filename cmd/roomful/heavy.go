@@ -52,7 +52,7 @@ func (v *heavyVerb) Run(p *program) error {
 	if yes, err := v.given(); err != nil {
 		return err
 	} else if yes { // what is odd about them is for record to tell
-		if q.Past, err = p.past(&src, v.pastFiles); err != nil {
+		if q.Past, err = p.past(&src, v.pastFiles, false); err != nil {
 			return err
 		}
 	}

@@ -69,7 +69,7 @@ func (v *inferVerb) Run(p *program) error {
 
 // learn reads a record and learns from it, as of a day or of the last score.
 func (p *program) learn(s *sources, f pastFiles, today roomful.Date, seed uint64) (day.Learnt, error) {
-	record, err := p.past(s, f)
+	record, err := p.past(s, f, true)
 	if err != nil {
 		return day.Learnt{}, err
 	}
@@ -93,15 +93,16 @@ func (p *program) learnFrom(q day.LearnQuestion) (day.Learnt, error) {
 func abilityTable(a roomful.Athlete, got day.Learnt) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s\n", a.Name)
-	told := 0
-	for _, c := range exchange.AbilitiesOf(a, got.Abilities[a.ID]).Abilities {
-		if len(c.InformedBy) == 0 {
-			continue
+	rows := abilityRows(exchange.AbilitiesOf(a, got.Abilities[a.ID]).Abilities)
+	for _, r := range rows {
+		lead := fmt.Sprintf("  %-24s %6s %-9s %5s to %-5s  ", r.Name, brief(r.Mean), r.Unit, brief(r.P05), brief(r.P95))
+		from := r.InformedBy[0]
+		if more := len(r.InformedBy) - 1; more > 0 {
+			from += fmt.Sprintf(" and %d more", more)
 		}
-		told++
-		fmt.Fprintf(&b, "  %-28s %8s %-10s %8s to %-8s %s\n", c.Name, brief(c.Mean), c.Unit, brief(c.P05), brief(c.P95), strings.Join(c.InformedBy, "; "))
+		b.WriteString(lead + from + "\n")
 	}
-	if told == 0 {
+	if len(rows) == 0 {
 		b.WriteString("  nothing is known but age, body mass and training\n")
 	}
 	for _, l := range got.Left {
@@ -110,6 +111,33 @@ func abilityTable(a roomful.Athlete, got day.Learnt) string {
 		}
 	}
 	return b.String()
+}
+
+// abilityRows are the capacities that something was told of. Endurances that are alike,
+// since they were told by one thing that holds for all, share a row.
+func abilityRows(all []exchange.Ability) []exchange.Ability {
+	const endurance = "endurance "
+	var out []exchange.Ability
+	alike := map[string]int{}
+	count := map[int]int{}
+	for _, c := range all {
+		if len(c.InformedBy) == 0 {
+			continue
+		}
+		key := fmt.Sprint(brief(c.P05), " ", brief(c.P95), c.InformedBy)
+		if at, ok := alike[key]; ok && strings.HasPrefix(c.Name, endurance) {
+			count[at]++
+			continue
+		}
+		if strings.HasPrefix(c.Name, endurance) {
+			alike[key] = len(out)
+		}
+		out = append(out, c)
+	}
+	for at, more := range count {
+		out[at].Name = fmt.Sprintf("endurance, %d movements", more+1)
+	}
+	return out
 }
 
 // brief is a figure with three digits that count.

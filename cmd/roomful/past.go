@@ -45,7 +45,7 @@ func (p *program) believe(q *day.Question, s *sources, f pastFiles) error {
 	if yes, err := f.given(); !yes {
 		return err
 	}
-	record, err := p.past(s, f)
+	record, err := p.past(s, f, false)
 	if err != nil {
 		return err
 	}
@@ -59,8 +59,9 @@ func (p *program) believe(q *day.Question, s *sources, f pastFiles) error {
 	return err
 }
 
-// past reads everybody's record. It knows the people that s already holds.
-func (p *program) past(s *sources, f pastFiles) (roomful.Record, error) {
+// past reads everybody's record. It knows the people that s already holds. Scores that
+// nothing was made of are told when tell is set.
+func (p *program) past(s *sources, f pastFiles, tell bool) (roomful.Record, error) {
 	sheets, err := p.sheetsIn(f.folder())
 	if err != nil {
 		return nil, err
@@ -79,7 +80,7 @@ func (p *program) past(s *sources, f pastFiles) (roomful.Record, error) {
 		return nil, err
 	}
 	record, unread := p.day.Record(day.RecordQuestion{People: s.people, Sheets: sheets, Logged: logged})
-	if len(unread) > 0 {
+	if tell && len(unread) > 0 {
 		file := file{name: f.Attempts}
 		for _, u := range unread {
 			at := roomful.Position{Line: u.Line, Column: 1}

@@ -29,7 +29,7 @@ func (v *recordVerb) Run(p *program) error {
 	if err := p.readEach(&src, append(p.gymInto(v.Gym), p.peopleInto(&src, v.People))); err != nil {
 		return err
 	}
-	record, err := p.past(&src, v.pastFiles)
+	record, err := p.past(&src, v.pastFiles, true)
 	if err != nil {
 		return err
 	}

@@ -69,7 +69,7 @@ func (p *program) scored(sheet, people, gym string, f pastFiles) (sources, roomf
 	if err := p.readEach(&src, append(p.gymInto(gym), read, p.peopleInto(&src, people))); err != nil {
 		return src, nil, err
 	}
-	record, err := p.past(&src, f)
+	record, err := p.past(&src, f, false)
 	return src, record, err
 }
 
