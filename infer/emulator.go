@@ -45,14 +45,9 @@ func (s Simulator) workers() int {
 	return runtime.GOMAXPROCS(0)
 }
 
-// Emulate makes the emulator of a structure for the people and loads of the
-// cases, which share one structure. It is refused when too few of the people
-// can do all of it.
-func (s Simulator) Emulate(ctx context.Context, cases []Case) (*Emulator, error) {
-	return s.emulate(ctx, cases, pointsOf)
-}
-
-// emulate makes an emulator from so many points.
+// emulate makes the emulator of a structure, from so many points, for the people and
+// loads of the cases, which share one structure. It is refused when too few of the
+// people can do all of it.
 func (s Simulator) emulate(ctx context.Context, cases []Case, points int) (*Emulator, error) {
 	e := &Emulator{by: s, cases: cases, inputs: s.inputsOf(cases)}
 	scores, err := s.simulate(ctx, e.design(points, s.Seed), runsOf, s.Seed)

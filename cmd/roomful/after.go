@@ -23,7 +23,7 @@ type afterVerb struct {
 
 // Help implements the long help.
 func (afterVerb) Help() string {
-	return "What was meant beside what came of it, in four lines to a piece: how many ended in the window, and the three who were furthest from it with the likeliest reason. For coaches: a reason may be private."
+	return "What was meant beside what came of it, in four lines to a piece. It says how many ended in the window. It names the three who were furthest from it, with the likeliest reason. For coaches: a reason may be private."
 }
 
 // Run does the verb.

@@ -22,7 +22,7 @@ type compareVerb struct {
 
 // Help implements the long help.
 func (compareVerb) Help() string {
-	return "How an attempt stands beside the last one at the same work: what was otherwise, one sentence for the person, and the number to match or beat next time with when each round should be done. Other work is compared through what the person of that day would have scored on this."
+	return "How an attempt stands beside the last one at the same work. It says what was otherwise, in one sentence for the person. It gives the number to match or beat next time, and when each round should be done. Other work is compared through what the person of that day would have scored on this."
 }
 
 // Run does the verb.

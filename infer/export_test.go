@@ -1,0 +1,8 @@
+package infer
+
+import "context"
+
+// Emulate makes an emulator without checking it.
+func (s Simulator) Emulate(ctx context.Context, cases []Case) (*Emulator, error) {
+	return s.emulate(ctx, cases, pointsOf)
+}
