@@ -117,7 +117,31 @@ func (h *house) lay() roomful.Hour {
 			l.Short = append(l.Short, roomful.Shortage{Part: p.Name(), What: place.Word, Have: place.Count, Need: place.Need})
 		}
 	}
+	for _, p := range h.Pieces {
+		l.Short = append(l.Short, h.missing(p)...)
+	}
 	return l.Hour
+}
+
+// missing lists what a piece asks for and the room has not at all: everybody does
+// something else.
+func (h *house) missing(p Piece) (out []roomful.Shortage) {
+	if h.Kit == nil {
+		return nil
+	}
+	for _, e := range slices.Concat(p.Once, p.Round, p.Last) {
+		m := h.Lexicon.Movement(e.Movement)
+		if m == nil {
+			continue
+		}
+		what := h.Kit.Lacks(m)
+		known := func(s roomful.Shortage) bool { return s.What == what }
+		if what == "" || what == "noise" || what == "ceiling" || slices.ContainsFunc(out, known) {
+			continue
+		}
+		out = append(out, roomful.Shortage{Part: p.Name(), What: what, Need: len(p.Entrants)})
+	}
+	return out
 }
 
 // layer puts one line after another.

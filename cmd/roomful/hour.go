@@ -123,7 +123,7 @@ func hourText(h roomful.Hour, start time.Duration, name func(string) string) str
 	for _, w := range h.Waves {
 		b.WriteString(wrapped(fmt.Sprintf("wave %d, at %s: ", w.N, roomful.Clock(w.After.Seconds())), names(w.People, name)))
 	}
-	b.WriteString(shortText(h.Places))
+	b.WriteString(shortText(h.Places, h.Short))
 	if len(h.Fixes) > 0 {
 		b.WriteString("\nwhat would help, the cheapest first\n")
 	}
@@ -139,8 +139,13 @@ const noticed = 5
 
 // shortText says what people wait for, and what there is less of than people
 // without anybody waiting.
-func shortText(places []roomful.PieceUse) string {
+func shortText(places []roomful.PieceUse, short []roomful.Shortage) string {
 	var b strings.Builder
+	for _, s := range short {
+		if s.Have == 0 {
+			b.WriteString(wrapped("  "+s.What+": ", fmt.Sprintf("none for %d in %s, so everybody does something else", s.Need, s.Part)))
+		}
+	}
 	var enough []string
 	for _, u := range places {
 		if u.WaitMean < noticed {
