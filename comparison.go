@@ -21,6 +21,8 @@ type Comparison struct {
 	// Difference is the later score less the earlier, in the unit of the scores; NaN
 	// when they are of different things.
 	Difference float64
+	// AtLeast says that the difference is at least so much: one of the two met the cap.
+	AtLeast bool
 	// Equivalent is what the person of the earlier day would have scored on the later
 	// work; nil when the work is the same or nothing can be said.
 	Equivalent *Quantiles

@@ -48,6 +48,9 @@ func (d *Day) Compare(ctx context.Context, q CompareQuestion) ([]Compared, error
 		}
 	}
 	if len(out) == 0 {
+		if len(q.People) == 1 {
+			return nil, &roomful.Error{Summary: q.People[0].Name + " has no score on " + q.Session.Title + ", so there is nothing to beat yet", Hint: "log one, or ask for a forecast"}
+		}
 		return nil, &roomful.Error{Summary: "nobody has a score on " + q.Session.Title, Hint: "log one, or name another sheet"}
 	}
 	return out, nil
@@ -108,5 +111,8 @@ func (d *Day) compare(ctx context.Context, q CompareQuestion, a roomful.Athlete,
 		return out, err
 	}
 	out.Comparison, err = c.Compare(ctx, who, earlier[len(earlier)-1], later)
+	if err == nil && len(earlier) > 1 {
+		out.Beat, err = c.Next(ctx, who, c.Best(tries))
+	}
 	return out, err
 }

@@ -19,6 +19,7 @@ type Comparison struct {
 	Tier       *string      `json:"tier"` // same, one-change, different-work, not-comparable
 	Changed    []string     `json:"changed"`
 	Difference *float64     `json:"difference"` // the later less the earlier, in the unit of the scores
+	AtLeast    bool         `json:"at_least"`   // the difference is at least so much: one of the two met the cap
 	Equivalent *Quantiles   `json:"equivalent"` // of the earlier day's person on the later work
 	Improved   *float64     `json:"p_improved"`
 	Sentence   *string      `json:"sentence"`
@@ -48,6 +49,7 @@ func ComparisonOf(who roomful.Athlete, c roomful.Comparison, earlier bool) Compa
 		was := entryOf(c.Earlier)
 		out.Earlier, out.Tier, out.Changed = &was, word(string(c.Tier)), listed(c.Changed)
 		out.Difference, out.Improved, out.Sentence = figure(c.Difference), figure(c.Improved), word(c.Sentence)
+		out.AtLeast = c.AtLeast
 	}
 	if q := c.Equivalent; q != nil {
 		out.Equivalent = &Quantiles{figure(q.P05), figure(q.P50), figure(q.P95)}

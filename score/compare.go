@@ -44,19 +44,20 @@ func (c Comparer) Compare(ctx context.Context, who *roomful.Abilities, earlier, 
 	switch out.Tier {
 	case roomful.TierNotComparable:
 	case roomful.TierSame:
-		out.Difference = difference(earlier.Done, later.Done, later.Reading.Kind)
+		out.Difference, out.AtLeast = gap(earlier, later)
 		out.Improved = certain(out.Difference, better(later.Reading.Kind))
 	default:
-		if earlier.Reading.Kind == later.Reading.Kind {
-			out.Difference = difference(earlier.Done, later.Done, later.Reading.Kind)
-		}
+		out.Difference, out.AtLeast = gap(earlier, later)
 		err = c.equivalent(ctx, who, &out)
 		if p := c.plain(out); !math.IsNaN(p) {
 			out.Improved = p
 		}
+		if out.Tier == roomful.TierDifferent { // of other work a difference means nothing
+			out.Difference, out.AtLeast = math.NaN(), false
+		}
 	}
 	if err == nil {
-		out.Beat, err = c.target(ctx, who, out)
+		out.Beat, err = c.Next(ctx, who, c.Best(roomful.Record{earlier, later}))
 	}
 	out.Sentence = guessed(out, c.sentence(out))
 	return out, err
@@ -68,17 +69,6 @@ func better(k roomful.ScoreKind) float64 {
 		return 1
 	}
 	return -1
-}
-
-// difference is the later score less the earlier. Where both met the cap it is what
-// was done by then, turned round so that more done is less time.
-func difference(a, b roomful.Done, k roomful.ScoreKind) float64 {
-	if a.Capped && b.Capped && k == roomful.TimeScore {
-		if d := a.Counted - b.Counted; !math.IsNaN(d) {
-			return d
-		}
-	}
-	return b.Score - a.Score
 }
 
 // certain is the probability of being better when nothing is in doubt.
@@ -115,10 +105,10 @@ func (c Comparer) tier(a, b roomful.Entry) (roomful.Tier, []string) {
 		changed = append(changed, c.otherTask(before[i], now[i], b.Reading.Kind)...)
 	}
 	if !slices.EqualFunc(a.Done.Segments, b.Done.Segments, sameSegment) {
-		changed = append(changed, onTheWay(a.Done, "then")+onTheWay(b.Done, "this time"))
+		changed = append(changed, onTheWay(b.Done)+" instead of "+onTheWay(a.Done))
 	}
-	if was, is := words(a.Done.Dose), words(b.Done.Dose); was != is {
-		return roomful.TierDifferent, append(changed, is+" instead of "+was)
+	if was, is := a.Done.Dose, b.Done.Dose; !sameDose(was, is) {
+		return roomful.TierDifferent, append(changed, words(is)+" instead of "+words(was))
 	}
 	switch len(changed) {
 	case 0:
@@ -138,12 +128,21 @@ func words(d roomful.Dose) string {
 		return "until " + roomful.Clock(d.StopAt.Seconds())
 	case d.Rounds > 0:
 		return fmt.Sprintf("%d of the rounds", d.Rounds)
+	case d.Work > 0:
+		return roomful.Figure(d.Work.Seconds()) + " s of each bout"
+	case len(d.Ladder) > 0:
+		return fmt.Sprintf("%d steps", len(d.Ladder))
 	}
-	return "part of it"
+	return "sets at one load"
 }
 
-// onTheWay says what changed on the way, "" when nothing did.
-func onTheWay(d roomful.Done, when string) string {
+// sameDose reports whether as much was done of a piece.
+func sameDose(a, b roomful.Dose) bool {
+	return a.StopAt == b.StopAt && a.Rounds == b.Rounds && a.Work == b.Work && a.Steady == b.Steady && slices.Equal(a.Ladder, b.Ladder)
+}
+
+// onTheWay says what changed on the way.
+func onTheWay(d roomful.Done) string {
 	var said []string
 	for _, s := range d.Segments {
 		if s.From > 0 {
@@ -151,9 +150,9 @@ func onTheWay(d roomful.Done, when string) string {
 		}
 	}
 	if len(said) == 0 {
-		return ""
+		return "the same to the end"
 	}
-	return when + " " + strings.Join(said, ", ")
+	return strings.Join(said, ", ")
 }
 
 // sameSegment reports whether the same was done from the same time on.
@@ -174,14 +173,14 @@ func incomparable(a, b roomful.Entry) string {
 		}
 	}
 	switch {
-	case a.Done.Piece.Team.Size > 1 && a.Reading.Partner != b.Reading.Partner:
+	case a.Done.Piece.Team.Size > 1 && !strings.EqualFold(a.Reading.Partner, b.Reading.Partner):
 		return "not with the same partner"
 	case a.Reading.Kind != b.Reading.Kind:
 		return fmt.Sprintf("one is scored by %s and the other by %s", a.Reading.Kind, b.Reading.Kind)
 	case a.Done.Piece.Format.Name() != b.Done.Piece.Format.Name():
 		return "the pieces are not run in the same way"
 	}
-	return ""
+	return hiddenByCap(a, b)
 }
 
 // otherPiece says what is otherwise about the piece itself, or "".

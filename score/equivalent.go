@@ -57,6 +57,9 @@ func (c Comparer) equivalent(ctx context.Context, who *roomful.Abilities, out *r
 		}
 	}
 	out.Improved = over / all
+	if capped(out.Later) && out.Improved > tieBelow { // it took longer than the cap, and nobody knows how long
+		out.Improved = math.NaN()
+	}
 	return nil
 }
 

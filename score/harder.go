@@ -14,7 +14,8 @@ func (c Comparer) plain(out roomful.Comparison) float64 {
 	if math.IsNaN(out.Difference) || out.Tier == roomful.TierDifferent && len(out.Earlier.Done.Work.All()) != len(out.Later.Done.Work.All()) {
 		return math.NaN()
 	}
-	if otherPiece(out.Earlier.Done, out.Later.Done) != "" || len(out.Earlier.Done.Segments)+len(out.Later.Done.Segments) > 0 {
+	if otherPiece(out.Earlier.Done, out.Later.Done) != "" || len(out.Earlier.Done.Segments)+len(out.Later.Done.Segments) > 0 ||
+		!sameDose(out.Earlier.Done.Dose, out.Later.Done.Dose) {
 		return math.NaN()
 	}
 	harder, easier := 0, 0

@@ -82,6 +82,7 @@ func (c Comparer) apart(out roomful.Comparison) string {
 		more = "less"
 	}
 	a, b := out.Earlier.Done, out.Later.Done
+	least := map[bool]string{true: "at least "}[out.AtLeast]
 	switch {
 	case kind == roomful.TimeScore && a.Capped && b.Capped:
 		if d < 0 {
@@ -90,9 +91,9 @@ func (c Comparer) apart(out roomful.Comparison) string {
 		return count(d, "repetition") + " fewer by the cap"
 	case kind == roomful.TimeScore:
 		if d < 0 {
-			return span(-d) + " faster"
+			return least + span(-d) + " faster"
 		}
-		return span(d) + " slower"
+		return least + span(d) + " slower"
 	case kind == roomful.RoundsScore:
 		if reps := b.Counted - a.Counted; !math.IsNaN(reps) && reps*d > 0 && roundOf(a, 0) == roundOf(b, 0) && roundOf(a, 0) > 0 {
 			if reps < 0 {

@@ -8,23 +8,28 @@ import (
 	"roomful"
 )
 
-// target is the number to match or beat next time: the best on the later work.
-func (c Comparer) target(ctx context.Context, who *roomful.Abilities, out roomful.Comparison) (roomful.Target, error) {
-	t := roomful.Target{Match: math.NaN(), Beat: math.NaN()}
-	best := out.Later
-	if math.IsNaN(best.Done.Score) {
-		return t, nil
+// Best is the best of somebody's attempts, by day, at the same work as the last.
+func (c Comparer) Best(tries roomful.Record) roomful.Entry {
+	last := tries[len(tries)-1]
+	best := last
+	for _, e := range tries[:len(tries)-1] {
+		if tier, _ := c.tier(e, last); tier != roomful.TierSame {
+			continue
+		}
+		if d, _ := gap(e, best); d*better(last.Reading.Kind) < 0 && hiddenByCap(e, best) == "" {
+			best = e
+		}
 	}
-	if out.Tier == roomful.TierSame && out.Difference*better(best.Reading.Kind) < 0 {
-		best = out.Earlier
-	}
-	return c.Next(ctx, who, best)
+	return best
 }
 
 // Next is what to match or beat after an attempt, with when each round should be
 // done: the person's own rounds, stretched to the score.
 func (c Comparer) Next(ctx context.Context, who *roomful.Abilities, best roomful.Entry) (roomful.Target, error) {
 	kind := best.Reading.Kind
+	if math.IsNaN(best.Done.Score) {
+		return roomful.Target{Match: math.NaN(), Beat: math.NaN()}, nil
+	}
 	t := roomful.Target{Match: best.Done.Score, Beat: best.Done.Score + c.step(best)*better(kind)}
 	switch f := best.Done.Piece.Format.(type) {
 	case roomful.Every:
