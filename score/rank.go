@@ -3,6 +3,7 @@ package score
 import (
 	"cmp"
 	"context"
+	"maps"
 	"math"
 	"slices"
 	"strings"
@@ -28,7 +29,12 @@ type Ranking struct {
 // said when; else they are tied.
 func (c Comparer) Rank(ctx context.Context, q Ranking) (roomful.Board, error) {
 	var out roomful.Board
+	unranked := map[string]bool{}
+	maps.Copy(unranked, q.Unranked)
 	for _, e := range together(q.Entries) {
+		if slices.ContainsFunc(e.ids, func(id string) bool { return q.Unranked[id] }) {
+			unranked[e.Athlete] = true // a place would be theirs too
+		}
 		out.Piece, out.Kind = e.Done.Piece, e.Reading.Kind
 		p := roomful.Placed{Entry: e.Entry, With: e.with, Capped: capped(e.Entry), Equivalent: math.NaN()}
 		switch {
@@ -44,8 +50,8 @@ func (c Comparer) Rank(ctx context.Context, q Ranking) (roomful.Board, error) {
 			out.Changed = append(out.Changed, p)
 		}
 	}
-	place(out.Written, q.Unranked, func(p roomful.Placed) []float64 { return rankKey(p.Entry) })
-	place(out.Changed, q.Unranked, func(p roomful.Placed) []float64 { return rankKey(p.Entry) })
+	place(out.Written, unranked, func(p roomful.Placed) []float64 { return rankKey(p.Entry) })
+	place(out.Changed, unranked, func(p roomful.Placed) []float64 { return rankKey(p.Entry) })
 	slices.SortStableFunc(out.Without, func(a, b roomful.Placed) int { return strings.Compare(a.Name, b.Name) })
 	return out, nil
 }
@@ -142,26 +148,28 @@ const farFromOwn = 1.6
 // pairedUp is an attempt with partners who said the same.
 type pairedUp struct {
 	roomful.Entry
-	with []string
+	with, ids []string // partners, by name and by id
 }
 
 // together keeps one attempt of each person, the latest, and puts partners of a team
 // piece who name each other and have one score on one line.
 func together(all roomful.Record) []pairedUp {
-	var out []pairedUp
+	var latest roomful.Record
 	for _, e := range all {
-		if i := slices.IndexFunc(out, func(o pairedUp) bool { return o.Athlete == e.Athlete }); i >= 0 {
-			if len(out[i].with) == 0 {
-				out[i].Entry = e
-			}
+		if i := slices.IndexFunc(latest, func(o roomful.Entry) bool { return o.Athlete == e.Athlete }); i >= 0 {
+			latest[i] = e
 			continue
 		}
+		latest = append(latest, e)
+	}
+	var out []pairedUp
+	for _, e := range latest {
 		i := slices.IndexFunc(out, func(o pairedUp) bool {
 			names := strings.EqualFold(o.Reading.Partner, e.Name) || strings.EqualFold(e.Reading.Partner, o.Name)
 			return names && o.Done.Piece.Team.Size > 1 && o.Done.Score == e.Done.Score
 		})
 		if i >= 0 {
-			out[i].with = append(out[i].with, e.Name)
+			out[i].with, out[i].ids = append(out[i].with, e.Name), append(out[i].ids, e.Athlete)
 			continue
 		}
 		out = append(out, pairedUp{Entry: e})

@@ -100,6 +100,18 @@ func TestRankPartners(t *testing.T) {
 	if got := places(b.Written); got != "1 Cy+Di, 2= Ada+Bo, 2= Ed" {
 		t.Error(got)
 	}
+	// Of two days the later counts for both, whichever of them is read first.
+	b = ranked(t, score.Ranking{Entries: roomful.Record{pair("Ada", "Bo", 431), pair("Bo", "Ada", 431), pair("Ada", "Bo", 450), pair("Bo", "Ada", 450)}})
+	if got := places(b.Written); got != "1 Ada+Bo" || b.Written[0].Done.Score != 450 {
+		t.Errorf("twice: %s with %v", got, b.Written[0].Done.Score)
+	}
+	// Nobody under 18 has a place by standing second on a line.
+	for _, young := range []string{"Ada", "Bo"} {
+		b = ranked(t, score.Ranking{Unranked: map[string]bool{young: true}, Entries: roomful.Record{pair("Ada", "Bo", 431), pair("Bo", "Ada", 431), pair("Cy", "", 400)}})
+		if got := places(b.Written); got != "- Ada+Bo, 1 Cy" {
+			t.Errorf("%s is not ranked: %s", young, got)
+		}
+	}
 }
 
 // TestRankOrder is a total preorder whatever is entered: places rise with the list,
