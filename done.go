@@ -1,5 +1,7 @@
 package roomful
 
+import "slices"
+
 // Done is what one person did of a piece and what came of it: the version with
 // every amount and load resolved, so that it can be done again by the simulator.
 type Done struct {
@@ -34,6 +36,16 @@ type Done struct {
 	Easier bool
 	// Assumed are the things that nobody said and that were filled in.
 	Assumed []string
+}
+
+// Otherwise says in words that anybody may read what was not as the sheet has it, how
+// much of it was done included.
+func (d Done) Otherwise() []string {
+	out := slices.Clone(d.Changed)
+	if !d.Dose.Whole() && d.Dose.Say != "" {
+		out = append(out, d.Dose.Say)
+	}
+	return out
 }
 
 // Entry is an attempt in somebody's record: the day, the sheet, one of its pieces

@@ -130,7 +130,7 @@ func (d *Day) because(f *roomful.FarOff, v Versions) {
 	if f.Why != "" || proposed == nil {
 		return
 	}
-	if heavier := d.otherLoad(*proposed, f.Entry); heavier != "" {
+	if heavier := d.otherwise(*proposed, *f); heavier != "" {
 		f.Why = heavier
 		return
 	}
@@ -147,10 +147,14 @@ func (d *Day) because(f *roomful.FarOff, v Versions) {
 	}
 }
 
-// otherLoad says where somebody did otherwise than proposed in the direction that they
+// otherLoad is from which share on a load is another one (judgement): more than the
+// rounding of plates.
+const otherLoad = 0.05
+
+// otherwise says where somebody did otherwise than proposed in the direction that they
 // missed in: a heavier load when they did too little, a lighter one when they did too
 // much, another movement.
-func (d *Day) otherLoad(p roomful.Version, f roomful.Entry) string {
+func (d *Day) otherwise(p roomful.Version, f roomful.FarOff) string {
 	work := f.Done.Work.All()
 	var words []string
 	for i, t := range p.Work.All() {
@@ -165,7 +169,7 @@ func (d *Day) otherLoad(p roomful.Version, f roomful.Entry) string {
 			if now := d.Lexicon.Movement(did.Movement); now != nil {
 				words = append(words, fmt.Sprintf("%s where %s were proposed", now.Plural, m.Plural))
 			}
-		case did.Load.Value > 0 && t.Load.Value > 0 && math.Abs(math.Log(did.LoadKg()/t.LoadKg())) > 0.05:
+		case did.Load.Value > 0 && t.Load.Value > 0 && math.Log(did.LoadKg()/t.LoadKg())*math.Copysign(1, -f.Off) > otherLoad:
 			words = append(words, fmt.Sprintf("%s with %s where %s was proposed", m.Plural, did.Load.Near(f.Unit), t.Load.In(f.Unit).Near(f.Unit)))
 		}
 	}

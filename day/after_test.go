@@ -2,6 +2,7 @@ package day_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"roomful"
@@ -50,5 +51,29 @@ func TestAfter(t *testing.T) {
 	// 15:00 is 24.8 % above 12:01, 14:30 20.7 %, 9:00 10 % under 10:00; 12:30 is not named.
 	if far != "fed" || a.Far[0].Why != "met the cap" || a.Far[2].Off <= 0 {
 		t.Errorf("far off %s: %+v", far, a.Far)
+	}
+}
+
+// TestAfterDirection explains too little by a heavier bell and too much by a lighter
+// one, and never the other way round. As much as is written is proposed to them, 24 kg.
+func TestAfterDirection(t *testing.T) {
+	g := open(t)
+	session := g.session(t, windowed)
+	q := day.RecordQuestion{Sheets: map[string]roomful.Session{"chipper": session}}
+	for i, text := range []string{"14:30 with 32 kg", "7:30 with 32 kg", "14:30 with 4 kg", "7:30 with 4 kg"} {
+		id := string(rune('a' + i))
+		a := roomful.Athlete{ID: id, Name: id, Division: roomful.DivisionA}
+		record, unread := g.Record(day.RecordQuestion{Sheets: q.Sheets, People: []roomful.Athlete{a}, Logged: []roomful.Logged{{Athlete: id, Sheet: "chipper", Text: text, Line: 2}}})
+		if len(unread) > 0 {
+			t.Fatal(unread)
+		}
+		all, err := g.After(t.Context(), day.Question{Session: session, People: []roomful.Athlete{a}, Runs: 64, Seed: 1}, "chipper", record)
+		if err != nil {
+			t.Fatal(err)
+		}
+		named := strings.Contains(all[0].Far[0].Why, "kettlebell swings with")
+		if want := i == 0 || i == 3; named != want {
+			t.Errorf("%s: %q", text, all[0].Far[0].Why)
+		}
 	}
 }

@@ -39,7 +39,7 @@ func BoardOf(b roomful.Board, text func(roomful.Entry) string) Board {
 		out := []Placed{}
 		for _, p := range all {
 			out = append(out, Placed{Place: known(p.Place), Tied: p.Tied, Name: p.Name, With: listed(p.With), Date: word(p.On.String()),
-				Score: figure(p.Done.Score), Text: text(p.Entry), Capped: p.Capped, Changed: listed(p.Done.Changed), Equivalent: figure(p.Equivalent)})
+				Score: figure(p.Done.Score), Text: text(p.Entry), Capped: p.Capped, Changed: listed(p.Done.Otherwise()), Equivalent: figure(p.Equivalent)})
 		}
 		return out
 	}

@@ -80,8 +80,8 @@ func (p *program) comparedWords(c day.Compared, several bool) string {
 	switch {
 	case c.Only == nil:
 		out += wrapped("  ", c.Sentence)
-	case len(c.Only.Done.Changed) > 0:
-		out += wrapped("  changed: ", strings.Join(c.Only.Done.Changed, "; "))
+	case len(c.Only.Done.Otherwise()) > 0:
+		out += wrapped("  changed: ", strings.Join(c.Only.Done.Otherwise(), "; "))
 	}
 	if c.Beat.Text != "" {
 		out += wrapped("  next: ", c.Beat.Text)

@@ -122,7 +122,7 @@ func (p *program) board(b roomful.Board) string {
 	}
 	side("as written", b.Written, func(roomful.Placed) string { return "" })
 	side("changed", b.Changed, func(one roomful.Placed) string {
-		words := append([]string{}, one.Done.Changed...)
+		words := one.Done.Otherwise()
 		if len(words) == 0 {
 			words = append(words, one.Done.Assumed...)
 		}
