@@ -249,6 +249,16 @@ func heaviest(r roomful.Reading) float64 {
 	return best
 }
 
+// now is what a line was done as, when a change said so.
+func (r *redo) now(line roomful.MovementID) roomful.MovementID {
+	for _, c := range r.question.Reading.Changes {
+		if c.Of == line && c.To != "" {
+			return c.To
+		}
+	}
+	return line
+}
+
 // words says a change, "bike for the row", "pull-up with a green band".
 func (r *redo) words(c roomful.Change) string {
 	name := func(id roomful.MovementID) string {
@@ -267,7 +277,7 @@ func (r *redo) words(c roomful.Change) string {
 	case c.To != "":
 		b = append(b, name(c.To))
 	case c.Of != "":
-		b = append(b, name(c.Of))
+		b = append(b, name(r.now(c.Of)))
 	}
 	if c.LoadKg > 0 {
 		b = append(b, "at "+roomful.Kg(c.LoadKg).Near(r.question.Who.Unit).String())

@@ -51,9 +51,30 @@ func (c Comparer) Rank(ctx context.Context, q Ranking) (roomful.Board, error) {
 		}
 	}
 	place(out.Written, unranked, func(p roomful.Placed) []float64 { return rankKey(p.Entry) })
-	place(out.Changed, unranked, func(p roomful.Placed) []float64 { return rankKey(p.Entry) })
+	placeChanged(out.Changed, unranked)
 	slices.SortStableFunc(out.Without, func(a, b roomful.Placed) int { return strings.Compare(a.Name, b.Name) })
 	return out, nil
+}
+
+// placeChanged places those who changed something by about what it would have been as
+// written, since versions differ. Who has no such estimate is shown behind them without
+// a place; where nobody has one all are placed by their scores.
+func placeChanged(all []roomful.Placed, unranked map[string]bool) {
+	estimated := func(p roomful.Placed) bool { return !math.IsNaN(p.Equivalent) }
+	if !slices.ContainsFunc(all, estimated) {
+		place(all, unranked, func(p roomful.Placed) []float64 { return rankKey(p.Entry) })
+		return
+	}
+	without := map[string]bool{}
+	for _, p := range all {
+		without[p.Athlete] = unranked[p.Athlete] || !estimated(p)
+	}
+	place(all, without, func(p roomful.Placed) []float64 {
+		if !estimated(p) {
+			return []float64{1, rankKey(p.Entry)[1], math.NaN()}
+		}
+		return []float64{0, -p.Equivalent * better(p.Reading.Kind), math.NaN()}
+	})
 }
 
 // asWritten reports whether nothing was changed in an attempt, as far as it says.

@@ -139,3 +139,30 @@ func TestRankOrder(t *testing.T) {
 		}
 	})
 }
+
+// TestRankChanged places who changed something by what it would have been as written:
+// 600 s with a bell of 28 kg is 600·e^-0.04 = 576.5 s with 24, which is before 580 s
+// with a lighter one of 20 kg, 603.7. Who has no estimate has no place.
+func TestRankChanged(t *testing.T) {
+	heavy, light, other := swings(1, 28, 600), swings(1, 20, 580), swings(1, 12, 500)
+	heavy.Athlete, heavy.Name, light.Athlete, light.Name, other.Athlete, other.Name = "h", "Hal", "l", "Lea", "o", "Odo"
+	for _, e := range []*roomful.Entry{&heavy, &light, &other} {
+		e.Done.Changed = []string{"another bell"}
+	}
+	b, err := score.Comparer{Forecaster: scaled{}, Seed: 1}.Rank(t.Context(), score.Ranking{
+		Entries: roomful.Record{light, other, heavy},
+		Believed: func(id string) *roomful.Abilities {
+			if id == "o" {
+				return nil
+			}
+			return &roomful.Abilities{}
+		},
+		Written: func(string) roomful.Work { return swings(1, 24, 0).Done.Work },
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := places(b.Changed); got != "1 Hal, 2 Lea, - Odo" {
+		t.Errorf("%s: %+v", got, b.Changed)
+	}
+}
