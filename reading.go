@@ -15,6 +15,8 @@ type Reading struct {
 	// EachSeconds and EachReps are one figure to an interval.
 	EachSeconds []float64
 	EachReps    []int
+	// Splits are how long each round took, from the first, beside a score of another kind.
+	Splits      []float64
 	Capped      bool
 	Left        *int      // repetitions left at the cap
 	LoadsKg     []float64 // one to a set, misses included, or any load stated

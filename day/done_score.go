@@ -12,7 +12,7 @@ import (
 // and doses that follow from them.
 func (r *redo) score() {
 	read := r.question.Reading
-	r.out.Splits = slices.Clone(read.EachSeconds)
+	r.out.Splits = slices.Concat(read.Splits, read.EachSeconds)
 	if at := read.StoppedSeconds; at > 0 {
 		r.out.Dose = roomful.Dose{StopAt: time.Duration(at * float64(time.Second)), Say: "until " + roomful.Clock(at)}
 	}

@@ -14,7 +14,7 @@ type SheetName struct{ Key, Title string }
 // attemptColumns are the columns of a file of attempts. A line has a text, or
 // figures, or both.
 var attemptColumns = []string{"name", "id", "date", "sheet", "piece", "text",
-	"rounds", "reps", "time", "load_kg", "load_lb", "metres", "capped", "changes", "as_written"}
+	"rounds", "reps", "time", "load_kg", "load_lb", "metres", "capped", "splits", "changes", "as_written"}
 
 // ReadAttempts reads scores from CSV: who, when, which sheet, and what was typed
 // or the figures of it. Names and sheets are found among those given, sheets by
@@ -213,6 +213,9 @@ func (a *attempts) text() string {
 		if v := value(f[0]); v != "" {
 			out = append(out, v+f[1])
 		}
+	}
+	if v := value("splits"); v != "" {
+		out = append(out, "splits "+v)
 	}
 	if yes("as_written") {
 		out = append(out, "as written")

@@ -22,6 +22,7 @@ func TestReadAttempts(t *testing.T) {
 		{"figures", "name,sheet,rounds,reps,load_kg,changes,as_written\nOdo,eight-ribs,5,10,\"62,5\",bike for the run,\n", "o  eight-ribs: 5+10, 62,5 kg, bike for the run"},
 		{"a cap", "name,sheet,reps,capped\nOdo,linseed,140,yes\n", "o  linseed: cap, 140 done"},
 		{"a time, as written", "name,sheet,time,as_written\nOdo,linseed,4:10,x\n", "o  linseed: 4:10, as written"},
+		{"splits", "name,sheet,rounds,reps,splits\nOdo,linseed,3,5,2:10 2:20 2:31\n", "o  linseed: 3+5, splits 2:10 2:20 2:31"},
 		{"another piece", "name,sheet,piece,text\nOdo,linseed,Strength,60 kg\n", "o  linseed strength: 60 kg"},
 	} {
 		got, ds := exchange.ReadAttempts(strings.NewReader(c.file), scorers, scored)

@@ -13,6 +13,7 @@ type Reading struct {
 	Metres      *float64         `json:"metres"`
 	EachSeconds []float64        `json:"each_seconds"`
 	EachReps    []int            `json:"each_reps"`
+	Splits      []float64        `json:"splits"` // of rounds, beside a score of another kind
 	Capped      bool             `json:"capped"`
 	Left        *int             `json:"left"`
 	LoadsKg     []float64        `json:"loads_kg"`
@@ -60,7 +61,7 @@ func AttemptOf(a roomful.Attempt) Reading {
 func readingOf(r roomful.Reading) Reading {
 	out := Reading{
 		Piece: r.Piece, Kind: r.Kind.String(), Rounds: r.Rounds, Reps: r.Reps, TotalReps: r.TotalReps, Seconds: r.Seconds, Metres: r.Metres,
-		EachSeconds: append([]float64{}, r.EachSeconds...), EachReps: append([]int{}, r.EachReps...), Capped: r.Capped, Left: r.Left,
+		EachSeconds: append([]float64{}, r.EachSeconds...), EachReps: append([]int{}, r.EachReps...), Splits: append([]float64{}, r.Splits...), Capped: r.Capped, Left: r.Left,
 		LoadsKg: append([]float64{}, r.LoadsKg...), Misses: append([]int{}, r.Misses...), Changes: []ReadingChange{},
 		AsWritten: r.AsWritten, Approximate: r.Approximate, Partner: word(r.Partner), Share: r.Share, Stopped: known(r.StoppedSeconds), SameAs: word(r.SameAs),
 		Private: listed(r.Private), Note: word(r.Note),

@@ -24,6 +24,7 @@ type Emulator struct {
 	inputs inputs
 	mean   *surface
 	spread *surface // of the logarithm of the variance within a person
+	fade   *surface // how much longer the last rounds take than the first; nil when no result tells its rounds
 	cases  []Case
 }
 
@@ -71,6 +72,7 @@ func (s Simulator) emulate(ctx context.Context, cases []Case, points int) (*Emul
 			Hint:    "log which element could not be done instead of a score",
 		}
 	}
+	e.fade = e.fading(scores)
 	e.mean, e.spread = newSurface(x, mean, noise, false), newSurface(x, spread, doubt, true)
 	return e, nil
 }
@@ -115,7 +117,8 @@ type point struct {
 	mean      float64 // of the logarithm of the score
 	variance  float64
 	runs      int
-	ok        bool // everything could be done, every time
+	ok        bool    // everything could be done, every time
+	fade      float64 // NaN when there are no two rounds
 }
 
 // simulate runs the forecaster at every point. Each has its own random numbers:
@@ -157,6 +160,11 @@ func (s Simulator) run(ctx context.Context, p *point, runs int, seed uint64) err
 			logs = append(logs, math.Log(max(v, leastScore)))
 		}
 	}
+	var rounds []float64
+	for _, r := range a.Rounds {
+		rounds = append(rounds, r.Seconds)
+	}
+	p.fade = fadeOf(rounds)
 	p.runs = len(logs)
 	if p.ok = a.Cannot == 0 && p.runs > 2; p.ok {
 		p.mean, p.variance = meanVariance(logs)

@@ -16,6 +16,7 @@ type evidence struct {
 	dims     []int     // of the inputs that are capacities; -1 for one the person lacks
 	observed float64   // the logarithm of the score, or of the cap
 	capped   bool
+	fade     float64 // of the rounds as told; NaN when they were not
 	// shared is how many results of the person are of the same structure: what the
 	// model gets wrong about a piece it gets wrong every time.
 	shared  float64
@@ -29,6 +30,7 @@ func (ev *evidence) score(e *Emulator, a *roomful.Abilities, r *Result) {
 	for _, c := range e.inputs.capacities {
 		ev.dims = append(ev.dims, a.Index(c))
 	}
+	ev.fade = fadeOf(r.Splits)
 	ev.observed = math.Log(max(r.Score, leastScore))
 	if _, timed := r.Piece.Format.(roomful.ForTime); timed {
 		ev.capped = r.Capped

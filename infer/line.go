@@ -13,13 +13,15 @@ type line struct {
 // the inputs lie around x with a covariance, what it misses added to the noise.
 // The sums are over the points of a cubature, two on each axis of the covariance
 // (Arasaratnam and Haykin 2009, IEEE Trans Automat Control 54:1254-1269).
-func (e *Emulator) straight(d deed, x []float64, moved []int, cov [][]float64) line {
+//
+// What is fitted is of the emulator: its log-score, or its fade.
+func straight(of func(deed, []float64) (mean, sd float64), d deed, x []float64, moved []int, cov [][]float64) line {
 	for i := range cov {
 		cov[i][i] += 1e-10 // a capacity known for certain
 	}
 	axes, ok := root(cov)
 	if k := len(moved); !ok || k == 0 {
-		mean, sd := e.at(d, x)
+		mean, sd := of(d, x)
 		return line{mean, sd, make([]float64, k)}
 	}
 	n, reach := float64(2*len(moved)), math.Sqrt(float64(len(moved)))
@@ -33,7 +35,7 @@ func (e *Emulator) straight(d deed, x []float64, moved []int, cov [][]float64) l
 			for i, j := range moved {
 				at[j] += side * axes[i][axis]
 			}
-			v, sd := e.at(d, at)
+			v, sd := of(d, at)
 			out.mean, square, within = out.mean+v/n, square+v*v/n, within+sd*sd/n
 			along[axis] += v * side / n
 		}

@@ -252,3 +252,63 @@ func TestLoadsAndMassesShareAnEmulator(t *testing.T) {
 		last = kg
 	}
 }
+
+// Rounds that were told count beside the total: they narrow what is believed of the
+// reserve and of oxygen more than the total alone, and the truth stays inside. The sd of
+// one day's fade is measured on the way.
+func TestSplitsCount(t *testing.T) {
+	w := newWorld(t)
+	r := rand.New(rand.NewPCG(8, 9))
+	ab := w.believed()
+	pieces := []string{"10 rounds for time:\n 200 m run\n 10 air squats\n", "8 rounds for time:\n 250 m row\n 8 burpees\n"}
+	var plain, split []infer.Person
+	var truths []*roomful.Abilities
+	for i := range 40 {
+		d := draw(ab, r)
+		for k, text := range pieces {
+			p, work := w.piece(t, text)
+			w.do(t, &d, fmt.Sprint("piece ", k), p, work, uint64(1000*i+k))
+		}
+		plain = append(plain, infer.Person{Prior: ab, Results: slices.Clone(d.Results)})
+		for k, text := range pieces {
+			p, work := w.piece(t, text)
+			d.Results[k].Splits = w.rounds(t, &d, fmt.Sprint("piece ", k), p, work, uint64(1000*i+k))
+		}
+		split = append(split, infer.Person{Prior: ab, Results: d.Results})
+		truths = append(truths, d.truth)
+	}
+	by, err := w.sim.Prepare(t.Context(), split)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []roomful.Capacity{roomful.CapVO2max, roomful.CapReserve} {
+		var without, with float64
+		inside := 0
+		for i := range plain {
+			a, b := w.sim.Learn(plain[i], today, by).Abilities, w.sim.Learn(split[i], today, by).Abilities
+			without, with = without+a.SD(c)/float64(len(plain)), with+b.SD(c)/float64(len(plain))
+			k := b.Index(c)
+			if math.Abs(truths[i].Dims[truths[i].Index(c)].Centre-b.Dims[k].Centre) < 1.645*b.SD(c) {
+				inside++
+			}
+		}
+		t.Logf("%s: sd %.4f without rounds, %.4f with them, %d of %d inside", c, without, with, inside, len(plain))
+		if with >= without || inside < 32 {
+			t.Errorf("%s: sd %.4f without rounds, %.4f with them, %d of %d inside", c, without, with, inside, len(plain))
+		}
+	}
+}
+
+// rounds are how long each round took on the day that a result was made, in s.
+func (w world) rounds(t testing.TB, d *drawn, title string, p roomful.Part, work roomful.Work, seed uint64) (out []float64) {
+	t.Helper()
+	f, err := w.sim.Forecast(t.Context(), roomful.ForecastRequest{Piece: p, Runs: 1, Seed: seed, Workers: 1,
+		Entrants: []roomful.Entrant{{ID: title, Abilities: d.truth, Work: work}}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, r := range f.Athletes[0].Rounds {
+		out = append(out, r.Seconds)
+	}
+	return out
+}

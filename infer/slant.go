@@ -46,11 +46,20 @@ func (p *posterior) score(s *slant, ev *evidence) {
 			moved, rows = append(moved, j), append(rows, row)
 		}
 	}
-	l := ev.emulator.straight(ev.deed, x, moved, p.around(rows))
-	row := make([]float64, len(s.at))
-	for i := range rows {
-		addTo(row, l.slope[i], rows[i])
+	around := p.around(rows)
+	lead := func(l line) []float64 {
+		row := make([]float64, len(s.at))
+		for i := range rows {
+			addTo(row, l.slope[i], rows[i])
+		}
+		return row
 	}
+	if ev.emulator.fade != nil && !math.IsNaN(ev.fade) {
+		l := straight(ev.emulator.fadeAt, ev.deed, x, moved, around)
+		s.add(told{label: ev.label, row: lead(l)}, near(ev.fade-l.mean, l.sd))
+	}
+	l := straight(ev.emulator.at, ev.deed, x, moved, around)
+	row := lead(l)
 	l.sd = math.Sqrt(l.sd*l.sd + ev.shared*ModelError*ModelError)
 	if ev.capped {
 		s.above(ev.label, row, l.mean-ev.observed, l.sd)

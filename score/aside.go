@@ -53,6 +53,39 @@ func (p *parser) stopped() float64 {
 	return 0
 }
 
+// splits reads "rounds 1:38 1:42 1:50" and "splits 4:21/4:40": how long each round
+// took, two at least. They are no score.
+func (p *parser) splits() (out []float64) {
+	for i := range p.toks {
+		if !slices.Contains([]string{"rounds", "splits", "split", "laps", "rds", "runden", "tours"}, p.word(i)) || p.number(i-1) {
+			continue
+		}
+		j, end, each := i+1, i, []float64(nil)
+		if p.word(j) == ":" || p.word(j) == "at" {
+			j++
+		}
+		for j < len(p.toks) {
+			t := p.toks[j]
+			switch {
+			case t.kind == clockToken && !p.used[j]:
+				each = append(each, t.value)
+			case !slices.Contains([]string{",", "/", "-", "and", "&"}, t.text):
+				j = len(p.toks)
+				continue
+			}
+			j++
+			if len(each) > 0 {
+				end = j
+			}
+		}
+		if len(each) > 1 {
+			p.use(i, end)
+			return each
+		}
+	}
+	return nil
+}
+
 // moment is a point of a piece in words: from a time, a round or half way on.
 type moment struct {
 	seconds float64

@@ -27,7 +27,7 @@ func (r *reader) finish(out []roomful.Reading) {
 	first := &out[0]
 	first.Partner, first.Share, first.SameAs = r.said.partner, r.said.share, r.said.sameAs
 	first.Approximate = first.Approximate || r.said.approx
-	first.StoppedSeconds = r.said.stopped
+	first.StoppedSeconds, first.Splits = r.said.stopped, r.said.splits
 	for k := range out {
 		one := &out[k]
 		switch {

@@ -98,7 +98,8 @@ type remarks struct {
 	approx            bool
 	partner, sameAs   string
 	share             *int
-	stopped           float64     // s on the clock
+	stopped           float64 // s on the clock
+	splits            []float64
 	clauses           map[int]int // that speak of the body
 }
 
@@ -114,6 +115,7 @@ func (p *parser) said(part roomful.Part, pieces []piece, lex roomful.Lexicon) re
 	if roomful.KindOf(part, lex) != roomful.TimeScore {
 		r.stopped = p.stopped()
 	}
+	r.splits = p.splits()
 	r.changes = p.changes(pieces, lex)
 	r.clauses = p.hide()
 	for _, w := range [][]string{{"i", "think"}, {"lost", "count"}, {"or", "so"}, {"and", "a", "bit"}, {"ish"}} {

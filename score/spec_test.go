@@ -114,6 +114,8 @@ func gives(r roomful.Reading, fact string) bool {
 		return r.Share != nil && fmt.Sprint(*r.Share) == arg
 	case "miss":
 		return fmt.Sprint(r.Misses) == "["+arg+"]"
+	case "splits":
+		return fmt.Sprint(r.Splits) == "["+strings.ReplaceAll(arg, "+", " ")+"]"
 	case "of":
 		return slices.ContainsFunc(r.Changes, func(c roomful.Change) bool { return string(c.Of) == arg })
 	case "weight":
