@@ -150,18 +150,11 @@ func (d *Day) give(c class, l *roomful.Lineup, g room.Given) {
 	}
 }
 
-// withLoad returns work with the load of one task replaced, counted over once,
-// round and last.
+// withLoad returns work with the load of one task of Work.All replaced.
 func withLoad(w roomful.Work, n int, load roomful.Mass) roomful.Work {
-	for _, tasks := range []*[]roomful.Task{&w.Once, &w.Round, &w.Last} {
-		if n < len(*tasks) {
-			*tasks = slices.Clone(*tasks)
-			(*tasks)[n].Load = load
-			break
-		}
-		n -= len(*tasks)
-	}
-	return w
+	t := w.All()[n]
+	t.Load = load
+	return w.With(n, t)
 }
 
 // foretell forecasts those anew whose weight has changed.

@@ -36,12 +36,12 @@ func (s Simulator) margins(a *roomful.Abilities, r *Result, dims []int) []margin
 		if len(r.Cannot) > 0 && !m.cannot {
 			continue
 		}
-		if m, ok := s.margin(a, centre, t, r.atOnce(t), dims, m.cannot); ok {
+		if m, ok := s.margin(a, centre, dims, feat{t, r.atOnce(t), m.cannot}); ok {
 			out = append(out, m)
 		}
 		if r.MissedKg > 0 && t.LoadKg() > 0 {
 			t.Load = roomful.Kg(r.MissedKg)
-			if m, ok := s.margin(a, centre, t, r.atOnce(t), dims, true); ok {
+			if m, ok := s.margin(a, centre, dims, feat{t, r.atOnce(t), true}); ok {
 				out = append(out, m)
 			}
 		}
@@ -64,18 +64,24 @@ func (r *Result) atOnce(t roomful.Task) float64 {
 	return 1
 }
 
-// margin returns the margin of a task done so often in one go; ok is false when it
-// says nothing.
-func (s Simulator) margin(a, centre *roomful.Abilities, t roomful.Task, reps float64, dims []int, cannot bool) (m margin, ok bool) {
-	m.cannot = cannot
-	if m.centre, ok = s.room(centre, t, reps); !ok {
+// feat is a task that was tried so often in one go, and whether it could not be done.
+type feat struct {
+	task   roomful.Task
+	reps   float64
+	cannot bool
+}
+
+// margin returns the margin of a feat; ok is false when it says nothing.
+func (s Simulator) margin(a, centre *roomful.Abilities, dims []int, f feat) (m margin, ok bool) {
+	m.cannot = f.cannot
+	if m.centre, ok = s.room(centre, f.task, f.reps); !ok {
 		return m, false
 	}
 	var spread float64
 	for _, d := range dims {
 		const step = 0.05
 		centre.Dims[d].Centre += step
-		there, ok := s.room(centre, t, reps)
+		there, ok := s.room(centre, f.task, f.reps)
 		centre.Dims[d].Centre -= step
 		if by := (there - m.centre) / step; ok && by != 0 {
 			m.slopes = append(m.slopes, slope{d, by})

@@ -106,7 +106,7 @@ func (h *house) arranged(p Piece, a arrangement, out *outcome) []roomful.Entrant
 	entrants := inOrder(p.Entrants, a.order, team)
 	touched := map[int]bool{}
 	for _, m := range a.moved {
-		entrants[m.who].Work = withTask(entrants[m.who].Work, m.task, m.choice.Task)
+		entrants[m.who].Work = entrants[m.who].Work.With(m.task, m.choice.Task)
 		touched[m.who] = true
 	}
 	crews := (len(entrants) + team - 1) / team
@@ -164,20 +164,6 @@ func share(all []roomful.Entrant, n, parts, team int) []roomful.Entrant {
 // turned returns tasks that begin at the n-th and go round.
 func turned(tasks []roomful.Task, n int) []roomful.Task {
 	return slices.Concat(tasks[n:], tasks[:n])
-}
-
-// withTask returns work with one task replaced, counted over once, round and
-// last.
-func withTask(w roomful.Work, n int, t roomful.Task) roomful.Work {
-	for _, list := range []*[]roomful.Task{&w.Once, &w.Round, &w.Last} {
-		if n < len(*list) {
-			*list = slices.Clone(*list)
-			(*list)[n] = t
-			return w
-		}
-		n -= len(*list)
-	}
-	return w
 }
 
 // seconds turns seconds into a duration.

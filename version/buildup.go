@@ -105,8 +105,8 @@ func (d *days) unasked(p roomful.Part, v *roomful.Version, at int, ramped map[ro
 		if m == nil || m.Implement != roomful.Barbell || ramped[m.ID] {
 			continue
 		}
-		load, _, _ := d.aimOf(l, who, m)
-		if most := d.mostKg(who, c.Task, m); most == 0 || load.Kg() < heavyShare*most {
+		aim := d.aimOf(l, who, m)
+		if most := d.mostKg(who, c.Task, m); most == 0 || aim.load.Kg() < heavyShare*most {
 			continue
 		}
 		if b := d.buildUp(l, at, 0); b != nil {
@@ -124,52 +124,60 @@ func (d *days) buildUp(l lifted, at int, most time.Duration) *roomful.BuildUp {
 	if m == nil || !m.TakesLoad() {
 		return nil
 	}
-	load, reps, heaviest := d.aimOf(l, who, m)
-	if load.Value == 0 {
+	to := d.aimOf(l, who, m)
+	if to.load.Value == 0 {
 		return nil
 	}
 	_, strength := l.part.Format.(roomful.Sets)
-	b := prep.BuildUp(prep.Aim{Movement: m, Load: load, Implements: l.choice.Implements, MostKg: d.mostKg(who, l.choice.Task, m), Reps: reps,
-		Strength: strength, Heaviest: heaviest, Careful: who.care.New || who.care.Young || !who.knowsMax(m), Most: most, Rest: d.Gym.Hour.RampRest,
+	b := prep.BuildUp(prep.Aim{Movement: m, Load: to.load, Implements: l.choice.Implements, MostKg: d.mostKg(who, l.choice.Task, m), Reps: to.reps,
+		Strength: strength, Heaviest: to.heaviest, Careful: who.care.New || who.care.Young || !who.knowsMax(m), Most: most, Rest: d.Gym.Hour.RampRest,
 		Stock: who.stock, Division: who.Athlete.Division})
 	if b == nil || !strength {
 		return b
 	}
-	b.Then = d.thenWords(l, who, m, load, reps, heaviest)
+	b.Then = d.thenWords(l, who, m, to)
 	return b
+}
+
+// aim is the load that a ramp leads to, the repetitions of the set at its end, and
+// whether it is the heaviest of sets that build.
+type aim struct {
+	load     roomful.Mass
+	reps     int
+	heaviest bool
 }
 
 // aimOf is the load a ramp leads to and the repetitions of the set at its end. For
 // sets built to a heaviest one it is that one, as strong as the person is held
 // to be.
-func (d *days) aimOf(l lifted, who *person, m *roomful.Movement) (load roomful.Mass, reps int, heaviest bool) {
+func (d *days) aimOf(l lifted, who *person, m *roomful.Movement) aim {
 	t := l.choice.Task
-	reps = int(max(t.Amount, 1))
+	reps := int(max(t.Amount, 1))
 	f, sets := l.part.Format.(roomful.Sets)
 	if sets && t.Amount == 0 && len(f.Reps) > 0 {
 		reps = f.Reps[0]
 	}
 	if p := l.version.Proof; p != nil && p.Movement == t.Movement && !sets {
-		return t.Load, p.Reps, false
+		return aim{t.Load, p.Reps, false}
 	}
 	if sets && f.Build && t.Load.Value == 0 && m.TakesLoad() {
 		kg := d.Forecaster.LoadFor(who.Abilities, t, float64(reps)) / float64(max(t.Implements, 1))
-		load, _ = who.stock.Below(rack.ToolOf(m, t), kg)
-		return load, reps, true
+		load, _ := who.stock.Below(rack.ToolOf(m, t), kg)
+		return aim{load, reps, true}
 	}
-	return t.Load, min(reps, mostProof), false
+	return aim{t.Load, min(reps, mostProof), false}
 }
 
 // thenWords says the first working set.
-func (d *days) thenWords(l lifted, who *person, m *roomful.Movement, load roomful.Mass, reps int, heaviest bool) string {
-	set := say.Amount(float64(reps), roomful.Rep) + " " + say.Plural(m)
-	if reps == 1 {
+func (d *days) thenWords(l lifted, who *person, m *roomful.Movement, to aim) string {
+	set := say.Amount(float64(to.reps), roomful.Rep) + " " + say.Plural(m)
+	if to.reps == 1 {
 		set = "1 " + m.Name
 	}
-	if !heaviest {
-		return "the first working set: " + set + " at " + say.Load(load, who.Athlete.Unit)
+	if !to.heaviest {
+		return "the first working set: " + set + " at " + say.Load(to.load, who.Athlete.Unit)
 	}
-	first, ok := who.stock.Below(rack.ToolOf(m, l.choice.Task), load.Kg()*prep.FirstWorkingStep)
+	first, ok := who.stock.Below(rack.ToolOf(m, l.choice.Task), to.load.Kg()*prep.FirstWorkingStep)
 	if !ok {
 		return "the first of the sets that build"
 	}
