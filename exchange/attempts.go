@@ -1,6 +1,7 @@
 package exchange
 
 import (
+	"fmt"
 	"io"
 	"slices"
 	"strings"
@@ -47,10 +48,17 @@ func ReadAttempts(r io.Reader, people []roomful.Athlete, sheets []SheetName) ([]
 		}
 	}
 	if a.strangers > 0 {
-		a.warn(a.stranger.at, "add them to the file of people, when they should count",
-			"%d scores are of people who are not in the file of people, %s first; they are left out", a.strangers, a.stranger.text)
+		a.warn(a.stranger.at, "add them to the file of people, when they should count", "%s", a.strangerWords())
 	}
 	return a.out, a.sorted()
+}
+
+// strangerWords says whose scores are left out.
+func (a *attempts) strangerWords() string {
+	if a.strangers == 1 {
+		return a.stranger.text + " is not in the file of people; this score is left out"
+	}
+	return fmt.Sprintf("%d scores are of people who are not in the file of people, %s first; they are left out", a.strangers, a.stranger.text)
 }
 
 // attempts is the state of reading one file.

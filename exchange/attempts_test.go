@@ -71,6 +71,10 @@ func TestReadAttemptsFaults(t *testing.T) {
 	if len(got) != 1 || len(ds) != 1 || ds[0].Severity != roomful.Warning || !strings.HasPrefix(ds[0].Summary, "2 scores are of people who are not in the file of people, Bartholomew first") {
 		t.Errorf("people of the whole gym: %v, %v", got, ds)
 	}
+	_, ds = exchange.ReadAttempts(strings.NewReader("name,sheet,text\nCosima,linseed,4:10\nOdo,linseed,4:11\n"), scorers, scored)
+	if len(ds) != 1 || ds[0].Summary != "Cosima is not in the file of people; this score is left out" {
+		t.Errorf("one of the whole gym: %v", ds)
+	}
 	for _, file := range []string{"", "date,text\n2027-01-18,4:10\n", "\x00"} {
 		if got, ds := exchange.ReadAttempts(strings.NewReader(file), scorers, scored); len(got) > 0 || len(ds) == 0 {
 			t.Errorf("%q: %v, %v", file, got, ds)

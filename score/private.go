@@ -13,21 +13,39 @@ var bodyWords = wordSet(`shoulder shoulders elbow elbows wrist wrists neck hip h
  dizzy nausea nauseous sick ill unwell migraine headache asthma pregnant pregnancy postpartum period fever flu cold vomited puked faint fainted
  numb tingling bleeding blister blisters surgery physio grip knackered hungover lungs breath breathless sciatica hernia disc meniscus acl ligament muscle bicep biceps tricep triceps
  forearm forearms glute glutes pec abs leg legs collarbone eye eyes tendon tendonitis
- schulter knie rücken handgelenk weh genou épaule boli bole ont meds pills virus jab vaccine anxiety depressed depression adhd`)
+ schulter knie rücken handgelenk weh genou épaule boli bole ont meds pills virus jab vaccine adhd pcos ivf hrt ibs uti ptsd gp doctor carpal plantar spine spinal
+ leaked leaking peed pee bladder bowel blockers dor dores syk syg chory chora regla règles`)
 
 // bodyStems begin words of the body, of illness and of medicine in the languages that
-// members write in.
+// members write in. Where a stem would also begin a movement or a plate ("Kreuzheben",
+// "Bänder"), it goes on until it no longer does.
 var bodyStems = strings.Fields(`schmerz rückens kopfschm knies schulters krank grippe fieber verletz schwanger muskel zerr medikament
- douleur fièvre blessé blessure enceinte malade fatigu crampe médicament
- dolor espalda rodilla hombro enferm embaraz fiebre lesión lesion calambre pastilla
+ bandscheib erkält kreuzweh kreuzschm hüfte nacken ellbogen ellenbogen zyklus periode übelk schwindl schwindel operiert arzt stillend gelenk
+ douleur fièvre blessé blessure enceinte malade fatigu crampe médicament genou épaul cheville poignet hanche enrhum grossesse accouch allait lombaire nausé vertige dépress
+ dolor espalda rodilla hombro enferm embaraz fiebre lesión lesion calambre pastilla resfri muñeca tobillo cadera náusea mareo maread vómit gripe ansied
  bolov leđa koljen ramen trudn bolest boles prehlad temperatur ozljed lijek
- ryggen ryggont knäna knät axeln sjuk förkyl gravid skada feber medicin
+ ryggen ryggont knäna knät axeln sjuk förkyl gravid skada feber medicin vondt ondt
+ grávid costas joelho tornozelo pescoço constipad doente remédio
+ incint schiena ginocchi spalla caviglia raffredd febbre influenz malat mestru farmac infortun
+ zwanger schouder griep ziek verkouden koorts ongesteld misselijk duizelig
+ ciąż ból pleców kolan gorącz przezięb kontuzj hamile ağrı sakat terhes fáj raskaa kipu kipeä
+ беремен болит болить боль болел болезн спин колен травм температур простуд простыл заболел лекарств таблет тошн месячн вагітн біль حامل ألم وجع
  antibiot ibuprof paracet painkill medicat medicine inhaler insulin tablet cortis steroid antidepress chemo concuss bronch
- pregnan miscarr menstru inflam arthrit tendin sprain migrain asthma allerg diabet epilep covid injur`)
+ predniso sertralin metformin statin warfarin thyroid betablock infect incontinen
+ pregnan prego pregg miscarr menstru menopaus perimenop postnatal partum trimester endometrio ovulat caesar cesar breastf lactat pelvi
+ inflam arthrit tendin sprain migra asthma allerg diabet epilep covid injur sciati herni lumba spasm fractur swollen swell bruis numb palpit arrhythm vertigo cancer tumour tumor anxi depress panic bipolar hangover diarrh`)
+
+// bodyInside stand anywhere in a word of pain or illness: at the end of a compound
+// ("Bauchschmerzen", "rugpijn", "fasciitis"), and in scripts that set no spaces.
+var bodyInside = strings.Fields("schmerz entzünd pijn värk smerte itis 疼 痛 孕 病 伤 傷 妊娠 生理 月经 感冒 膝 腰 药 薬")
+
+// painBefore makes pain of the word "mal" before it, in French, Spanish and Italian:
+// "mal au dos". Alone it is German for times.
+var painBefore = wordSet("au aux à de di al")
 
 // loneBody are body words that mean something else in other company: "first one
-// back", "knees" for knee raises, "hands on a box".
-var loneBody = wordSet("back knee knees calf calves foot feet toe toes hand hands")
+// back", "knees" for knee raises, "hands on a box", "bump it to 60".
+var loneBody = wordSet("bump expecting back knee knees calf calves foot feet toe toes hand hands")
 
 // backWords stand before a lone body word that is meant.
 var backWords = wordSet("my lower low bad sore tight stiff left right dodgy torn ripped the because bc w/ with")
@@ -47,7 +65,7 @@ func (p *parser) body(i int, alone bool) bool {
 	if p.used[i] || p.toks[i].kind != wordToken {
 		return false
 	}
-	if bodyWords[w] || slices.ContainsFunc(bodyStems, func(s string) bool { return strings.HasPrefix(w, s) }) {
+	if bodyWord(w) || w == "mal" && painBefore[p.word(i+1)] {
 		return true
 	}
 	if !loneBody[w] {
@@ -58,6 +76,13 @@ func (p *parser) body(i int, alone bool) bool {
 		return false // "hands on a box"
 	}
 	return alone || backWords[p.word(i-1)] && next != "on" || bodyWords[next] || next == "was" || next == "is" || next == "felt" || next == "torn" || next == "ripped" || next == "says"
+}
+
+// bodyWord reports whether a word by itself speaks of the body, in any language that is known.
+func bodyWord(w string) bool {
+	return bodyWords[w] ||
+		slices.ContainsFunc(bodyStems, func(s string) bool { return strings.HasPrefix(w, s) }) ||
+		slices.ContainsFunc(bodyInside, func(s string) bool { return strings.Contains(w, s) })
 }
 
 // hide finds the clauses that speak of the body and takes their words, and the

@@ -1,0 +1,55 @@
+package score_test
+
+import (
+	"strings"
+	"testing"
+
+	"roomful"
+	"roomful/score"
+)
+
+// TestPrivateInManyLanguages types words of the body, of illness and of medicine as
+// members do: none may stand in the note, which others read. The lines and their
+// translations are from memory.
+func TestPrivateInManyLanguages(t *testing.T) {
+	for _, words := range []string{
+		"w ciąży", "incinta", "zwanger", "grávida", "беременна", "妊娠中", "hamile", "mal di schiena", "mal au dos", "rugpijn",
+		"ból pleców", "dor nas costas", "болит спина", "膝盖疼", "ryggen", "Kreuzweh", "Bandscheibe", "Bauchschmerzen",
+		"erkältet", "enrhumé", "resfriado", "verkouden", "plantar fasciitis", "carpal tunnel", "6 weeks post partum",
+		"postnatal", "prego lol", "bump is in the way", "my bump", "expecting", "pelvic floor", "leaked on the jumps",
+		"panic attack", "anxious today", "migrane", "PCOS day", "IVF so", "beta blockers", "sertraline", "prednisolone",
+		"vélo, genou douloureux",
+	} {
+		for _, typed := range []string{"21:58 " + words, "21:58, " + words, "21:58 ring rows (" + words + ")"} {
+			r := privateReading(t, typed)
+			if *r.Seconds != 21*60+58 {
+				t.Errorf("%q: %v s", typed, *r.Seconds)
+			}
+			last := words[strings.LastIndex(words, ", ")+1:]
+			if len(r.Private) == 0 || strings.Contains(r.Note, strings.TrimSpace(last)) {
+				t.Errorf("%q: private %q, note %q", typed, r.Private, r.Note)
+			}
+		}
+	}
+}
+
+// TestNotPrivate types words that only look like those of the body.
+func TestNotPrivate(t *testing.T) {
+	for _, words := range []string{"Kreuzheben locker", "dreimal geteilt", "mal langsam", "bump it up", "loved it", "station by station", "hasta la vista"} {
+		if r := privateReading(t, "21:58, "+words); len(r.Private) > 0 {
+			t.Errorf("%q is private: %q", words, r.Private)
+		}
+	}
+}
+
+// privateReading reads a line against a piece of runs, deadlifts and pull-ups.
+func privateReading(t *testing.T, typed string) roomful.Reading {
+	t.Helper()
+	lex := lexicon(t)
+	s := specSheet(t, "main: for time, cap 28 min\n  800 m run\n  30 deadlifts 80/55 kg\n  20 pull-ups\n", lex)
+	a, err := score.Read(score.Asked{Session: s, Piece: "main", Lexicon: lex}, typed)
+	if err != nil || len(a.Readings) != 1 || a.Readings[0].Seconds == nil {
+		t.Fatalf("%q: %+v, %v", typed, a, err)
+	}
+	return a.Readings[0]
+}
