@@ -92,6 +92,9 @@ func (c Change) apply(q Question) (Question, error) {
 		is := func(name string) bool { return called(name)(a) }
 		return slices.ContainsFunc(c.Without, is) || len(c.Only) > 0 && !slices.ContainsFunc(c.Only, is)
 	})
+	if len(q.People) == 0 && c.Extra == 0 {
+		return q, &roomful.Error{Summary: "nobody is left to come", Hint: "take a name out of --without, or say how many more came with --extra"}
+	}
 	for i := range c.Extra {
 		q.People = append(q.People, roomful.Athlete{ID: fmt.Sprintf("guest-%d", i+1), Name: fmt.Sprintf("guest %d", i+1)})
 	}

@@ -20,6 +20,7 @@ func TestChangeRefused(t *testing.T) {
 		{day.Change{Down: []roomful.Place{{Word: "row"}}}, "name the kit file too", nil},
 		{day.Change{Down: []roomful.Place{{Word: "rowx"}}}, "it counts row, dumbbell 15 kg", rowers(2)},
 		{day.Change{Without: []string{"Nobody"}}, "write the name as the file of people has it", rowers(2)},
+		{day.Change{Without: names(q.People)}, "take a name out of --without, or say how many more came with --extra", rowers(2)},
 	} {
 		q.Kit = c.kit
 		_, err := g.Hour(t.Context(), day.HourQuestion{Question: q, Change: c.change})
@@ -66,4 +67,12 @@ func changed(t *testing.T) (gym, day.Question) {
 	g := open(t)
 	s := g.session(t, "Three\n2027-03-04, 60 min\n\nmain: as many rounds as possible in 10 min\n  12 cal row\n  10 dumbbell snatches 15/15 kg\n")
 	return g, day.Question{Session: s, Runs: 16, Seed: 1, People: []roomful.Athlete{{ID: "a", Name: "Ann"}, {ID: "b", Name: "Ben"}, {ID: "c", Name: "Cai"}}}
+}
+
+// names are what people are called.
+func names(people []roomful.Athlete) (out []string) {
+	for _, a := range people {
+		out = append(out, a.Name)
+	}
+	return out
 }

@@ -7,8 +7,8 @@ import (
 	"roomful"
 )
 
-// What nobody does (judgement, well beyond the best): a repetition in less than half
-// a second, a metre in less than an eighth, a calorie in less than three tenths, and
+// What nobody does (judgement, well beyond the best): a repetition in less than two
+// fifths of a second, a metre in less than an eighth, a calorie in less than three tenths, and
 // a load of half a tonne.
 const (
 	leastRep, leastMetre, leastCalorie = 0.4, 0.125, 0.3
@@ -62,10 +62,24 @@ func (r *reader) doubt(out *roomful.Reading) {
 		if s := *out.Seconds; s < took && len(out.Changes) == 0 {
 			out.Question = &roomful.Question{Ask: roomful.Clock(s) + " is faster than anybody does it; which is it?", Answers: [2]string{roomful.Clock(60 * s), roomful.Clock(s)}}
 		}
+	case roomful.Intervals:
+		r.doubtInterval(out, part, f)
 	case roomful.AmountInTime:
 		if out.Reps != nil && part.Team.Size < 2 && float64(*out.Reps)*leastCalorie > f.Window.Seconds() {
 			out.Question = &roomful.Question{Ask: fmt.Sprintf("%d is more than anybody does in %s; what was it?", *out.Reps, roomful.Clock(f.Window.Seconds())), Answers: [2]string{"another number", "that number"}}
 		}
+	}
+}
+
+// doubtInterval asks about one time for intervals that add up, when nobody does them
+// all in it: it is the time of one of them.
+func (r *reader) doubtInterval(out *roomful.Reading, part roomful.Part, f roomful.Intervals) {
+	adds := part.ScoreBy == "" || part.ScoreBy == "total" || part.ScoreBy == "sum"
+	if !adds || f.Work > 0 || out.Seconds == nil || len(out.EachSeconds) > 0 || len(out.Changes) > 0 || f.Count < 2 {
+		return
+	}
+	if s := *out.Seconds; s < float64(f.Count)*r.least(part.Round, 0) {
+		out.Question = &roomful.Question{Ask: fmt.Sprintf("%s is faster than anybody does all %d; was it one of them?", roomful.Clock(s), f.Count), Answers: [2]string{"one of them", "all of them"}}
 	}
 }
 

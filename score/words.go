@@ -1,6 +1,8 @@
 package score
 
 import (
+	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -22,7 +24,7 @@ func Words(r roomful.Reading) string {
 	case r.Capped:
 		return "TC"
 	case len(r.EachSeconds) > 0:
-		return about + list(r.EachSeconds)
+		return about + times(r.EachSeconds)
 	case len(r.LoadsKg) > 0 && r.Kind == roomful.LoadScore:
 		return about + list(r.LoadsKg) + " kg"
 	case r.Rounds != nil && r.Reps != nil:
@@ -37,6 +39,20 @@ func Words(r roomful.Reading) string {
 		return about + roomful.Figure(*r.Metres) + " m"
 	}
 	return "no score"
+}
+
+// times writes a time for each interval: on the clock when one takes a minute or more,
+// else in seconds, with their fractions.
+func times(each []float64) string {
+	whole := !slices.ContainsFunc(each, func(s float64) bool { return s != math.Trunc(s) })
+	if !whole || slices.Max(each) < 60 {
+		return list(each)
+	}
+	words := make([]string, len(each))
+	for i, s := range each {
+		words[i] = roomful.Clock(s)
+	}
+	return strings.Join(words, " ")
 }
 
 // list writes figures one after another.

@@ -63,6 +63,9 @@ func middleWords(a roomful.After) string {
 	if math.IsNaN(a.Middle) {
 		return ""
 	}
+	if a.Kind == roomful.LoadScore {
+		return roomful.Figure(math.Round(a.Middle*10)/10) + " kg" // pounds come as 68.039 kg
+	}
 	return a.Kind.Text(a.Middle, 0)
 }
 

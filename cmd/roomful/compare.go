@@ -83,6 +83,9 @@ func (p *program) comparedWords(c day.Compared, several bool) string {
 	case len(c.Only.Done.Otherwise()) > 0:
 		out += wrapped("  changed: ", strings.Join(c.Only.Done.Otherwise(), "; "))
 	}
+	if ask := entries[len(entries)-1].Reading.Question; ask != nil {
+		return out + wrapped("  to ask: ", ask.Ask) // what there is to beat hangs on the answer
+	}
 	if c.Beat.Text != "" {
 		out += wrapped("  next: ", c.Beat.Text)
 	}
