@@ -59,7 +59,10 @@ func (r *reader) doubt(out *roomful.Reading) {
 			step, _ := f.Ladder.Step(k)
 			took += r.least(part.Round, step)
 		}
-		if s := *out.Seconds; s < took && len(out.Changes) == 0 {
+		switch s := *out.Seconds; {
+		case s == 0:
+			out.Question = &roomful.Question{Ask: "0:00 is no time; what was it?", Answers: [2]string{"a time", "none was kept"}}
+		case s < took && len(out.Changes) == 0:
 			out.Question = &roomful.Question{Ask: roomful.Clock(s) + " is faster than anybody does it; which is it?", Answers: [2]string{roomful.Clock(60 * s), roomful.Clock(s)}}
 		}
 	case roomful.Intervals:

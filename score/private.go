@@ -13,7 +13,7 @@ var bodyWords = wordSet(`shoulder shoulders elbow elbows wrist wrists neck hip h
  dizzy nausea nauseous sick ill unwell migraine headache asthma pregnant pregnancy postpartum period fever flu cold vomited puked faint fainted
  numb tingling bleeding blister blisters surgery physio grip knackered hungover lungs breath breathless sciatica hernia disc meniscus acl ligament muscle bicep biceps tricep triceps
  forearm forearms glute glutes pec abs leg legs collarbone eye eyes tendon tendonitis
- schulter knie rücken handgelenk weh genou épaule boli bole ont meds pills virus jab vaccine adhd pcos ivf hrt ibs uti ptsd gp doctor carpal plantar spine spinal
+ schulter knie rücken handgelenk weh genou épaule boli bole ont meds pills virus jab vaccine adhd pcos ivf hrt ibs uti ptsd gp carpal plantar spine spinal
  leaked leaking peed pee bladder bowel blockers dor dores syk syg chory chora regla règles`)
 
 // bodyStems begin words of the body, of illness and of medicine in the languages that
@@ -31,7 +31,7 @@ var bodyStems = strings.Fields(`schmerz rückens kopfschm knies schulters krank 
  ciąż ból pleców kolan gorącz przezięb kontuzj hamile ağrı sakat terhes fáj raskaa kipu kipeä
  беремен болит болить боль болел болезн спин колен травм температур простуд простыл заболел лекарств таблет тошн месячн вагітн біль حامل ألم وجع
  antibiot ibuprof paracet painkill medicat medicine inhaler insulin tablet cortis steroid antidepress chemo concuss bronch
- predniso sertralin metformin statin warfarin thyroid betablock infect incontinen
+ doctor predniso sertralin metformin statin warfarin thyroid betablock infect incontinen
  pregnan prego pregg miscarr menstru menopaus perimenop postnatal partum trimester endometrio ovulat caesar cesar breastf lactat pelvi
  inflam arthrit tendin sprain migra asthma allerg diabet epilep covid injur sciati herni lumba spasm fractur swollen swell bruis numb palpit arrhythm vertigo cancer tumour tumor anxi depress panic bipolar hangover diarrh`)
 
@@ -75,7 +75,7 @@ func (p *parser) body(i int, alone bool) bool {
 	if next == "on" && (w == "hands" || w == "hand" || w == "feet") {
 		return false // "hands on a box"
 	}
-	return alone || backWords[p.word(i-1)] && next != "on" || bodyWords[next] || next == "was" || next == "is" || next == "felt" || next == "torn" || next == "ripped" || next == "says"
+	return alone || backWords[p.word(i-1)] && next != "on" || bodyWords[next] || next == "was" || next == "is" || next == "felt" || next == "torn" || next == "ripped" || next == "says" || next == "gone"
 }
 
 // bodyWord reports whether a word by itself speaks of the body, in any language that is known.

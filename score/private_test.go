@@ -18,7 +18,7 @@ func TestPrivateInManyLanguages(t *testing.T) {
 		"erkältet", "enrhumé", "resfriado", "verkouden", "plantar fasciitis", "carpal tunnel", "6 weeks post partum",
 		"postnatal", "prego lol", "bump is in the way", "my bump", "expecting", "pelvic floor", "leaked on the jumps",
 		"panic attack", "anxious today", "migrane", "PCOS day", "IVF so", "beta blockers", "sertraline", "prednisolone",
-		"vélo, genou douloureux",
+		"vélo, genou douloureux", "doctor's orders", "back gone",
 	} {
 		for _, typed := range []string{"21:58 " + words, "21:58, " + words, "21:58 ring rows (" + words + ")"} {
 			r := privateReading(t, typed)
