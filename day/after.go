@@ -45,9 +45,12 @@ func (d *Day) after(ctx context.Context, q Question, sheet string, part roomful.
 	out := roomful.After{Piece: part, Kind: roomful.KindOf(part, d.Lexicon), Middle: math.NaN()}
 	var scored roomful.Record
 	here := map[string]bool{}
-	for _, e := range record {
-		if e.Sheet != sheet || e.Done.Piece.Name() != part.Name() {
-			continue
+	for i, e := range record {
+		again := func(o roomful.Entry) bool {
+			return o.Athlete == e.Athlete && o.Sheet == sheet && o.Done.Piece.Name() == part.Name()
+		}
+		if e.Sheet != sheet || e.Done.Piece.Name() != part.Name() || slices.ContainsFunc(record[i+1:], again) {
+			continue // of another piece, or a later line of theirs stands for it
 		}
 		here[e.Athlete] = true
 		switch {

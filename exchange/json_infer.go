@@ -2,6 +2,7 @@ package exchange
 
 import (
 	"math"
+	"strings"
 
 	"roomful"
 )
@@ -46,22 +47,31 @@ func LeftOutOf(e roomful.Entry, why string) LeftOut {
 }
 
 // AbilitiesOf turns what is believed of a person into JSON.
-func AbilitiesOf(who roomful.Athlete, a *roomful.Abilities) LearntAthlete {
+func AbilitiesOf(who roomful.Athlete, a *roomful.Abilities, lex roomful.Lexicon) LearntAthlete {
 	out := LearntAthlete{Name: who.Name, ID: who.ID, Abilities: []Ability{}}
 	if a == nil {
 		return out
 	}
 	for i := range a.Dims {
-		out.Abilities = append(out.Abilities, abilityOf(&a.Dims[i]))
+		out.Abilities = append(out.Abilities, abilityOf(&a.Dims[i], lex))
 	}
 	return out
+}
+
+// unitOf is the unit of a capacity: seconds for the longest hold.
+func unitOf(c roomful.Capacity, lex roomful.Lexicon) string {
+	name, own := strings.CutPrefix(string(c), "max ")
+	if m := lex.Movement(roomful.MovementID(name)); own && m != nil && len(m.Units) > 0 && m.Units[0] == roomful.Second {
+		return "s"
+	}
+	return c.Unit()
 }
 
 // normal95 is the standard normal deviate that one in twenty exceeds.
 const normal95 = 1.6448536269514722
 
 // abilityOf gives the mean and the middle nine tenths of a capacity in its unit.
-func abilityOf(d *roomful.Dim) Ability {
+func abilityOf(d *roomful.Dim, lex roomful.Lexicon) Ability {
 	at := func(v float64) *float64 {
 		if !d.Capacity.Plain() {
 			v = math.Exp(v)
@@ -73,6 +83,6 @@ func abilityOf(d *roomful.Dim) Ability {
 	if !d.Capacity.Plain() {
 		mean += sd * sd / 2 // the mean of a logarithmic normal
 	}
-	return Ability{Name: string(d.Capacity), Unit: d.Capacity.Unit(), Mean: at(mean), P05: at(d.Centre - normal95*sd), P95: at(d.Centre + normal95*sd),
+	return Ability{Name: string(d.Capacity), Unit: unitOf(d.Capacity, lex), Mean: at(mean), P05: at(d.Centre - normal95*sd), P95: at(d.Centre + normal95*sd),
 		InformedBy: listed(d.Informed)}
 }

@@ -40,6 +40,7 @@ type fact struct {
 	nearly   bool
 	clocks   bool // the list is of clock times
 	range_   bool // between the first figure of the list and the last
+	rung     bool // named by its step: no other reading
 	text     string
 }
 

@@ -117,7 +117,7 @@ func (p *parser) clock(i int) int {
 
 // rung reads "12s done + 9" and "12-ke": a rung of a ladder that was finished.
 func (p *parser) rung(i, j int) int {
-	f := fact{kind: plusFact, a: float64(p.rungs[int(p.toks[i].value)])}
+	f := fact{kind: plusFact, a: float64(p.rungs[int(p.toks[i].value)]), rung: true}
 	if slices.Contains(finishWords, p.word(j)) {
 		j++
 	}

@@ -33,6 +33,8 @@ func fitRounds(s *piece, f *fact) int {
 	switch f.kind {
 	case plusFact:
 		return 10
+	case unitFact: // "165 reps" of a piece with rounds
+		return 8 * b2i(window && s.count == 0 && f.unit == roomful.Rep)
 	case roundsFact:
 		return 9
 	case ofFact:

@@ -63,6 +63,11 @@ func (r *reader) rounds(out *roomful.Reading, s *piece, f *fact) {
 		if f.decimals > 0 {
 			reps = behindPoint(*f)
 		}
+	case unitFact: // repetitions in all
+		rounds, reps = r.inRounds(s, int(f.a))
+	}
+	if f.kind == plusFact && !f.rung {
+		r.whichRung(out, s, rounds, reps)
 	}
 	if size := roundSize(s.part, r.q.Division, rounds); s.count == 0 && size > 0 && reps >= size {
 		if reps > size {
@@ -80,6 +85,35 @@ func (r *reader) rounds(out *roomful.Reading, s *piece, f *fact) {
 	out.Rounds, out.Reps = &rounds, &reps
 	total := totalOf(s.part, r.q.Division, rounds, reps)
 	out.TotalReps = &total
+}
+
+// inRounds turns repetitions in all into whole rounds and what is over.
+func (r *reader) inRounds(s *piece, all int) (rounds, reps int) {
+	reps = max(0, all-countOf(s.part.Once, r.q.Division, 0))
+	for rounds < mostRounds {
+		size := roundSize(s.part, r.q.Division, rounds)
+		if size <= 0 || reps < size {
+			break
+		}
+		reps -= size
+		rounds++
+	}
+	return rounds, reps
+}
+
+// whichRung asks when the first figure of "12+4" may be the rung of twelve or twelve
+// rungs.
+func (r *reader) whichRung(out *roomful.Reading, s *piece, rounds, reps int) {
+	f, ok := s.part.Format.(roomful.RoundsInTime)
+	if !ok || len(f.Ladder.Steps) == 0 {
+		return
+	}
+	rung := r.p.rungs[rounds]
+	if rung == 0 || rung == rounds || reps >= roundSize(s.part, r.q.Division, rung) {
+		return
+	}
+	out.Question = &roomful.Question{Ask: fmt.Sprintf("is that the rung of %d, or %d rungs?", rounds, rounds),
+		Answers: [2]string{fmt.Sprintf("%d rungs", rounds), fmt.Sprintf("the rung of %d", rounds)}}
 }
 
 // behindPoint returns the figure behind a point or comma: 20 of 5.20, 2 of 7.2.

@@ -27,7 +27,7 @@ func (c Comparer) Best(tries roomful.Record) roomful.Entry {
 // done: the person's own rounds, stretched to the score.
 func (c Comparer) Next(ctx context.Context, who *roomful.Abilities, best roomful.Entry) (roomful.Target, error) {
 	kind := best.Reading.Kind
-	if math.IsNaN(best.Done.Score) {
+	if math.IsNaN(best.Done.Score) || best.Reading.Question != nil {
 		return roomful.Target{Match: math.NaN(), Beat: math.NaN()}, nil
 	}
 	t := roomful.Target{Match: best.Done.Score, Beat: best.Done.Score + c.step(best)*better(kind)}

@@ -50,7 +50,7 @@ func (v *inferVerb) Run(p *program) error {
 	if p.json {
 		out := exchange.Learnt{Athletes: []exchange.LearntAthlete{}, Left: []exchange.LeftOut{}, Diagnostics: listed(src.files)}
 		for _, a := range people {
-			out.Athletes = append(out.Athletes, exchange.AbilitiesOf(a, got.Abilities[a.ID]))
+			out.Athletes = append(out.Athletes, exchange.AbilitiesOf(a, got.Abilities[a.ID], p.lexicon))
 		}
 		for _, l := range got.Left {
 			if only(l.Entry.Name) {
@@ -62,7 +62,7 @@ func (v *inferVerb) Run(p *program) error {
 	p.remarks(src)
 	var b strings.Builder
 	for _, a := range people {
-		b.WriteString(abilityTable(a, got))
+		b.WriteString(p.abilityTable(a, got))
 	}
 	return p.print(b.String())
 }
@@ -90,10 +90,10 @@ func (p *program) learnFrom(q day.LearnQuestion) (day.Learnt, error) {
 }
 
 // abilityTable writes what is believed of a person, what scores told first.
-func abilityTable(a roomful.Athlete, got day.Learnt) string {
+func (p *program) abilityTable(a roomful.Athlete, got day.Learnt) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s\n", a.Name)
-	rows := abilityRows(exchange.AbilitiesOf(a, got.Abilities[a.ID]).Abilities)
+	rows := abilityRows(exchange.AbilitiesOf(a, got.Abilities[a.ID], p.lexicon).Abilities)
 	for _, r := range rows {
 		lead := fmt.Sprintf("  %-24s %6s %-9s %5s to %-5s  ", r.Name, brief(r.Mean), r.Unit, brief(r.P05), brief(r.P95))
 		from := r.InformedBy[0]

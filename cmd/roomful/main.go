@@ -156,10 +156,19 @@ func (p *program) answer(v any) error {
 
 // print writes text for people.
 func (p *program) print(text string) error {
-	if _, err := io.WriteString(p.Stdout, text); err != nil {
+	if _, err := io.WriteString(p.Stdout, strings.Map(plainRune, text)); err != nil {
 		return outside("writing the answer", err, "is the disk full or the reader gone?")
 	}
 	return nil
+}
+
+// plainRune leaves out marks that turn the direction of a line round: a name that holds
+// one would show the figures beside it in another order.
+func plainRune(r rune) rune {
+	if r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069 {
+		return -1
+	}
+	return r
 }
 
 // errFaults ends a verb that has already told of the faults in its input.

@@ -157,6 +157,9 @@ func roundSize(part roomful.Part, one roomful.Placed) float64 {
 
 // onLine are those who share a line.
 func onLine(one roomful.Placed) string {
+	if who := one.Reading.Partner; len(one.With) == 0 && who != "" && one.Done.Piece.Team.Size > 1 {
+		return one.Name + " with " + who
+	}
 	return strings.Join(append([]string{one.Name}, one.With...), ", ")
 }
 
