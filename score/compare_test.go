@@ -166,3 +166,25 @@ func TestTarget(t *testing.T) {
 		t.Errorf("capped: %q", got.Text)
 	}
 }
+
+// TestTargetLadder lets rounds that nobody got to in the forecast grow with the steps
+// of a ladder: 3, 6 and 9 of two lines took 100, 110 and 120 s, so that 12 and 15 are
+// reckoned at 160 and 200 s, and all 690 s fit into ten minutes.
+func TestTargetLadder(t *testing.T) {
+	e := swings(1, 0, 0)
+	rounds, reps := 5, 0
+	e.Reading = roomful.Reading{Kind: roomful.RoundsScore, Rounds: &rounds, Reps: &reps}
+	e.Done.Piece.Format = roomful.RoundsInTime{Window: 600e9, Ladder: roomful.Ladder{Steps: []int{3, 6, 9}, Open: true}}
+	e.Done.Work = roomful.Work{Round: []roomful.Task{{Movement: "kettlebell-swing"}, {Movement: "burpee"}}}
+	e.Done.Score = 5
+	got, err := score.Comparer{Forecaster: scaled{}, Lexicon: lexicon(t), Seed: 1}.Next(t.Context(), &roomful.Abilities{}, e)
+	if err != nil {
+		t.Fatal(err)
+	}
+	// 5+1 beats it: a thirty-sixth of the next round of 240 s is 6.7 s more.
+	for n, clock := range []float64{100, 210, 330, 490, 690} {
+		if want := math.Round(clock * 600 / (690 + 240.0/36)); got.Splits[n].Seconds != want {
+			t.Errorf("rung %d by %v s, want %v", n+1, got.Splits[n].Seconds, want)
+		}
+	}
+}

@@ -143,7 +143,14 @@ func (c Comparer) splits(ctx context.Context, who *roomful.Abilities, e roomful.
 	if len(rounds) == 0 {
 		return nil, nil
 	}
-	long := func(n int) float64 { return rounds[min(n, len(rounds)-1)].Seconds }
+	long := func(n int) float64 {
+		known := min(n, len(rounds)-1)
+		s := rounds[known].Seconds
+		if size := roundOf(e.Done, known); n > known && size > 0 { // a ladder's steps grow
+			s *= roundOf(e.Done, n) / size
+		}
+		return s
+	}
 	sum := 0.0
 	for n := range int(math.Ceil(whole - 1e-9)) {
 		sum += long(n) * min(1, whole-float64(n))
