@@ -10,10 +10,15 @@ import (
 	"roomful/room/internal/bars"
 )
 
-// UsualSteps is how long Plates searches when nobody says otherwise. It is
-// counted and not timed, so that everybody gets the same answer; it is a second or
-// two of work, of which most questions need a hundredth.
-const UsualSteps = 8_000_000
+// UsualSteps is how long Plates searches so many bars when nobody says otherwise. It is
+// counted and not timed, so that everybody gets the same answer; it is a second or two of
+// work, of which most questions need a hundredth. A step of a large room takes longer.
+func UsualSteps(bars int) int {
+	if bars > 30 {
+		return 12_000_000
+	}
+	return 20_000_000
+}
 
 // The largest question that is answered.
 const (

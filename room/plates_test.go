@@ -28,7 +28,7 @@ func stock(pairs int, masses ...float64) []roomful.Stock {
 
 func answer(t *testing.T, q roomful.BarQuestion) roomful.BarAnswer {
 	t.Helper()
-	a, err := room.Plates(q, room.UsualSteps)
+	a, err := room.Plates(q, room.UsualSteps(len(q.Wanted)))
 	if err != nil {
 		t.Fatalf("%v (%s)", err, roomful.HintOf(err))
 	}

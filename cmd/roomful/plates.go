@@ -40,7 +40,7 @@ func (v *platesVerb) Run(p *program) error {
 	if q, f.diagnostics = exchange.ReadBars(bytes.NewReader(text)); f.faults() > 0 {
 		return &badFiles{[]file{f}}
 	}
-	a, err := room.Plates(q, room.UsualSteps)
+	a, err := room.Plates(q, room.UsualSteps(len(q.Wanted)))
 	if err != nil {
 		return err
 	}

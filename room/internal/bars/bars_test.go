@@ -13,7 +13,7 @@ import (
 )
 
 // enough is what the command searches.
-const enough = 8_000_000
+const enough = 20_000_000
 
 // TestByHand has answers that anybody can check.
 func TestByHand(t *testing.T) {
