@@ -78,7 +78,7 @@ func TestBarsJSON(t *testing.T) {
 	a, err := room.Plates(roomful.BarQuestion{
 		Plates: []roomful.Stock{{Mass: roomful.Kg(20), Count: 2}},
 		Wanted: []roomful.WantedBar{{Name: "Odo", Bar: roomful.Kg(20), Target: roomful.Kg(60), Weight: 1}, {Name: "Pia", Bar: roomful.Kg(20), Target: roomful.Kg(60), Weight: 1}},
-	}, room.UsualSteps)
+	}, room.UsualSteps(2))
 	if err != nil {
 		t.Fatal(err)
 	}
