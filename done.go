@@ -48,6 +48,22 @@ func (d Done) Otherwise() []string {
 	return out
 }
 
+// AtEnd returns the work as it was in the end, when it changed on the way.
+func (d Done) AtEnd() Work {
+	if n := len(d.Segments); n > 0 {
+		return d.Segments[n-1].Work
+	}
+	return d.Work
+}
+
+// RoundSize returns the repetitions and calories of round n, from 0, as it was done in
+// the end.
+func (d Done) RoundSize(n int) float64 {
+	f, _ := d.Piece.Format.(RoundsInTime)
+	w := d.AtEnd()
+	return w.Counted(f.Ladder, n+1, 0) - w.Counted(f.Ladder, n, 0)
+}
+
 // Entry is an attempt in somebody's record: the day, the sheet, one of its pieces
 // and what was done of it.
 type Entry struct {

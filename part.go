@@ -1,6 +1,9 @@
 package roomful
 
-import "time"
+import (
+	"slices"
+	"time"
+)
 
 // PartKind says what a part of the session is for.
 type PartKind uint8
@@ -45,6 +48,9 @@ func (p Part) Name() string {
 	}
 	return p.Kind.String() + " " + p.Letter
 }
+
+// All returns every line in order: once, round, last.
+func (p Part) All() []Element { return slices.Concat(p.Once, p.Round, p.Last) }
 
 // Standard is what counts as a repetition, in the coach's words.
 type Standard struct {

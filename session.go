@@ -51,12 +51,23 @@ type Session struct {
 // Piece returns the first scored part called name ("main", "strength",
 // "main b"); ok is false when there is none.
 func (s Session) Piece(name string) (p Part, ok bool) {
-	for _, p := range s.Parts {
-		if p.Scored && (p.Name() == name || p.Kind.String() == name) {
+	for _, p := range s.Pieces() {
+		if p.Name() == name || p.Kind.String() == name {
 			return p, true
 		}
 	}
 	return Part{}, false
+}
+
+// Pieces returns the scored parts in order.
+func (s Session) Pieces() []Part {
+	var pieces []Part
+	for _, p := range s.Parts {
+		if p.Scored {
+			pieces = append(pieces, p)
+		}
+	}
+	return pieces
 }
 
 // Lead returns the pieces that are done on one running clock before p: a

@@ -22,10 +22,7 @@ const usualMiss = 0.05
 // off and the likeliest reason. Versions are those that would have been proposed.
 func (d *Day) After(ctx context.Context, q Question, sheet string, record roomful.Record) ([]roomful.After, error) {
 	var out []roomful.After
-	for _, part := range q.Session.Parts {
-		if !part.Scored {
-			continue
-		}
+	for _, part := range q.Session.Pieces() {
 		a, err := d.after(ctx, q, sheet, part, record)
 		if err != nil {
 			return out, err
@@ -35,7 +32,7 @@ func (d *Day) After(ctx context.Context, q Question, sheet string, record roomfu
 		}
 	}
 	if len(out) == 0 {
-		return nil, &roomful.Error{Summary: "nobody has a score on " + q.Session.Title, Hint: "log one, or name another sheet"}
+		return nil, noScore(q.Session)
 	}
 	return out, nil
 }
@@ -141,8 +138,10 @@ func (d *Day) because(f *roomful.FarOff, v Versions) {
 	switch {
 	case proposed.Confidence == roomful.Low:
 		f.Why = "little is known of them: a proof set would tell"
+	case forecast.P05 <= f.Done.Score && f.Done.Score <= forecast.P95 && f.Off < 0:
+		f.Why = "as forecast: what was proposed is too much for them"
 	case forecast.P05 <= f.Done.Score && f.Done.Score <= forecast.P95:
-		f.Why = "as forecast: what was proposed is " + map[bool]string{true: "too much", false: "too little"}[f.Off < 0] + " for them"
+		f.Why = "as forecast: what was proposed is too little for them"
 	case f.Off < 0:
 		f.Why = "less than forecast: ask how it went"
 	default:

@@ -26,10 +26,7 @@ type BoardQuestion struct {
 // under 18 are shown without a place.
 func (d *Day) Boards(ctx context.Context, q BoardQuestion) ([]roomful.Board, error) {
 	var out []roomful.Board
-	for _, part := range q.Session.Parts {
-		if !part.Scored {
-			continue
-		}
+	for _, part := range q.Session.Pieces() {
 		b, err := d.board(ctx, q, part)
 		if err != nil {
 			return out, err
@@ -39,9 +36,14 @@ func (d *Day) Boards(ctx context.Context, q BoardQuestion) ([]roomful.Board, err
 		}
 	}
 	if len(out) == 0 {
-		return nil, &roomful.Error{Summary: "nobody has a score on " + q.Session.Title, Hint: "log one, or name another sheet"}
+		return nil, noScore(q.Session)
 	}
 	return out, nil
+}
+
+// noScore says that a sheet has no scores.
+func noScore(s roomful.Session) error {
+	return &roomful.Error{Summary: "nobody has a score on " + s.Title, Hint: "log one, or name another sheet"}
 }
 
 // board is the board of one piece.

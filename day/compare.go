@@ -15,7 +15,6 @@ type CompareQuestion struct {
 	Piece   string          // empty for every scored one
 	People  []roomful.Athlete
 	Record  roomful.Record
-	Today   roomful.Date
 	Seed    uint64
 	Workers int
 }
@@ -32,8 +31,8 @@ type Compared struct {
 func (d *Day) Compare(ctx context.Context, q CompareQuestion) ([]Compared, error) {
 	var out []Compared
 	for _, a := range q.People {
-		for _, part := range q.Session.Parts {
-			if !part.Scored || q.Piece != "" && part.Name() != q.Piece {
+		for _, part := range q.Session.Pieces() {
+			if q.Piece != "" && part.Name() != q.Piece {
 				continue
 			}
 			tries := attemptsAt(q, a, part.Name())
@@ -51,7 +50,7 @@ func (d *Day) Compare(ctx context.Context, q CompareQuestion) ([]Compared, error
 		if len(q.People) == 1 {
 			return nil, &roomful.Error{Summary: q.People[0].Name + " has no score on " + q.Session.Title + ", so there is nothing to beat yet", Hint: "log one, or ask for a forecast"}
 		}
-		return nil, &roomful.Error{Summary: "nobody has a score on " + q.Session.Title, Hint: "log one, or name another sheet"}
+		return nil, noScore(q.Session)
 	}
 	return out, nil
 }

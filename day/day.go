@@ -226,10 +226,8 @@ func (d *Day) entrant(a roomful.Athlete, abilities *roomful.Abilities, piece roo
 // the first that is scored.
 func pieceOf(s roomful.Session, name string) (roomful.Part, error) {
 	var names []string
-	for _, p := range s.Parts {
-		if p.Scored {
-			names = append(names, p.Name())
-		}
+	for _, p := range s.Pieces() {
+		names = append(names, p.Name())
 	}
 	switch {
 	case len(names) == 0:

@@ -92,7 +92,7 @@ func (r *redo) changes() {
 func (r *redo) place(w roomful.Work, c roomful.Change) (int, bool) {
 	tasks := w.All()
 	if c.Of != "" {
-		lines := slices.Concat(r.part.Once, r.part.Round, r.part.Last)
+		lines := r.part.All()
 		if len(lines) == len(tasks) {
 			i := slices.IndexFunc(lines, func(e roomful.Element) bool { return e.Movement == c.Of })
 			return i, i >= 0
@@ -160,7 +160,7 @@ func b2i(b bool) int {
 
 // instead resolves another movement in the place of a line.
 func (r *redo) instead(t roomful.Task, i int, to roomful.MovementID) roomful.Task {
-	lines := slices.Concat(r.part.Once, r.part.Round, r.part.Last)
+	lines := r.part.All()
 	of := lines[min(i, len(lines)-1)]
 	did, ok := version.Did(version.InsteadQuestion{
 		Of: of, Person: version.Person{Athlete: r.question.Who, Abilities: r.abilities},

@@ -3,7 +3,6 @@ package day
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"roomful"
 )
@@ -19,7 +18,7 @@ func (r *redo) beyond() {
 	if said := r.question.Reading.AsWritten; said != nil && *said {
 		return
 	}
-	written := slices.Concat(r.part.Once, r.part.Round, r.part.Last)
+	written := r.part.All()
 	for i, t := range r.out.Work.All() {
 		m := r.day.Lexicon.Movement(t.Movement)
 		if i >= len(written) || m == nil || t.Movement != written[i].Movement || m.TakesLoad() || m.Bound == nil || r.able(t) {

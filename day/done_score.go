@@ -1,6 +1,7 @@
 package day
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"time"
@@ -62,34 +63,23 @@ func (r *redo) rounds(read roomful.Reading) {
 // roundSize is the repetitions and calories of a round of the version done,
 // counted from 0; of one without any, its metres or seconds.
 func (r *redo) roundSize(n int) float64 {
-	work := r.out.Work
-	if k := len(r.out.Segments); k > 0 {
-		work = r.out.Segments[k-1].Work
+	if size := r.out.RoundSize(n); size > 0 {
+		return size
 	}
 	f, _ := r.part.Format.(roomful.RoundsInTime)
 	step, _ := f.Ladder.Step(n)
-	var counted, metres, seconds float64
-	for _, t := range work.Round {
-		amount := t.Amount
-		if amount == 0 {
-			amount = float64(step)
-		}
+	var metres, seconds float64
+	for _, t := range r.out.AtEnd().Round {
+		amount := cmp.Or(t.Amount, float64(step))
 		switch {
 		case t.Movement == roomful.Rest:
 		case t.Unit == roomful.Metre:
 			metres += amount
 		case t.Unit == roomful.Second:
 			seconds += amount
-		default:
-			counted += amount
 		}
 	}
-	for _, size := range []float64{counted, metres, seconds} {
-		if size > 0 {
-			return size
-		}
-	}
-	return 0
+	return cmp.Or(metres, seconds)
 }
 
 // time is a time, the cap, or what the intervals come to. Fewer intervals than the

@@ -3,7 +3,6 @@ package day
 import (
 	"context"
 	"math"
-	"slices"
 	"time"
 
 	"roomful"
@@ -76,7 +75,7 @@ func (d *Day) propose(ctx context.Context, s roomful.Session, p roomful.Part) ro
 // skills are those that a piece asks for, each solid.
 func (d *Day) skills(p roomful.Part) []roomful.SkillLevel {
 	var out []roomful.SkillLevel
-	for _, e := range slices.Concat(p.Once, p.Round, p.Last) {
+	for _, e := range p.All() {
 		if m := d.Lexicon.Movement(e.Movement); m != nil && m.Skill.Needed {
 			out = append(out, roomful.SkillLevel{Movement: m.ID, Level: roomful.SolidSkill})
 		}

@@ -86,7 +86,7 @@ type loading struct {
 func (l *loading) answer() roomful.OwnLoad {
 	v := l.version
 	out := roomful.OwnLoad{Athlete: v.Athlete, Name: v.Name, Confidence: v.Confidence, Cautions: v.Cautions, Refer: v.Stop}
-	at := slices.IndexFunc(linesOf(l.piece), func(e roomful.Element) bool { return e.Movement == l.Movement })
+	at := slices.IndexFunc(l.piece.All(), func(e roomful.Element) bool { return e.Movement == l.Movement })
 	if v.Stop != "" || at < 0 || at >= len(v.Choices) {
 		return out
 	}

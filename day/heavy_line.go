@@ -35,7 +35,7 @@ func (l *loading) pieceToLoad() (roomful.Part, error) {
 				there = append(there, m.Name)
 			}
 		}
-		if slices.ContainsFunc(linesOf(p), func(e roomful.Element) bool { return e.Movement == l.Movement && e.Movement != "" }) {
+		if slices.ContainsFunc(p.All(), func(e roomful.Element) bool { return e.Movement == l.Movement && e.Movement != "" }) {
 			return p, nil
 		}
 	}
@@ -53,13 +53,13 @@ func (l *loading) pieceToLoad() (roomful.Part, error) {
 // with; empty when there is none.
 func (l *loading) ramped() roomful.MovementID {
 	for _, r := range l.Session.Parts {
-		for _, e := range linesOf(r) {
+		for _, e := range r.All() {
 			m := l.Lexicon.Movement(e.Movement)
 			if r.Kind != roomful.Ramp || m == nil || !m.TakesLoad() {
 				continue
 			}
-			for _, p := range l.Session.Parts {
-				if p.Scored && slices.ContainsFunc(linesOf(p), func(e roomful.Element) bool { return e.Movement == m.ID }) {
+			for _, p := range l.Session.Pieces() {
+				if slices.ContainsFunc(p.All(), func(e roomful.Element) bool { return e.Movement == m.ID }) {
 					return m.ID
 				}
 			}
@@ -68,14 +68,11 @@ func (l *loading) ramped() roomful.MovementID {
 	return ""
 }
 
-// linesOf are the lines of a part in the order of a version's choices.
-func linesOf(p roomful.Part) []roomful.Element { return slices.Concat(p.Once, p.Round, p.Last) }
-
 // loadedLines are the movements of a piece that take a load, the likeliest to be
 // asked about first.
 func (l *loading) loadedLines(p roomful.Part) []*roomful.Movement {
 	var tested, bar, other []*roomful.Movement
-	for _, e := range linesOf(p) {
+	for _, e := range p.All() {
 		m := l.Lexicon.Movement(e.Movement)
 		_, test := e.Load.(roomful.Fresh)
 		switch {
@@ -102,7 +99,7 @@ func (d *Day) nameOf(id roomful.MovementID) string {
 // nothing answers where nothing in the piece has a load.
 func (l *loading) nothing() roomful.OwnLoad {
 	var names []string
-	for _, e := range linesOf(l.piece) {
+	for _, e := range l.piece.All() {
 		if m := l.Lexicon.Movement(e.Movement); m != nil && m.Modality != roomful.Pause && !slices.Contains(names, m.Plural) {
 			names = append(names, m.Plural)
 		}

@@ -92,7 +92,7 @@ func fitting(words ...string) string {
 
 // fresh is the repetition test that the sheet has for the line, 0 for none.
 func (l *loading) fresh() int {
-	for _, e := range linesOf(l.piece) {
+	for _, e := range l.piece.All() {
 		if n, ok := e.Load.(roomful.Fresh); ok && e.Movement == l.Movement {
 			return int(n)
 		}
@@ -103,7 +103,7 @@ func (l *loading) fresh() int {
 // share is the percentage of a maximum that the sheet asks for in the line, 0 for
 // none.
 func (l *loading) share() float64 {
-	for _, e := range linesOf(l.piece) {
+	for _, e := range l.piece.All() {
 		if p, ok := e.Load.(roomful.Percent); ok && e.Movement == l.Movement {
 			return float64(p)
 		}

@@ -24,7 +24,6 @@ type LearnQuestion struct {
 // Learnt is what scores say of everybody, by id.
 type Learnt struct {
 	Abilities map[string]*roomful.Abilities
-	Gym       infer.Shift // how the gym differs from published figures
 	Left      []LeftOut
 	told      map[string]*roomful.Abilities // what they told alone
 }
@@ -60,8 +59,7 @@ func (d *Day) Learn(ctx context.Context, q LearnQuestion) (Learnt, error) {
 	if err != nil {
 		return out, err
 	}
-	learnt, gym := s.LearnTogether(people, q.Today, by)
-	out.Gym = gym
+	learnt, _ := s.LearnTogether(people, q.Today, by)
 	for i, a := range q.People {
 		out.Abilities[a.ID], out.told[a.ID] = learnt[i].Abilities, people[i].Prior
 		for _, l := range learnt[i].Left {

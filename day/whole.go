@@ -20,9 +20,9 @@ func (d *Day) Versions(ctx context.Context, q Question, home bool) (Versions, er
 	out := Versions{Piece: c.piece}
 	lineups := map[string]roomful.Lineup{}
 	var r version.Request
-	for _, p := range q.Session.Parts {
+	for _, p := range q.Session.Pieces() {
 		asked := p.Name() == c.piece.Name()
-		if !p.Scored || lineups[p.Name()].Versions != nil {
+		if lineups[p.Name()].Versions != nil {
 			continue
 		}
 		one := c

@@ -29,7 +29,8 @@ const (
 // ModelError is the sd of what the model gets wrong about a piece, in its log-score,
 // the same every time the piece is done. Half of its figures lie within 7 % of
 // published ones (doc/calibration.md), which holds how groups differ too; 5 % is
-// judgement. It bounds what a piece can tell however often it is done.
+// judgement, after values from 0 to 7 % were tried (doc/inference-calibration.md). It
+// bounds what a piece can tell however often it is done.
 const ModelError = 0.05
 
 // OxygenWalk is how far supply of oxygen wanders in the square root of a week,

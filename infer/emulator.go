@@ -79,8 +79,7 @@ func (s Simulator) emulate(ctx context.Context, cases []Case, points int) (*Emul
 
 // Check returns the emulator's mean absolute error of the log-score at fresh
 // people, and whether that is little enough to use it: beside one score's own luck,
-// or at all. What it is off beyond
-// that counts as noise from then on.
+// or at all. What it is off counts as noise from then on.
 func (s Simulator) Check(ctx context.Context, e *Emulator) (off float64, ok bool, err error) {
 	scores, err := s.simulate(ctx, e.draw(freshPoints, s.Seed+1, 1), freshRuns, s.Seed+1)
 	luck, n := 0.0, 0

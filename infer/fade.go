@@ -7,7 +7,7 @@ import (
 
 // How far the fade of one day is from what somebody's rounds are in the middle of many
 // runs, as an sd of a logarithm; and that of a point of an emulator, whose rounds are
-// medians of few (measured on the pieces of the tests).
+// medians of few (judgement).
 const (
 	fadeSD      = 0.06
 	fadePointSD = 0.02

@@ -254,8 +254,7 @@ func TestLoadsAndMassesShareAnEmulator(t *testing.T) {
 }
 
 // Rounds that were told count beside the total: they narrow what is believed of the
-// reserve and of oxygen more than the total alone, and the truth stays inside. The sd of
-// one day's fade is measured on the way.
+// reserve and of oxygen more than the total alone, and the truth stays inside.
 func TestSplitsCount(t *testing.T) {
 	w := newWorld(t)
 	r := rand.New(rand.NewPCG(8, 9))
@@ -283,6 +282,10 @@ func TestSplitsCount(t *testing.T) {
 	}
 	for _, c := range []roomful.Capacity{roomful.CapVO2max, roomful.CapReserve} {
 		var without, with float64
+		most := 1.0
+		if c == roomful.CapVO2max {
+			most = 0.96 // doc/inference.md says 6 % surer
+		}
 		inside := 0
 		for i := range plain {
 			a, b := w.sim.Learn(plain[i], today, by).Abilities, w.sim.Learn(split[i], today, by).Abilities
@@ -293,7 +296,7 @@ func TestSplitsCount(t *testing.T) {
 			}
 		}
 		t.Logf("%s: sd %.4f without rounds, %.4f with them, %d of %d inside", c, without, with, inside, len(plain))
-		if with >= without || inside < 32 {
+		if with >= most*without || inside < 32 {
 			t.Errorf("%s: sd %.4f without rounds, %.4f with them, %d of %d inside", c, without, with, inside, len(plain))
 		}
 	}

@@ -129,7 +129,7 @@ func (h *house) missing(p Piece) (out []roomful.Shortage) {
 	if h.Kit == nil {
 		return nil
 	}
-	for _, e := range slices.Concat(p.Once, p.Round, p.Last) {
+	for _, e := range p.All() {
 		m := h.Lexicon.Movement(e.Movement)
 		if m == nil {
 			continue
@@ -168,11 +168,8 @@ func (l *layer) add(kind roomful.HourKind, length time.Duration, part, what, fro
 // for each beyond them.
 func (l *layer) brief() {
 	taught := map[roomful.MovementID]bool{}
-	for _, p := range l.Session.Parts {
-		if !p.Scored {
-			continue
-		}
-		for _, e := range slices.Concat(p.Once, p.Round, p.Last) {
+	for _, p := range l.Session.Pieces() {
+		for _, e := range p.All() {
 			if e.Movement != roomful.Rest {
 				taught[e.Movement] = true
 			}
@@ -282,7 +279,7 @@ func (l *layer) piece(i int, p roomful.Part) {
 
 // usesBars reports whether a piece has something to load.
 func (l *layer) usesBars(p roomful.Part) bool {
-	return slices.ContainsFunc(slices.Concat(p.Once, p.Round, p.Last), func(e roomful.Element) bool {
+	return slices.ContainsFunc(p.All(), func(e roomful.Element) bool {
 		m := l.Lexicon.Movement(e.Movement)
 		return m != nil && m.Implement == roomful.Barbell
 	})

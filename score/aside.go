@@ -30,8 +30,7 @@ var swingWords = []string{"on", "off", "work", "rest"}
 
 // number reports whether token i was typed as a number.
 func (p *parser) number(i int) bool {
-	return i >= 0 && i < len(p.toks) && p.toks[i].text == "" && p.toks[i].end > p.toks[i].start || p.isNumber(i) ||
-		i >= 0 && i < len(p.toks) && p.raw[p.toks[i].start] >= '0' && p.raw[p.toks[i].start] <= '9'
+	return p.isNumber(i) || i >= 0 && i < len(p.toks) && isDigit(p.raw[p.toks[i].start])
 }
 
 // stopped reads "stopped at 8:00" and "out at 8 min" after a piece with a window; 0
@@ -139,7 +138,7 @@ func (m moment) clock(part roomful.Part, r roomful.Reading) float64 {
 	var whole, rounds float64
 	if r.Rounds != nil {
 		rounds = float64(*r.Rounds)
-		if size := roundSize(part, roomful.AnyDivision, *r.Rounds); r.Reps != nil && size > 0 {
+		if size := RoundSize(part, roomful.AnyDivision, *r.Rounds); r.Reps != nil && size > 0 {
 			rounds += float64(*r.Reps) / float64(size)
 		}
 	}

@@ -27,11 +27,6 @@ var helps = []struct {
 // bandWords may stand before a band and say which.
 var bandWords = wordSet("red green purple blue black orange yellow grey thin thick thinner thicker heavy light small big")
 
-// elements returns the lines of a piece in order.
-func elements(p roomful.Part) []roomful.Element {
-	return slices.Concat(p.Once, p.Round, p.Last)
-}
-
 // mention is a movement that a text names.
 type mention struct {
 	id       roomful.MovementID
@@ -146,7 +141,7 @@ func (p *parser) changes(pieces []piece, lex roomful.Lexicon) []saidChange {
 
 // asked reports whether a line asks for just the amount of a change.
 func asked(part roomful.Part, id roomful.MovementID, c roomful.Change) bool {
-	e := elements(part)[lineOf(elements(part), id)]
+	e := part.All()[lineOf(part.All(), id)]
 	for _, n := range e.Amount.By {
 		if n*e.Amount.Unit.Size() == c.Amount*c.Unit.Size() {
 			return true
@@ -171,7 +166,7 @@ func (p *parser) forWord(pieces []piece, at int) (map[int]roomful.MovementID, in
 	}
 	out := map[int]roomful.MovementID{}
 	for i := range pieces {
-		for _, e := range elements(pieces[i].part) {
+		for _, e := range pieces[i].part.All() {
 			if slices.Contains(strings.Split(string(e.Movement), "-"), word) {
 				out[i] = e.Movement
 				break
@@ -208,7 +203,7 @@ func (p *parser) skips(m mention) int {
 func piecesWith(pieces []piece, id roomful.MovementID) []int {
 	var out []int
 	for i := range pieces {
-		if lineOf(elements(pieces[i].part), id) >= 0 {
+		if lineOf(pieces[i].part.All(), id) >= 0 {
 			out = append(out, i)
 		}
 	}
@@ -219,7 +214,7 @@ func piecesWith(pieces []piece, id roomful.MovementID) []int {
 func lineIn(pieces []piece, in []int, id roomful.MovementID) map[int]roomful.MovementID {
 	out := map[int]roomful.MovementID{}
 	for _, i := range in {
-		es := elements(pieces[i].part)
+		es := pieces[i].part.All()
 		out[i] = es[lineOf(es, id)].Movement
 	}
 	return out
@@ -264,7 +259,7 @@ func (p *parser) help(pieces []piece, lex roomful.Lexicon) []saidChange {
 			}
 			of := map[int]roomful.MovementID{}
 			for n := range pieces {
-				for _, e := range elements(pieces[n].part) {
+				for _, e := range pieces[n].part.All() {
 					if m := lex.Movement(e.Movement); h.pattern != "" && m != nil && m.Is(h.pattern) {
 						of[n] = m.ID
 						break
@@ -327,7 +322,7 @@ func originals(pieces []piece, id roomful.MovementID, lex roomful.Lexicon) map[i
 	} {
 		out := map[int]roomful.MovementID{}
 		for i := range pieces {
-			for _, e := range elements(pieces[i].part) {
+			for _, e := range pieces[i].part.All() {
 				if m := lex.Movement(e.Movement); m != nil && fits(pieces[i].part, m) {
 					out[i] = m.ID
 					break

@@ -129,6 +129,6 @@ var (
 	joinWords   = []string{"+", "and", "&", "plus", "und", "et"}
 	kgWords     = []string{"kg", "kgs", "kilo", "kilos", "k"}
 	lbWords     = []string{"lb", "lbs", "#", "pounds", "pound"}
-	missWords   = []string{"f", "fail", "failed", "miss", "missed", "no", "x"}
+	missWords   = []string{"f", "fail", "failed", "miss", "missed"}
 	finishWords = []string{"completed", "complete", "finished", "done"}
 )

@@ -82,7 +82,7 @@ func (p *parser) endsInMass(end int) bool {
 // missAt returns how many tokens at j say that a lift was missed.
 func (p *parser) missAt(j int) int {
 	switch {
-	case p.word(j) == "(" && slices.Contains(missWords, p.word(j+1)) && p.word(j+2) == ")":
+	case p.word(j) == "(" && (slices.Contains(missWords, p.word(j+1)) || p.word(j+1) == "no" || p.word(j+1) == "x") && p.word(j+2) == ")":
 		return 3
 	case p.word(j) == "f" || p.word(j) == "fail":
 		return 1

@@ -111,15 +111,11 @@ func (r *reader) owner(at int) int {
 	switch {
 	case here >= 0 && alone:
 		return here
-	case last >= 0 && !r.pieces[r.asked()].before(last, r):
+	case last >= r.asked() && last >= 0: // what is said behind the score of an earlier one may speak of either
 		return last
 	}
 	return r.asked()
 }
-
-// before reports whether a piece is done before the one asked about: what is said
-// behind its score may speak of either, and then of the one asked about.
-func (s piece) before(i int, r *reader) bool { return i < r.asked() }
 
 // sentence numbers the sentence of a token: full stops, strokes and "then" end one.
 func (p *parser) sentence(at int) (n int) {

@@ -125,7 +125,7 @@ func fitAmount(f *fact, u roomful.Unit) int {
 // one only, -1; 0 when nothing does.
 func (p *parser) names(f *fact, pieces []piece, i int) int {
 	has := func(s piece) bool {
-		return slices.ContainsFunc(elements(s.part), func(e roomful.Element) bool {
+		return slices.ContainsFunc(s.part.All(), func(e roomful.Element) bool {
 			m := p.lex.Movement(e.Movement)
 			implement := implementWords[p.word(f.to)]
 			return implement != "" && m != nil && m.Implement == implement ||
@@ -164,7 +164,7 @@ func (p *parser) assign(pieces []piece) []int {
 	at := func(i, j int) *int { return &best[i*(m+1)+j] }
 	worth := func(i, j int) int {
 		w := fit(&pieces[i], &facts[j]) * 10
-		missed := slices.Contains(missWords[:5], p.word(facts[j].from-1)) && facts[j].kind == plainFact
+		missed := slices.Contains(missWords, p.word(facts[j].from-1)) && facts[j].kind == plainFact
 		switch load := pieces[i].kind == roomful.LoadScore; {
 		case missed && !load:
 			return 0

@@ -52,15 +52,15 @@ func (r *reader) stated(out []roomful.Reading) (changes []owned) {
 		r.take(f)
 		e, differs := r.line(lines, kg)
 		if late {
-			e, differs = r.nearest(lines, kg), true
+			e, _ = r.closest(lines, kg)
+			differs = true
 		}
-		switch {
-		case differs:
-			other[reading.Piece] = true
-			changes = append(changes, owned{saidChange{Change: roomful.Change{Of: e, LoadKg: kg}, when: when, late: late}, at})
-		default:
+		if !differs {
 			r.matched[reading.Piece] = true
+			continue
 		}
+		other[reading.Piece] = true
+		changes = append(changes, owned{saidChange{Change: roomful.Change{Of: e, LoadKg: kg}, when: when, late: late}, at})
 	}
 	for name := range other {
 		delete(r.matched, name)
@@ -100,7 +100,7 @@ func (r *reader) heights(changes []owned) []owned {
 		at := r.owner(f.from)
 		c := roomful.Change{HeightCm: math.Round(f.a*f.unit.Size()*1000) / 10}
 		for _, n := range []int{at, r.asked()} {
-			for _, e := range elements(r.pieces[n].part) {
+			for _, e := range r.pieces[n].part.All() {
 				if len(e.Heights) > 0 && c.Of == "" {
 					c.Of, at = e.Movement, n
 				}
@@ -118,7 +118,7 @@ func (r *reader) loadPiece(f *fact) (int, []roomful.Element) {
 	named := r.beside(f)
 	fits := map[int][]roomful.Element{}
 	for i, s := range r.pieces {
-		for _, e := range elements(s.part) {
+		for _, e := range s.part.All() {
 			if s.kind != roomful.LoadScore && named(e) {
 				fits[i] = append(fits[i], e)
 			}
@@ -126,7 +126,7 @@ func (r *reader) loadPiece(f *fact) (int, []roomful.Element) {
 	}
 	if len(fits) == 0 { // nothing beside it, or nothing there that is meant
 		for i, s := range r.pieces {
-			for _, e := range elements(s.part) {
+			for _, e := range s.part.All() {
 				if e.Load != nil && s.kind != roomful.LoadScore {
 					fits[i] = append(fits[i], e)
 				}
@@ -202,13 +202,7 @@ func (r *reader) line(lines []roomful.Element, kg float64) (of roomful.MovementI
 	return of, of != "" && best > 0.02 || of == "" && len(lines) == 0
 }
 
-// nearest is the line whose prescription a load is nearest to.
-func (r *reader) nearest(lines []roomful.Element, kg float64) roomful.MovementID {
-	of, _ := r.closest(lines, kg)
-	return of
-}
-
-// closest finds the nearest prescription, and how far it is.
+// closest finds the line whose prescription a load is nearest to, and how far it is.
 func (r *reader) closest(lines []roomful.Element, kg float64) (of roomful.MovementID, best float64) {
 	best = math.Inf(1)
 	for _, e := range lines {
@@ -230,5 +224,5 @@ func (r *reader) closest(lines []roomful.Element, kg float64) (of roomful.Moveme
 
 // loaded reports whether a part says a load anywhere.
 func loaded(p roomful.Part) bool {
-	return slices.ContainsFunc(elements(p), func(e roomful.Element) bool { return e.Load != nil })
+	return slices.ContainsFunc(p.All(), func(e roomful.Element) bool { return e.Load != nil })
 }

@@ -114,8 +114,10 @@ func TestRankPartners(t *testing.T) {
 	}
 }
 
-// TestRankOrder is a total preorder whatever is entered: places rise with the list,
-// equal scores have equal places, and the order of entering does not matter.
+// TestRankOrder counts whatever is entered anew: a place is one more than how many are
+// better, by rounds, and by the time of the first where everybody with as many told it;
+// who shares it is tied. Places rise with the list, and the order of entering does not
+// matter.
 func TestRankOrder(t *testing.T) {
 	rapid.Check(t, func(r *rapid.T) {
 		var all roomful.Record
@@ -127,9 +129,19 @@ func TestRankOrder(t *testing.T) {
 			all = append(all, e)
 		}
 		b := ranked(t, score.Ranking{Entries: all}).Written
-		for i := 1; i < len(b); i++ {
-			if b[i].Place < b[i-1].Place || b[i].Done.Score > b[i-1].Done.Score || (b[i].Place == b[i-1].Place) != (b[i].Tied && b[i-1].Tied && b[i].Done.Score == b[i-1].Done.Score && b[i].Place == b[i-1].Place) {
-				r.Fatalf("%s", places(b))
+		for i, one := range b {
+			better, level := 0, 0
+			told := !slices.ContainsFunc(all, func(e roomful.Entry) bool { return e.Done.Score == one.Done.Score && e.Done.Splits == nil })
+			for _, e := range all {
+				switch same := e.Done.Score == one.Done.Score; {
+				case e.Done.Score > one.Done.Score, same && told && e.Done.Splits[0] < one.Done.Splits[0]:
+					better++
+				case same && (!told || e.Done.Splits[0] == one.Done.Splits[0]):
+					level++
+				}
+			}
+			if one.Place != better+1 || one.Tied != (level > 1) || i > 0 && b[i-1].Place > one.Place {
+				r.Fatalf("%s has place %d, tied %v; %d are better, %d level: %s", one.Name, one.Place, one.Tied, better, level, places(b))
 			}
 		}
 		turned := slices.Clone(all)

@@ -82,7 +82,10 @@ func (c Comparer) apart(out roomful.Comparison) string {
 		more = "less"
 	}
 	a, b := out.Earlier.Done, out.Later.Done
-	least := map[bool]string{true: "at least "}[out.AtLeast]
+	least := ""
+	if out.AtLeast {
+		least = "at least "
+	}
 	switch {
 	case kind == roomful.TimeScore && a.Capped && b.Capped:
 		if d < 0 {
@@ -95,7 +98,7 @@ func (c Comparer) apart(out roomful.Comparison) string {
 		}
 		return least + span(d) + " slower"
 	case kind == roomful.RoundsScore:
-		if reps := b.Counted - a.Counted; !math.IsNaN(reps) && reps*d > 0 && roundOf(a, 0) == roundOf(b, 0) && roundOf(a, 0) > 0 {
+		if reps := b.Counted - a.Counted; !math.IsNaN(reps) && reps*d > 0 && a.RoundSize(0) == b.RoundSize(0) && a.RoundSize(0) > 0 {
 			if reps < 0 {
 				return count(-reps, "repetition") + " fewer"
 			}
@@ -107,7 +110,10 @@ func (c Comparer) apart(out roomful.Comparison) string {
 	case kind == roomful.DistanceScore:
 		return roomful.Figure(math.Round(math.Abs(d))) + " m " + more
 	case kind == roomful.HoldScore:
-		return span(math.Abs(d)) + " " + map[bool]string{true: "longer", false: "shorter"}[d > 0]
+		if d < 0 {
+			return span(-d) + " shorter"
+		}
+		return span(d) + " longer"
 	}
 	if d < 0 {
 		return count(-d, "repetition") + " fewer"

@@ -69,7 +69,7 @@ func (r *reader) rounds(out *roomful.Reading, s *piece, f *fact) {
 	if f.kind == plusFact && !f.rung {
 		r.whichRung(out, s, rounds, reps)
 	}
-	if size := roundSize(s.part, r.q.Division, rounds); s.count == 0 && size > 0 && reps >= size {
+	if size := RoundSize(s.part, r.q.Division, rounds); s.count == 0 && size > 0 && reps >= size {
 		if reps > size {
 			out.Question = &roomful.Question{Ask: fmt.Sprintf("a round has %d; which is it?", size),
 				Answers: [2]string{fmt.Sprintf("%d+%d", rounds+reps/size, reps%size), fmt.Sprintf("%d repetitions in all", reps)}}
@@ -91,7 +91,7 @@ func (r *reader) rounds(out *roomful.Reading, s *piece, f *fact) {
 func (r *reader) inRounds(s *piece, all int) (rounds, reps int) {
 	reps = max(0, all-countOf(s.part.Once, r.q.Division, 0))
 	for rounds < mostRounds {
-		size := roundSize(s.part, r.q.Division, rounds)
+		size := RoundSize(s.part, r.q.Division, rounds)
 		if size <= 0 || reps < size {
 			break
 		}
@@ -109,7 +109,7 @@ func (r *reader) whichRung(out *roomful.Reading, s *piece, rounds, reps int) {
 		return
 	}
 	rung := r.p.rungs[rounds]
-	if rung == 0 || rung == rounds || reps >= roundSize(s.part, r.q.Division, rung) {
+	if rung == 0 || rung == rounds || reps >= RoundSize(s.part, r.q.Division, rung) {
 		return
 	}
 	out.Question = &roomful.Question{Ask: fmt.Sprintf("is that the rung of %d, or %d rungs?", rounds, rounds),
@@ -278,7 +278,7 @@ func (r *reader) another(first, f *fact) bool {
 // it.
 func (r *reader) elsewhere(s *piece, f *fact) bool {
 	for _, m := range r.p.named {
-		if (m.to == f.from || m.from == f.to) && lineOf(elements(s.part), m.id) < 0 && len(piecesWith(r.pieces, m.id)) > 0 {
+		if (m.to == f.from || m.from == f.to) && lineOf(s.part.All(), m.id) < 0 && len(piecesWith(r.pieces, m.id)) > 0 {
 			return true
 		}
 	}
@@ -288,7 +288,7 @@ func (r *reader) elsewhere(s *piece, f *fact) bool {
 // missed reports whether a word of failing stands beside a load.
 func (r *reader) missed(f *fact) bool {
 	before, after := r.p.word(f.from-1), r.p.word(f.to)
-	return slices.Contains([]string{"f", "failed", "missed", "fail"}, before) || slices.Contains([]string{"f", "no", "fail", "failed", "missed", "miss"}, after)
+	return slices.Contains(missWords, before) || slices.Contains(missWords, after) || after == "no"
 }
 
 // lastFailed reports whether the last set is said to have failed.
@@ -304,7 +304,7 @@ func (r *reader) lastFailed() bool {
 // unit is the unit of loads that come without one: the person's, unless the
 // sheet is written in pounds.
 func (r *reader) unit(p roomful.Part) roomful.MassUnit {
-	for _, e := range elements(p) {
+	for _, e := range p.All() {
 		if ms, ok := e.Load.(roomful.Masses); ok && len(ms) > 0 {
 			return ms[0].Unit
 		}

@@ -71,7 +71,7 @@ func (c Comparer) step(e roomful.Entry) float64 {
 		if _, ok := e.Done.Piece.Format.(roomful.Every); ok {
 			return 1
 		}
-		if size := roundOf(e.Done, int(e.Done.Score)); size > 0 {
+		if size := e.Done.RoundSize(int(e.Done.Score)); size > 0 {
 			return 1 / size
 		}
 		return 0.1
@@ -84,19 +84,6 @@ func (c Comparer) step(e roomful.Entry) float64 {
 	return 1
 }
 
-// roundOf is the repetitions and calories of round n, from 0, of what was done.
-func roundOf(d roomful.Done, n int) float64 {
-	var l roomful.Ladder
-	if f, ok := d.Piece.Format.(roomful.RoundsInTime); ok {
-		l = f.Ladder
-	}
-	w := d.Work
-	if k := len(d.Segments); k > 0 {
-		w = d.Segments[k-1].Work
-	}
-	return w.Counted(l, n+1, 0) - w.Counted(l, n, 0)
-}
-
 // text writes a score of an attempt's kind.
 func (c Comparer) text(e roomful.Entry, v float64) string {
 	switch kind := e.Reading.Kind; kind {
@@ -106,7 +93,7 @@ func (c Comparer) text(e roomful.Entry, v float64) string {
 		if _, ok := e.Done.Piece.Format.(roomful.Every); ok {
 			return roomful.Figure(math.Round(v)) + " rounds"
 		}
-		return kind.Text(v+1e-9, roundOf(e.Done, int(v+1e-9)))
+		return kind.Text(v+1e-9, e.Done.RoundSize(int(v+1e-9)))
 	default:
 		return kind.Text(v, 0)
 	}
@@ -125,55 +112,55 @@ func (c Comparer) splits(ctx context.Context, who *roomful.Abilities, e roomful.
 	if whole < 1 || math.IsNaN(whole) {
 		return nil, nil
 	}
-	work := e.Done.Work
-	if k := len(e.Done.Segments); k > 0 {
-		work = e.Done.Segments[k-1].Work
-	}
 	q := c.request(who, e)
 	q.Runs = min(q.Runs, splitRuns)
 	f, err := c.Forecaster.Forecast(ctx, q)
 	if err != nil {
 		return nil, err
 	}
-	elements := f.Athletes[0].Elements
-	if whole < 2 && len(work.Round) > 1 && len(elements) == len(work.All()) {
-		return lineSplits(elements, part), nil
+	a, work := f.Athletes[0], e.Done.AtEnd()
+	if whole < 2 && len(work.Round) > 1 && len(a.Elements) == len(work.All()) {
+		return lineSplits(a.Elements, part), nil
 	}
-	rounds := f.Athletes[0].Rounds
-	if len(rounds) == 0 {
-		return nil, nil
+	return roundSplits(e.Done, a, whole, part), nil
+}
+
+// roundSplits are when each of so many rounds should be done for all of it to take so
+// long, with what is done once before them and after.
+func roundSplits(d roomful.Done, a roomful.AthleteForecast, rounds, whole float64) []roomful.SplitTarget {
+	if len(a.Rounds) == 0 {
+		return nil
 	}
 	long := func(n int) float64 {
-		known := min(n, len(rounds)-1)
-		s := rounds[known].Seconds
-		if size := roundOf(e.Done, known); n > known && size > 0 { // a ladder's steps grow
-			s *= roundOf(e.Done, n) / size
+		known := min(n, len(a.Rounds)-1)
+		s := a.Rounds[known].Seconds
+		if size := d.RoundSize(known); n > known && size > 0 { // a ladder's steps grow
+			s *= d.RoundSize(n) / size
 		}
 		return s
 	}
 	sum := 0.0
-	for n := range int(math.Ceil(whole - 1e-9)) {
-		sum += long(n) * min(1, whole-float64(n))
+	for n := range int(math.Ceil(rounds - 1e-9)) {
+		sum += long(n) * min(1, rounds-float64(n))
 	}
-	var before float64 // what is done once, and then comes the first round
-	for i, el := range elements {
+	work, clock := d.AtEnd(), 0.0 // what is done once, and then comes the first round
+	for i, el := range a.Elements {
 		switch {
 		case i < len(work.Once):
-			before += el.Seconds
+			clock += el.Seconds
 		case i >= len(work.Once)+len(work.Round):
 			sum += el.Seconds
 		}
 	}
-	if sum += before; sum <= 0 {
-		return nil, nil
+	if sum += clock; sum <= 0 {
+		return nil
 	}
 	var out []roomful.SplitTarget
-	clock := before
-	for n := range int(whole + 1e-9) {
+	for n := range int(rounds + 1e-9) {
 		clock += long(n)
-		out = append(out, roomful.SplitTarget{Round: n + 1, Seconds: math.Round(clock * part / sum)})
+		out = append(out, roomful.SplitTarget{Round: n + 1, Seconds: math.Round(clock * whole / sum)})
 	}
-	return out, nil
+	return out
 }
 
 // lineSplits are when each line of a single round should be done for the whole to

@@ -25,8 +25,9 @@ func countOf(es []roomful.Element, d roomful.Division, step int) int {
 	return int(math.Round(sum))
 }
 
-// roundSize is the repetitions and calories of round n, from 0.
-func roundSize(p roomful.Part, d roomful.Division, n int) int {
+// RoundSize returns the repetitions and calories of round n, from 0, as a division
+// has it.
+func RoundSize(p roomful.Part, d roomful.Division, n int) int {
 	step := 0
 	switch f := p.Format.(type) {
 	case roomful.RoundsInTime:
@@ -61,7 +62,7 @@ func slot(es []roomful.Element, n int) []roomful.Element {
 func totalOf(p roomful.Part, d roomful.Division, rounds, reps int) int {
 	sum := countOf(p.Once, d, 0) + reps
 	for n := range min(rounds, 10_000) {
-		sum += roundSize(p, d, n)
+		sum += RoundSize(p, d, n)
 	}
 	return sum
 }

@@ -39,7 +39,10 @@ func (r Recovered) Missed() (n int) {
 func WriteRecovery(w io.Writer, plain, perturbed Recovered) (kept bool, err error) {
 	ok := func(holds bool) string {
 		kept = kept && holds
-		return map[bool]string{true: "holds", false: "**does not hold**"}[holds]
+		if !holds {
+			return "**does not hold**"
+		}
+		return "holds"
 	}
 	kept = true
 	p := &printer{w: w}

@@ -35,7 +35,7 @@ type lifted struct {
 func (d *days) rampStage(i, at int) roomful.Stage {
 	p := d.Session.Parts[i]
 	s := roomful.Stage{Part: p.Name(), Kind: p.Kind, Length: p.Format.Length(len(p.Round))}
-	names := slices.Concat(p.Once, p.Round, p.Last)
+	names := p.All()
 	to, ok := d.leadsTo(i, at, names)
 	if !ok {
 		s.Note = "as the sheet says: nothing today is loaded for it"
@@ -76,7 +76,7 @@ func (d *days) leadsTo(i, at int, named []roomful.Element) (to lifted, ok bool) 
 		if !p.Scored || v == nil {
 			continue
 		}
-		for li, e := range slices.Concat(p.Once, p.Round, p.Last) {
+		for li, e := range p.All() {
 			if li >= len(v.Choices) {
 				break
 			}
@@ -208,7 +208,7 @@ func (d *days) statedSets(p roomful.Part, to lifted, at int) (b *roomful.BuildUp
 	r := d.whole.reader(who)
 	r.Part, r.AsStated = p, false
 	b = &roomful.BuildUp{Movement: m.ID}
-	for _, e := range slices.Concat(p.Once, p.Round, p.Last) {
+	for _, e := range p.All() {
 		t := r.Task(e)
 		if e.Movement != m.ID || e.Load == nil || t.Unit != roomful.Rep || t.Load.Value == 0 {
 			continue

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"slices"
 	"strings"
 
 	"roomful"
@@ -31,13 +30,9 @@ func (v *compareVerb) Run(p *program) error {
 	if err != nil {
 		return err
 	}
-	people := src.people
-	if v.Name != "" {
-		who, err := person(people, v.Name)
-		if err != nil {
-			return err
-		}
-		people = []roomful.Athlete{who}
+	people, err := those(src.people, v.Name)
+	if err != nil {
+		return err
 	}
 	all, err := p.day.Compare(p.ctx, day.CompareQuestion{Session: src.session, Piece: v.Piece, People: people, Record: record, Seed: v.Seed, Workers: p.workers})
 	if err != nil {
@@ -54,7 +49,7 @@ func (v *compareVerb) Run(p *program) error {
 		return p.answer(out)
 	}
 	p.remarks(src)
-	several := len(slices.DeleteFunc(slices.Clone(src.session.Parts), func(part roomful.Part) bool { return !part.Scored })) > 1
+	several := len(src.session.Pieces()) > 1
 	var b strings.Builder
 	for _, c := range all {
 		b.WriteString(p.comparedWords(c, several))

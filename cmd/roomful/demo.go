@@ -125,8 +125,8 @@ func demoSheets() []string {
 // others asks for the versions of the day's other scored pieces.
 func (p *program) others(q day.Question, main roomful.Part) ([]day.Versions, error) {
 	var all []day.Versions
-	for _, part := range q.Session.Parts {
-		if !part.Scored || part.Name() == main.Name() {
+	for _, part := range q.Session.Pieces() {
+		if part.Name() == main.Name() {
 			continue
 		}
 		q.Piece = part.Name()

@@ -35,25 +35,21 @@ func (v *inferVerb) Run(p *program) error {
 	if v.Attempts == "" {
 		return usageError{fmt.Errorf("no scores to learn from: name a file of them with --attempts")}
 	}
-	only := func(string) bool { return true }
-	if v.Name != "" {
-		only = func(name string) bool { return strings.EqualFold(name, v.Name) }
-		if !slices.ContainsFunc(src.people, func(a roomful.Athlete) bool { return only(a.Name) }) {
-			return &roomful.Error{Summary: fmt.Sprintf("nobody in %s is called %q", v.People, v.Name), Hint: "write the name as the file of people has it"}
-		}
+	people, err := those(src.people, v.Name)
+	if err != nil {
+		return err
 	}
 	got, err := p.learn(&src, v.pastFiles, v.Today, v.Seed)
 	if err != nil {
 		return err
 	}
-	people := slices.DeleteFunc(slices.Clone(src.people), func(a roomful.Athlete) bool { return !only(a.Name) })
 	if p.json {
 		out := exchange.Learnt{Athletes: []exchange.LearntAthlete{}, Left: []exchange.LeftOut{}, Diagnostics: listed(src.files)}
 		for _, a := range people {
 			out.Athletes = append(out.Athletes, exchange.AbilitiesOf(a, got.Abilities[a.ID], p.lexicon))
 		}
 		for _, l := range got.Left {
-			if only(l.Entry.Name) {
+			if slices.ContainsFunc(people, func(a roomful.Athlete) bool { return a.ID == l.Entry.Athlete }) {
 				out.Left = append(out.Left, exchange.LeftOutOf(l.Entry, l.Why))
 			}
 		}

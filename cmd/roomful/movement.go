@@ -137,6 +137,16 @@ func person(people []roomful.Athlete, name string) (roomful.Athlete, error) {
 	return roomful.Athlete{}, &roomful.Error{Summary: fmt.Sprintf("nobody is called %q", name), Hint: "the people are " + strings.Join(names, ", ")}
 }
 
+// those are the people of a name or an id, or everybody when it is empty.
+func those(people []roomful.Athlete, name string) ([]roomful.Athlete, error) {
+	if _, err := person(people, name); name != "" && err != nil {
+		return nil, err
+	}
+	return slices.DeleteFunc(slices.Clone(people), func(a roomful.Athlete) bool {
+		return name != "" && !strings.EqualFold(a.Name, name) && a.ID != name
+	}), nil
+}
+
 // about writes what is known of a movement.
 func (p *program) about(m *roomful.Movement) string {
 	var b strings.Builder

@@ -33,11 +33,12 @@ func (v *recordVerb) Run(p *program) error {
 	if err != nil {
 		return err
 	}
-	if v.Name != "" && !slices.ContainsFunc(src.people, func(a roomful.Athlete) bool { return strings.EqualFold(a.Name, v.Name) }) {
-		return &roomful.Error{Summary: fmt.Sprintf("nobody in %s is called %q", v.People, v.Name), Hint: "write the name as the file of people has it"}
+	who, err := those(src.people, v.Name)
+	if err != nil {
+		return err
 	}
 	record = slices.DeleteFunc(record, func(e roomful.Entry) bool {
-		return v.Name != "" && !strings.EqualFold(e.Name, v.Name) || v.Of != "" && !strings.EqualFold(e.Sheet, v.Of) && !strings.EqualFold(e.Title, v.Of)
+		return !slices.ContainsFunc(who, func(a roomful.Athlete) bool { return a.ID == e.Athlete }) || v.Of != "" && !strings.EqualFold(e.Sheet, v.Of) && !strings.EqualFold(e.Title, v.Of)
 	})
 	if p.json {
 		out := exchange.RecordOf(record)

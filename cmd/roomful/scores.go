@@ -127,7 +127,7 @@ func (p *program) board(b roomful.Board) string {
 			words = append(words, one.Done.Assumed...)
 		}
 		if !math.IsNaN(one.Equivalent) {
-			words = append(words, "about "+b.Kind.Text(one.Equivalent, roundSize(b.Piece, one))+" as written")
+			words = append(words, "about "+equivalentText(b, one)+" as written")
 		}
 		return strings.Join(words, "; ")
 	})
@@ -140,19 +140,13 @@ func (p *program) board(b roomful.Board) string {
 	return out.String()
 }
 
-// roundSize is the repetitions and calories of a round as written for the division of
-// whoever is placed, 0 when the piece has no rounds to count.
-func roundSize(part roomful.Part, one roomful.Placed) float64 {
-	if _, ok := part.Format.(roomful.RoundsInTime); !ok {
-		return 0
+// equivalentText writes about what a changed attempt would have been as written.
+func equivalentText(b roomful.Board, one roomful.Placed) string {
+	size := 0
+	if _, ok := b.Piece.Format.(roomful.RoundsInTime); ok {
+		size = score.RoundSize(b.Piece, one.Division, int(one.Equivalent))
 	}
-	n := 0.0
-	for _, e := range part.Round {
-		if u := e.Amount.Unit.Base(); u == roomful.Rep || u == roomful.Calorie {
-			n += e.Amount.For(one.Division)
-		}
-	}
-	return n
+	return b.Kind.Text(one.Equivalent, float64(size))
 }
 
 // onLine are those who share a line.
