@@ -61,6 +61,8 @@ var together = arrangement{heats: 1, waves: 1, turns: 1}
 
 // try simulates an arrangement of a piece.
 func (h *house) try(ctx context.Context, p Piece, a arrangement) (outcome, error) {
+	crews := crewsOf(p.Entrants, p.Team.Size)
+	a.heats, a.waves = max(1, min(a.heats, crews)), max(1, min(a.waves, crews)) // none is empty
 	out := outcome{arrangement: a, onIntent: math.NaN()}
 	entrants := h.arranged(p, a, &out)
 	var wait, intent float64
@@ -109,7 +111,7 @@ func (h *house) arranged(p Piece, a arrangement, out *outcome) []roomful.Entrant
 		entrants[m.who].Work = entrants[m.who].Work.With(m.task, m.choice.Task)
 		touched[m.who] = true
 	}
-	crews := (len(entrants) + team - 1) / team
+	crews := crewsOf(entrants, team)
 	for i := range entrants {
 		crew := i / team
 		if a.back && 2*crew >= crews {
@@ -153,11 +155,17 @@ func inOrder(all []roomful.Entrant, order []int, team int) []roomful.Entrant {
 	return out
 }
 
+// crewsOf is how many start by themselves: people, or teams.
+func crewsOf(all []roomful.Entrant, team int) int {
+	team = max(1, team)
+	return (len(all) + team - 1) / team
+}
+
 // share returns the n-th of so many parts of the entrants; partners stay
 // together.
 func share(all []roomful.Entrant, n, parts, team int) []roomful.Entrant {
 	team = max(1, team)
-	crews := (len(all) + team - 1) / team
+	crews := crewsOf(all, team)
 	return all[min(len(all), n*crews/parts*team):min(len(all), (n+1)*crews/parts*team)]
 }
 

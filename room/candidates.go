@@ -80,7 +80,7 @@ func backwards(order []int) []int {
 // window, as forecast.
 func quickest(p Piece, f roomful.Forecast) []int {
 	team := max(1, p.Team.Size)
-	crews := (len(p.Entrants) + team - 1) / team
+	crews := crewsOf(p.Entrants, team)
 	order := make([]int, crews)
 	for i := range order {
 		order[i] = i

@@ -210,7 +210,7 @@ func (t *told) words() []string {
 // sayTurns says who starts where.
 func (h *house) sayTurns(p Piece, turns int) []string {
 	team := max(1, p.Team.Size)
-	crews := (len(p.Entrants) + team - 1) / team
+	crews := crewsOf(p.Entrants, team)
 	groups := make([][]string, turns)
 	for i, e := range p.Entrants {
 		n := i / team * turns / crews
