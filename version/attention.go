@@ -95,11 +95,12 @@ func (c *class) sore(p *person, limits []roomful.Limit) string {
 	var done []string
 	q := p.plans[0]
 	for li, f := range q.fits {
-		if f.why.limit == nil || f.why.limit.What == "pregnant" || f.stuck {
+		behind := c.behind(p, li, f)
+		if behind.limit == nil || behind.limit.What == "pregnant" || f.stuck {
 			continue
 		}
 		words := "two thirds of the " + say.Plural(c.lines[li].Movement)
-		if f.why.form == byLimit {
+		if behind.form == byLimit {
 			words = say.Many(f.form.Movement, q.tasks[li]) + " instead of " + say.Many(c.lines[li].Movement, p.written[li])
 		}
 		if !slices.Contains(done, words) {

@@ -69,6 +69,33 @@ func TestSore(t *testing.T) {
 	}
 }
 
+// TestSoreOnAnOption says what an option changes for somebody who hurts, where the limit
+// would have changed it in any case. Whose limit has no part in it is told so.
+func TestSoreOnAnOption(t *testing.T) {
+	got := propose(t, day(
+		somebody("Ada", noPullUps), somebody("Bo", noPullUps), somebody("Cy", noPullUps),
+		somebody("Dot", limit("shoulder", 4)),
+		somebody("Eli", func(p *version.Person) { noPullUps(p); limit("elbow", 4)(p) }),
+	))
+	for name, want := range map[string]struct{ why, private string }{
+		"Dot": {"Shoulder 4 of 10 today: ask before the ramp. Ring rows instead of pull-ups.", "shoulder 4 of 10 today: nothing overhead, no hard pull on the shoulder"},
+		"Eli": {"Elbow 4 of 10 today: ask before the ramp. Nothing in this piece is changed for it.", ""},
+	} {
+		i := slices.IndexFunc(got.Versions, func(v roomful.Version) bool { return v.Name == name })
+		pull := got.Versions[i].Choices[2]
+		if pull.Movement != "ring-row" || got.Versions[i].OneOff {
+			t.Fatalf("%s does %s, one-off %v: the option should ask it", name, pull.Movement, got.Versions[i].OneOff)
+		}
+		if pull.Private != want.private {
+			t.Errorf("%s: private %q, want %q", name, pull.Private, want.private)
+		}
+		i = slices.IndexFunc(got.Attention, func(a roomful.Attention) bool { return a.Name == name })
+		if got.Attention[i].Why != want.why {
+			t.Errorf("%s: %q, want %q", name, got.Attention[i].Why, want.why)
+		}
+	}
+}
+
 // TestPair offers a pair of dumbbells only to who has one: a dumbbell at home is
 // one unless two are told.
 func TestPair(t *testing.T) {

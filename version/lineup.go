@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"roomful"
 	"roomful/version/internal/care"
@@ -117,7 +116,7 @@ func (c *class) version(p *person, names map[int]string, bands []band, f roomful
 		w := p.written[li]
 		v.AsWritten = v.AsWritten && !piece.Easier(w, t) && q.fits[li].why.load != byState
 		v.Choices = append(v.Choices, roomful.Choice{Task: t, Low: bands[li].low, High: bands[li].high,
-			Changed: !piece.Same(w, t), Why: c.why(q, li), Private: strings.Join(q.fits[li].why.private, "; ")})
+			Changed: !piece.Same(w, t), Why: c.why(q, li), Private: c.private(q, li)})
 	}
 	v.Proof = c.proof(q)
 	v.Plates = c.plates(q)

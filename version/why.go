@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"roomful"
+	"roomful/version/internal/care"
 	"roomful/version/internal/rung"
 	"roomful/version/internal/say"
 )
@@ -50,6 +51,24 @@ func (c *class) why(q *plan, li int) string {
 	return strings.Join(parts, "; ")
 }
 
+// behind is why a person's line is as it is. An option may ask of all what a limit, the
+// kit or a skill would have asked of this person in any case.
+func (c *class) behind(p *person, li int, f *fitted) reasons {
+	if f.why.form == byOption {
+		return c.fit(p, li, rung.Plain).why
+	}
+	return f.why
+}
+
+// private writes what only the person and their coaches may read of a line.
+func (c *class) private(q *plan, li int) string {
+	words := q.fits[li].why.private
+	if limit := c.behind(q.p, li, q.fits[li]).limit; limit != nil && q.fits[li].why.limit == nil {
+		words = append([]string{care.Avoid(*limit)}, words...)
+	}
+	return strings.Join(words, "; ")
+}
+
 // whyLess names what is left of an element, and no more.
 func (c *class) whyLess(p *person, f *fitted, t roomful.Task) string {
 	words := say.Many(f.form.Movement, t)
@@ -77,11 +96,7 @@ func (c *class) whyForm(p *person, f *fitted, li int, w, t roomful.Task) string 
 		kept, turn = "the time ("+w+")", ": "+w
 	}
 	keeps := name + " " + does + " " + kept
-	behind := f.why
-	if plainly := p.lines[li].fits[rung.Plain]; behind.form == byOption {
-		behind = plainly.why
-	}
-	switch behind.form {
+	switch behind := c.behind(p, li, f); behind.form {
 	case byKit:
 		return say.Lack(behind.lacks, p.stock.Home()) + ": " + keeps
 	case byLimit:
