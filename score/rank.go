@@ -24,9 +24,8 @@ type Ranking struct {
 	Written  func(id string) roomful.Work
 }
 
-// Rank places attempts at a piece. Ties share a place and the next is left out. Of
-// two equal scores the one whose last full round was done earlier is before, when both
-// said when; else they are tied.
+// Rank places attempts at a piece. Ties share a place and the next is left out. Equal
+// scores are told apart by [tieBreak] when everybody who has one of them said enough.
 func (c Comparer) Rank(ctx context.Context, q Ranking) (roomful.Board, error) {
 	var out roomful.Board
 	unranked := map[string]bool{}
@@ -84,26 +83,19 @@ func asWritten(e roomful.Entry) bool {
 }
 
 // rankKey is what attempts at a piece are placed by, less is better: who finished
-// before who was capped, then the score, then when the last full round was done.
+// before who was capped, then the score, then what tells ties apart.
 func rankKey(e roomful.Entry) []float64 {
-	key := []float64{0, -e.Done.Score * better(e.Reading.Kind), math.NaN()}
+	key := []float64{0, -e.Done.Score * better(e.Reading.Kind), tieBreak(e)}
 	if capped(e) {
 		key[0], key[1] = 1, 0
 		if n := e.Done.Counted; !math.IsNaN(n) {
 			key[1] = -n
 		}
 	}
-	if n := int(e.Done.Score); e.Reading.Kind == roomful.RoundsScore && n > 0 && len(e.Done.Splits) >= n {
-		key[2] = 0
-		for _, s := range e.Done.Splits[:n] {
-			key[2] += s
-		}
-	}
 	return key
 }
 
-// place sorts attempts and gives them places, equal ones the same. When the last full
-// round was done breaks a tie where everybody in it said so.
+// place sorts attempts and gives them places, equal ones the same.
 func place(all []roomful.Placed, unranked map[string]bool, key func(roomful.Placed) []float64) {
 	score := func(a, b roomful.Placed) int { return slices.Compare(key(a)[:2], key(b)[:2]) }
 	slices.SortStableFunc(all, func(a, b roomful.Placed) int { return cmp.Or(score(a, b), strings.Compare(a.Name, b.Name)) })
@@ -118,12 +110,19 @@ func place(all []roomful.Placed, unranked map[string]bool, key func(roomful.Plac
 	}
 }
 
-// placeLevel gives places to attempts with one score, behind so many others.
+// placeLevel gives places to attempts with one score, behind so many others. What tells
+// ties apart counts where everybody who is ranked told it; who is not ranked and did not
+// tell is shown last of them.
 func placeLevel(level []roomful.Placed, behind int, unranked map[string]bool, key func(roomful.Placed) []float64) int {
-	when := func(p roomful.Placed) float64 { return key(p)[2] }
-	told := !slices.ContainsFunc(level, func(p roomful.Placed) bool { return math.IsNaN(when(p)) })
+	last := func(p roomful.Placed) float64 {
+		if v := key(p)[2]; !math.IsNaN(v) || !unranked[p.Athlete] {
+			return v
+		}
+		return math.Inf(1)
+	}
+	told := !slices.ContainsFunc(level, func(p roomful.Placed) bool { return math.IsNaN(last(p)) })
 	if told {
-		slices.SortStableFunc(level, func(a, b roomful.Placed) int { return cmp.Compare(when(a), when(b)) })
+		slices.SortStableFunc(level, func(a, b roomful.Placed) int { return cmp.Compare(last(a), last(b)) })
 	}
 	n, prev := behind, -1
 	for i := range level {
@@ -132,7 +131,7 @@ func placeLevel(level []roomful.Placed, behind int, unranked map[string]bool, ke
 		}
 		n++
 		level[i].Place = n
-		if prev >= 0 && (!told || when(level[prev]) == when(level[i])) {
+		if prev >= 0 && (!told || last(level[prev]) == last(level[i])) {
 			level[i].Place, level[i].Tied, level[prev].Tied = level[prev].Place, true, true
 		}
 		prev = i
