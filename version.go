@@ -102,8 +102,9 @@ type Version struct {
 	// Segments are what is done from when, in order, when the version changes on
 	// the way; empty when one version is done throughout.
 	Segments []Segment
-	// Shortlist holds other good versions of this person, best first, for a
-	// room that cannot give everybody their first.
+	// Shortlist holds other good versions of this person, best first, each of which
+	// holds other things of the room, for a room that cannot give everybody their
+	// first.
 	Shortlist []Candidate
 }
 
@@ -115,11 +116,12 @@ type SideLoad struct {
 	PerSide  []Mass
 }
 
-// Candidate is a possible version with how far it is from what is written.
+// Candidate is another version that somebody could do, without a forecast of its
+// own, beside the one that was chosen for them.
 type Candidate struct {
-	Work     Work
-	OnIntent float64 // probability of meeting the effort
-	Change   float64 // 0 is as written
+	Version
+	Drop   float64 // how much less probable it is to meet the effort
+	Change float64 // how much farther it is from what is written; 1 is a small change
 }
 
 // Option is one of at most four rungs a coach briefs: a complete piece.

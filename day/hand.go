@@ -1,6 +1,7 @@
 package day
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"math"
@@ -24,10 +25,15 @@ const worthGiving = 30
 // harmless.
 const turnRuns = 32
 
-// handOut has people take another weight that does as well where they would wait
-// for their first, and says so; if need be and worth it one that is lighter than
-// what would do, as a question. Where neither takes much waiting away all stays as it
-// was. Partners hand each other what they hold, so their pieces are left alone.
+// turnShares is how far those who count on a thing taken in turn are brought down
+// from all who want it to one for each that there is.
+var turnShares = []float64{0.25, 0.5, 0.75, 1}
+
+// handOut has people take something else that does as well where they would wait for
+// their first choice, another weight or another version of their shortlist, and says
+// so; if need be and worth it something that suits them less, as a question. Where
+// neither takes much waiting away all stays as it was. Partners hand each other what
+// they hold, so their pieces are left alone.
 func (d *Day) handOut(ctx context.Context, c class, l *roomful.Lineup) error {
 	if c.Kit == nil || c.piece.Team.Size > 1 || len(l.Versions) < 2 {
 		return nil
@@ -36,34 +42,167 @@ func (d *Day) handOut(ctx context.Context, c class, l *roomful.Lineup) error {
 	if err != nil {
 		return err
 	}
-	var short []string
-	for _, p := range before.Places {
-		if p.WaitMean >= noticedWait {
-			short = append(short, p.Word)
-		}
-	}
-	if len(short) == 0 {
+	waited := slices.DeleteFunc(slices.Clone(before.Places), func(p roomful.PlaceForecast) bool { return p.WaitMean < noticedWait })
+	if len(waited) == 0 {
 		return nil
 	}
-	for _, ask := range []bool{true, false} {
-		hands := room.HandOut(room.Handing{Kit: c.Kit, Versions: l.Versions, Short: short, Ask: ask, Lexicon: d.Lexicon})
-		with := *l
-		with.Versions = slices.Clone(l.Versions)
-		for _, g := range hands.Given {
-			d.give(c, &with, g)
+	best, after, most := *l, before, 0.0
+	var moved []int
+	for _, q := range d.handings(c, *l, waited) {
+		hands := room.HandOut(q)
+		with, who := d.handed(c, *l, hands, waited)
+		if len(who) == 0 {
+			continue
 		}
-		after, err := d.turns(ctx, c, with)
+		f, err := d.turns(ctx, c, with)
 		if err != nil {
 			return err
 		}
-		if saved := waiting(before) - waiting(after); len(hands.Given) > 0 && saved >= worthGiving*float64(len(hands.Given)) {
-			*l = with
-			d.tellTurns(c, l, after)
-			return d.foretell(ctx, c, l, hands.Given)
+		if gain := waiting(before) - waiting(f) - worthGiving*float64(len(who)+asked(hands)); gain > most {
+			best, after, most, moved = with, f, gain, who
 		}
 	}
-	d.tellTurns(c, l, before)
-	return nil
+	*l = best
+	d.tellTurns(c, l, after)
+	if len(moved) == 0 {
+		return nil
+	}
+	return d.foretell(ctx, c, l, moved)
+}
+
+// handings are the questions worth asking about what is waited for: with and without
+// anybody asked to take less, and with more or fewer sharing what is taken in turn.
+func (d *Day) handings(c class, l roomful.Lineup, waited []roomful.PlaceForecast) (out []room.Handing) {
+	for _, share := range turnShares {
+		var scarce []room.Scarce
+		turns := false
+		for _, p := range waited {
+			n := p.Count
+			if !inHand(p.Word) {
+				n, turns = p.Need-int(math.Ceil(share*float64(p.Need-p.Count))), true
+			}
+			scarce = append(scarce, room.Scarce{Word: p.Word, For: n})
+		}
+		for _, ask := range []bool{false, true} {
+			out = append(out, room.Handing{Kit: c.Kit, Versions: l.Versions, Scarce: scarce, Ask: ask, Lexicon: d.Lexicon})
+		}
+		if !turns {
+			break
+		}
+	}
+	return out
+}
+
+// inHand reports whether a thing is a weight that somebody keeps throughout.
+func inHand(word string) bool {
+	return slices.ContainsFunc([]roomful.Implement{roomful.Dumbbell, roomful.Kettlebell, roomful.Ball}, func(im roomful.Implement) bool {
+		return strings.HasPrefix(word, string(im)+" ")
+	})
+}
+
+// handed puts what is given into the versions, and says whose changed.
+func (d *Day) handed(c class, l roomful.Lineup, hands room.Hands, waited []roomful.PlaceForecast) (roomful.Lineup, []int) {
+	l.Versions, l.Options = slices.Clone(l.Versions), slices.Clone(l.Options)
+	var who []int
+	for _, g := range hands.Given {
+		d.give(c, &l, g)
+		who = append(who, g.Version)
+	}
+	for _, s := range hands.Switched {
+		d.switchTo(c, &l, s, waited)
+		who = append(who, s.Version)
+	}
+	slices.Sort(who)
+	return l, slices.Compact(who)
+}
+
+// asked counts the people who are asked to take what suits them less.
+func asked(h room.Hands) (n int) {
+	for _, g := range h.Given {
+		if g.Asked {
+			n++
+		}
+	}
+	for _, s := range h.Switched {
+		if s.Asked {
+			n++
+		}
+	}
+	return n
+}
+
+// switchTo gives somebody another version of their shortlist, with the reason for
+// anybody to read, and calls the coach where it suits them less.
+func (d *Day) switchTo(c class, l *roomful.Lineup, s room.Switched, waited []roomful.PlaceForecast) {
+	own := l.Versions[s.Version]
+	to := own.Shortlist[s.Candidate].Version
+	to.Forecast, to.Choices = own.Forecast, slices.Clone(to.Choices)
+	left := d.leaves(c, own, to, waited)
+	why := left + ": this does as well"
+	if s.Asked {
+		why = left + ": is this all right today"
+	}
+	var instead []string
+	for k := range to.Choices {
+		now, was := &to.Choices[k], own.Choices[k]
+		if now.Movement == was.Movement && now.Load == was.Load && now.Amount == was.Amount {
+			now.Low, now.High = was.Low, was.High
+			continue
+		}
+		if now.Why != "" && now.Why != "as written" {
+			now.Why += "; "
+		} else {
+			now.Why = ""
+		}
+		now.Why += why
+		if now.Movement != was.Movement {
+			instead = append(instead, d.plural(now.Movement)+" instead of "+d.plural(was.Movement))
+		}
+	}
+	if s.Asked {
+		l.Attention = append(slices.Clone(l.Attention), roomful.Attention{Athlete: own.Athlete, Name: own.Name,
+			Why: "ask: " + cmp.Or(strings.Join(instead, ", "), to.Option) + ", which suits them less, because of the " + left})
+	}
+	l.Versions[s.Version] = to
+	for i := range l.Options {
+		o := &l.Options[i]
+		o.People = slices.DeleteFunc(slices.Clone(o.People), func(id string) bool { return id == own.Athlete })
+		if o.Name == to.Option {
+			o.People = append(o.People, own.Athlete)
+		}
+	}
+}
+
+// leaves says what a version leaves to others that another takes: "box, 12 for 24".
+func (d *Day) leaves(c class, own, to roomful.Version, waited []roomful.PlaceForecast) string {
+	held := d.holds(c, to)
+	var words, weights []string
+	for _, word := range d.holds(c, own) {
+		at := slices.IndexFunc(waited, func(p roomful.PlaceForecast) bool { return p.Word == word })
+		switch {
+		case slices.Contains(held, word):
+		case at >= 0:
+			words = append(words, fmt.Sprintf("%s, %d for %d", word, waited[at].Count, waited[at].Need))
+		case inHand(word):
+			weights = append(weights, "others need the "+word)
+		}
+	}
+	if len(words) == 0 {
+		words = weights
+	}
+	return strings.Join(words, " and ")
+}
+
+// holds lists what a version holds of the room, by word.
+func (d *Day) holds(c class, v roomful.Version) (words []string) {
+	for _, t := range v.Work.All() {
+		if m := d.Lexicon.Movement(t.Movement); m != nil {
+			for _, p := range c.Kit.Places(m, t) {
+				words = append(words, p.Word)
+			}
+		}
+	}
+	return words
 }
 
 // tellTurns says in everybody's version what they take in turn with others and will
@@ -157,32 +296,28 @@ func withLoad(w roomful.Work, n int, load roomful.Mass) roomful.Work {
 	return w.With(n, t)
 }
 
-// foretell forecasts those anew whose weight has changed.
-func (d *Day) foretell(ctx context.Context, c class, l *roomful.Lineup, given []room.Given) error {
-	changed := map[string]int{}
-	for _, g := range given {
-		changed[l.Versions[g.Version].Athlete] = g.Version
-	}
+// foretell forecasts those anew whose version has changed, by place.
+func (d *Day) foretell(ctx context.Context, c class, l *roomful.Lineup, moved []int) error {
 	r := c.request()
 	if r.Runs <= 0 {
 		r.Runs = version.UsualRuns
 	}
 	r.Progress = nil
 	for _, e := range d.roomPiece(c.Question, PieceVersions{c.piece, c.effort, *l}).Entrants {
-		if _, ok := changed[e.ID]; ok {
+		if slices.ContainsFunc(moved, func(i int) bool { return l.Versions[i].Athlete == e.ID }) {
 			r.Entrants = append(r.Entrants, e)
 		}
 	}
 	f, err := d.Forecaster.Forecast(ctx, r)
 	if err != nil {
-		return fmt.Errorf("forecasting who takes another weight: %w", err)
+		return fmt.Errorf("forecasting who takes something else: %w", err)
 	}
-	for i, e := range r.Entrants {
-		v := &l.Versions[changed[e.ID]]
+	for n, i := range moved {
+		v := &l.Versions[i]
 		if v.Forecast.OnIntent == nil {
-			f.Athletes[i].OnIntent = nil
+			f.Athletes[n].OnIntent = nil
 		}
-		v.Forecast = f.Athletes[i]
+		v.Forecast = f.Athletes[n]
 	}
 	return nil
 }

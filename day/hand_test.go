@@ -1,6 +1,7 @@
 package day_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -84,5 +85,47 @@ func TestInTurnTold(t *testing.T) {
 		if why := one.Choices[1].Why; strings.Contains(why, "in turn") {
 			t.Errorf("%s: push-ups %q", one.Name, why)
 		}
+	}
+}
+
+// TestVersionsSwitch: six targets for thirteen who throw. Some take another option of
+// the day; everybody reads why, who is asked stands in the coach's list, and the
+// options say who does them.
+func TestVersionsSwitch(t *testing.T) {
+	g := open(t)
+	all, err := g.Versions(t.Context(), g.question(g.session(t, g.sheets["the-clock-runs-fast"])), false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	v := all.Pieces[len(all.Pieces)-1]
+	moved := 0
+	for _, one := range v.Versions {
+		if one.Stop != "" {
+			continue
+		}
+		c := one.Choices[0]
+		asks := strings.Contains(c.Why, "wall-target, 6 for 13: is this all right today")
+		if asks || strings.Contains(c.Why, "wall-target, 6 for 13: this does as well") {
+			moved++
+			if c.Movement == "wall-ball" {
+				t.Errorf("%s still throws: %q", one.Name, c.Why)
+			}
+		}
+		if listed := slices.ContainsFunc(v.Attention, func(a roomful.Attention) bool {
+			return a.Athlete == one.Athlete && strings.HasPrefix(a.Why, "ask: ")
+		}); listed != asks {
+			t.Errorf("%s: asked %v, in the coach's list %v", one.Name, asks, listed)
+		}
+		if one.Work.All()[0].Movement != c.Movement || one.Forecast.Name != one.Name {
+			t.Errorf("%s does %s, the work is %v and the forecast of %q", one.Name, c.Movement, one.Work.All(), one.Forecast.Name)
+		}
+		for _, o := range v.Options {
+			if slices.Contains(o.People, one.Athlete) != (o.Name == one.Option) {
+				t.Errorf("%s stands on %q, and in the list of %q", one.Name, one.Option, o.Name)
+			}
+		}
+	}
+	if moved == 0 {
+		t.Error("nobody leaves the targets to others")
 	}
 }

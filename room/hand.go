@@ -2,28 +2,37 @@ package room
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"roomful"
 	"roomful/room/internal/deal"
 )
 
-// Handing asks who gets which weight of a piece, when some are wanted by more
-// people than there are.
+// Handing asks who gets what of a piece, when things are wanted by more people than
+// there are.
 type Handing struct {
 	Kit      *roomful.Kit
 	Versions []roomful.Version
-	Short    []string // what people wait for, as a kit counts it: "dumbbell 15 kg"
-	Ask      bool     // somebody may be asked to take less than would do
+	Scarce   []Scarce
+	Ask      bool // somebody may be asked to take what they would not choose
 	Lexicon  roomful.Lexicon
+}
+
+// Scarce is a thing that people wait for, and how many of them may count on it: as
+// many as there are of what is held throughout, more of what is taken in turn.
+type Scarce struct {
+	Word string // as a kit counts it: "dumbbell 15 kg", "row"
+	For  int
 }
 
 // Hands is who takes what instead of their first choice.
 type Hands struct {
-	Given  []Given
-	InTurn []int // versions, by place, that keep what they wanted and share it
-	Loss   int   // in all
-	Bound  int   // no other way loses less; equal to Loss when proven
+	Given    []Given
+	Switched []Switched
+	InTurn   []int // versions, by place, that keep what they wanted and share it
+	Loss     int   // in all
+	Bound    int   // no other way loses less; equal to Loss when proven
 }
 
 // Given is another weight than the first choice.
@@ -33,13 +42,26 @@ type Given struct {
 	Asked           bool // lighter than what would do: only if the person agrees
 }
 
+// Switched is another version than the first.
+type Switched struct {
+	Version, Candidate int  // by place, in the shortlist
+	Asked              bool // it suits the person less: only if they agree
+}
+
 // What giving way loses (judgement): the square of the steps within what would do,
-// so that two move one step before one moves two; below that more than any way
-// within; and most of all to wait for a turn.
+// so that two move one step before one moves two; for another version of the
+// shortlist what it changes, a small change as much as a step; what suits somebody
+// less more than any way that does as well, the more the less it suits; and most of
+// all to wait for a turn.
 const (
 	askedLoss  = 25
+	dropLoss   = 100 // for all of the probability to meet the effort
 	inTurnLoss = 60
 )
+
+// doesAsWell is how much less probable to meet the effort a version may be that does
+// as well: no forecast is surer than that.
+const doesAsWell = 0.05
 
 // HandOut chooses jointly: everybody in the piece holds what they have throughout,
 // nobody is heavier than their version allows, and nobody more than one weight
@@ -47,60 +69,152 @@ const (
 func HandOut(q Handing) Hands {
 	h := hander{Handing: q, things: map[string]int{}}
 	people := make([][]deal.Option, len(q.Versions))
-	given := make([][][]Given, len(q.Versions))
+	ways := make([][]Hands, len(q.Versions))
 	for i := range q.Versions {
-		people[i], given[i] = h.options(i)
+		people[i], ways[i] = h.options(i)
 	}
-	got := deal.Out(h.have, people)
+	got := deal.Out(h.counts(people), people)
 	out := Hands{Loss: got.Loss, Bound: got.Bound}
 	for i, j := range got.Chosen {
-		out.Given = append(out.Given, given[i][j]...)
-		if people[i][j].Loss == inTurnLoss && len(people[i][j].Takes) == 0 {
-			out.InTurn = append(out.InTurn, i)
-		}
+		out.Given = append(out.Given, ways[i][j].Given...)
+		out.Switched = append(out.Switched, ways[i][j].Switched...)
+		out.InTurn = append(out.InTurn, ways[i][j].InTurn...)
 	}
 	return out
 }
 
-// hander is the work in hand: the things that are dealt out, and their numbers.
+// hander is the work in hand: the things that are dealt out, by number.
 type hander struct {
 	Handing
 	things map[string]int
 	have   []int
+	tight  []bool // too few of it, or of another weight on its shelf
 }
 
-// options lists what a person may hold, each with what they give way in. Who holds
-// nothing of a kind that is short has one option that takes nothing.
-func (h *hander) options(i int) (out []deal.Option, given [][]Given) {
+// options lists what a person may hold, each with how they give way in it, their
+// first choice first. Who holds nothing that is tight has no other.
+func (h *hander) options(i int) (out []deal.Option, ways []Hands) {
 	v := h.Versions[i]
+	if v.Stop != "" {
+		return []deal.Option{{}}, []Hands{{}}
+	}
 	sets := []hold{{}}
 	for k, c := range v.Choices {
-		if v.Stop != "" || !h.short(c) {
-			continue
-		}
 		var grown []hold
 		for _, set := range sets {
 			for _, w := range h.weights(c, v.Dose.Whole()) {
-				grown = append(grown, set.with(h, c, Given{i, k, c.Load, w.mass, w.asked}, w.loss))
+				grown = append(grown, set.with(h, c.Task, Given{i, k, c.Load, w.mass, w.asked}, w.loss))
 			}
 		}
 		sets = grown
 	}
+	add := func(o deal.Option, way Hands) { out, ways = append(out, o), append(ways, way) }
 	for _, set := range sets {
-		out, given = append(out, deal.Option{Takes: set.takes, Loss: set.loss}), append(given, set.given)
+		add(deal.Option{Takes: set.takes, Loss: set.loss}, Hands{Given: set.given})
 	}
-	if len(sets[0].takes) > 0 {
-		out, given = append(out, deal.Option{Loss: inTurnLoss}), append(given, nil)
+	own := sets[0].takes
+	loose := slices.DeleteFunc(slices.Clone(own), func(t deal.Take) bool { return h.tight[t.Thing] })
+	if len(loose) == len(own) {
+		return out, ways
 	}
-	return out, given
+	for n, c := range v.Shortlist {
+		if v.Forecast.OnIntent == nil {
+			break // with no effort to keep nothing says that another does as well
+		}
+		loss, asked := loses(v, c)
+		takes := h.takes(c.Work)
+		if asked && !h.Ask || heavier(v, c) || !h.relieves(takes, own) {
+			continue
+		}
+		add(deal.Option{Takes: takes, Loss: loss}, Hands{Switched: []Switched{{i, n, asked}}})
+	}
+	add(deal.Option{Takes: loose, Loss: inTurnLoss}, Hands{InTurn: []int{i}})
+	return out, ways
 }
 
-// short reports whether a choice is a weight of a kind that is short.
-func (h *hander) short(c roomful.Choice) bool {
-	m := h.Lexicon.Movement(c.Movement)
-	return m != nil && c.Load.Value > 0 && slices.ContainsFunc(h.Short, func(word string) bool {
-		return slices.ContainsFunc(stockOf(h.Kit, m.Implement), func(s roomful.Stock) bool { return word == string(m.Implement)+" "+s.Mass.String() })
+// counts is how many there are of each thing: of what nobody waits for as many as
+// are held at first, if there are no more.
+func (h *hander) counts(people [][]deal.Option) []int {
+	held := make([]int, len(h.have))
+	for _, options := range people {
+		for _, t := range options[0].Takes {
+			held[t.Thing] += t.Count
+		}
+	}
+	have := slices.Clone(h.have)
+	for t := range have {
+		if !h.tight[t] {
+			have[t] = max(have[t], held[t])
+		}
+	}
+	return have
+}
+
+// loses is what somebody loses by another version of their shortlist, and whether
+// they have to be asked.
+func loses(v roomful.Version, c roomful.Candidate) (loss int, asked bool) {
+	loss = 1 + int(math.Ceil(2*max(0, c.Change)))
+	if asked = c.Drop > doesAsWell || c.OneOff && !v.OneOff; asked {
+		loss += askedLoss + int(math.Ceil(dropLoss*max(0, c.Drop)))
+	}
+	return loss, asked
+}
+
+// heavier reports whether a candidate has more on a movement of the version than
+// would do.
+func heavier(v roomful.Version, c roomful.Candidate) bool {
+	return slices.ContainsFunc(v.Choices, func(own roomful.Choice) bool {
+		return slices.ContainsFunc(c.Choices, func(t roomful.Choice) bool {
+			return t.Movement == own.Movement && t.Load.Kg() > max(own.High.Kg(), own.Load.Kg())+tinyKg
+		})
 	})
+}
+
+// relieves reports whether something tight is left to others of what was held.
+func (h *hander) relieves(takes, own []deal.Take) bool {
+	return slices.ContainsFunc(own, func(o deal.Take) bool {
+		return h.tight[o.Thing] && !slices.ContainsFunc(takes, func(t deal.Take) bool { return t.Thing == o.Thing && t.Count >= o.Count })
+	})
+}
+
+// takes is what somebody holds who does so much.
+func (h *hander) takes(w roomful.Work) []deal.Take {
+	var set hold
+	for _, t := range w.All() {
+		set = set.with(h, t, Given{}, 0)
+	}
+	return set.takes
+}
+
+// thing numbers a thing by its word.
+func (h *hander) thing(word string) int {
+	n, known := h.things[word]
+	if known {
+		return n
+	}
+	n = len(h.have)
+	have, tight := h.Kit.Count(word), false
+	for _, s := range h.Scarce {
+		if s.Word == word {
+			have, tight = s.For, true
+		}
+		tight = tight || alike(h.Kit, s.Word, word)
+	}
+	h.things[word], h.have, h.tight = n, append(h.have, have), append(h.tight, tight)
+	return n
+}
+
+// alike reports whether two words are weights of one kind.
+func alike(k *roomful.Kit, a, b string) bool {
+	for _, im := range []roomful.Implement{roomful.Dumbbell, roomful.Kettlebell, roomful.Ball} {
+		on := func(word string) bool {
+			return slices.ContainsFunc(stockOf(k, im), func(s roomful.Stock) bool { return word == string(im)+" "+s.Mass.String() })
+		}
+		if on(a) && on(b) {
+			return true
+		}
+	}
+	return false
 }
 
 // stockOf is the shelf of an implement that comes in weights.
@@ -124,12 +238,16 @@ type weight struct {
 }
 
 // weights lists what would do for a choice, the first choice first, and the next
-// one below.
+// one below; the first alone where its kind is not tight.
 func (h *hander) weights(c roomful.Choice, free bool) []weight {
-	all := h.Kit.Loads(h.Lexicon.Movement(c.Movement).Implement)
-	own := slices.IndexFunc(all, func(m roomful.Mass) bool { return m == c.Load })
 	out := []weight{{mass: c.Load}}
-	if own < 0 || !free || c.Low.Value == 0 || c.RPE > 0 {
+	m := h.Lexicon.Movement(c.Movement)
+	if m == nil || !free || c.Low.Value == 0 || c.RPE > 0 || !h.tight[h.thing(string(m.Implement)+" "+c.Load.String())] {
+		return out
+	}
+	all := h.Kit.Loads(m.Implement)
+	own := slices.IndexFunc(all, func(m roomful.Mass) bool { return m == c.Load })
+	if own < 0 {
 		return out
 	}
 	below := false
@@ -160,24 +278,24 @@ type hold struct {
 	loss  int
 }
 
-// with returns what is held with one element more: of one weight for two elements
-// the greater number.
-func (s hold) with(h *hander, c roomful.Choice, g Given, loss int) hold {
+// with returns what is held with one task more, with the weight that is given for
+// it: of one thing for two tasks the greater number.
+func (s hold) with(h *hander, t roomful.Task, g Given, loss int) hold {
 	out := hold{slices.Clone(s.takes), slices.Clone(s.given), s.loss + loss}
 	if g.From != g.To {
-		out.given = append(out.given, g)
+		out.given, t.Load = append(out.given, g), g.To
 	}
-	word := string(h.Lexicon.Movement(c.Movement).Implement) + " " + g.To.String()
-	thing, ok := h.things[word]
-	if !ok {
-		thing = len(h.have)
-		h.things[word], h.have = thing, append(h.have, h.Kit.Count(word))
-	}
-	count := max(c.Implements, 1)
-	if at := slices.IndexFunc(out.takes, func(t deal.Take) bool { return t.Thing == thing }); at >= 0 {
-		out.takes[at].Count = max(out.takes[at].Count, count)
+	m := h.Lexicon.Movement(t.Movement)
+	if m == nil {
 		return out
 	}
-	out.takes = append(out.takes, deal.Take{Thing: thing, Count: count})
+	for _, p := range h.Kit.Places(m, t) {
+		thing := h.thing(p.Word)
+		if at := slices.IndexFunc(out.takes, func(t deal.Take) bool { return t.Thing == thing }); at >= 0 {
+			out.takes[at].Count = max(out.takes[at].Count, p.Count)
+			continue
+		}
+		out.takes = append(out.takes, deal.Take{Thing: thing, Count: p.Count})
+	}
 	return out
 }

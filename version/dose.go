@@ -120,6 +120,11 @@ func (c *class) doing(q *plan) roomful.Part {
 // is a hold.
 func (f *fitter) inHand(t roomful.Task) float64 {
 	n := f.Forecaster.Unbroken(f.p.cautious(), t)
+	one := t
+	one.Amount = 1
+	if a, ok := f.Piece.Format.(roomful.AmountInTime); ok && t.Unit != roomful.Second { // no more than there is time for
+		n = min(n, a.Window.Seconds()/f.seconds(f.p, one))
+	}
 	left := n * care.TwoThirds
 	if t.Unit == roomful.Rep {
 		left = min(left, max(n-inReserve, 1))

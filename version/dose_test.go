@@ -157,6 +157,20 @@ func TestSpare(t *testing.T) {
 	}
 }
 
+// TestSpareInTime asks for no more in hand than there is time for: an easy set of
+// hundreds ends at two thirds of what two minutes hold.
+func TestSpareInTime(t *testing.T) {
+	q := day(somebody("Mo", func(p *version.Person) { p.Athlete.Born = roomful.Date{Year: 2012} }))
+	q.People[0].Abilities = able(900, 900, 900, 44)
+	q.Effort = roomful.Effort{}
+	q.Piece = roomful.Part{Kind: roomful.Main, Scored: true, Format: roomful.AmountInTime{Window: 2 * time.Minute, Unbroken: true},
+		Round: []roomful.Element{{Movement: "pull-up"}}}
+	pace := q.Lexicon.Movement("pull-up").Pace.Ordinary
+	if n, most := propose(t, q).Versions[0].Choices[0].Amount, 120/pace; n > most || n < most/3 {
+		t.Errorf("%v pull-ups in two minutes at %v s each", n, pace)
+	}
+}
+
 // TestPartnersShare cuts nobody's amounts that are a team's.
 func TestPartnersShare(t *testing.T) {
 	q := day(somebody("Ann", limit("returning", -1)), somebody("Bea", nil))

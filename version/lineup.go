@@ -5,14 +5,15 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"roomful"
 	"roomful/version/internal/care"
 	"roomful/version/internal/piece"
 )
 
-// shortlist is how many other versions are handed on for each person.
-const shortlist = 4
+// mostCandidates is how many other versions are handed on for each person.
+const mostCandidates = 4
 
 // worthHanding is how many times less probable than the chosen version another
 // may be to be handed on.
@@ -107,11 +108,19 @@ func (c *class) owned(q *plan, f roomful.AthleteForecast) roomful.AthleteForecas
 	return f
 }
 
-// version writes one person's version.
+// version writes one person's version and the shortlist behind it.
 func (c *class) version(p *person, names map[int]string, bands []band, f roomful.AthleteForecast) roomful.Version {
-	q := p.plans[0]
+	v := c.write(p.plans[0], names, bands, f)
+	v.Forecast = f
+	v.Shortlist = c.shortlist(p, names, f)
+	return v
+}
+
+// write puts a plan into words and figures; the forecast says how sure it is.
+func (c *class) write(q *plan, names map[int]string, bands []band, f roomful.AthleteForecast) roomful.Version {
+	p := q.p
 	v := roomful.Version{Athlete: p.id, Name: p.Athlete.Name, Option: names[q.rung], AsWritten: q.dose.Whole(), OneOff: q.oneOff,
-		Work: c.work(q.tasks), Dose: q.dose, Forecast: f, Confidence: c.confidence(q, f), Cautions: c.cautions(q)}
+		Work: c.work(q.tasks), Dose: q.dose, Confidence: c.confidence(q, f), Cautions: c.cautions(q)}
 	for li, t := range q.tasks {
 		w := p.written[li]
 		v.AsWritten = v.AsWritten && !piece.Easier(w, t) && q.fits[li].why.load != byState
@@ -120,13 +129,46 @@ func (c *class) version(p *person, names map[int]string, bands []band, f roomful
 	}
 	v.Proof = c.proof(q)
 	v.Plates = c.plates(q)
-	for _, alt := range p.plans[1:min(len(p.plans), shortlist+1)] {
-		if alt.stuck || alt.prob < q.prob/worthHanding {
+	return v
+}
+
+// shortlist writes the next best plans of a person that hold other things of the
+// room than those before them. What hurts is not served worse to please a room.
+func (c *class) shortlist(p *person, names map[int]string, f roomful.AthleteForecast) []roomful.Candidate {
+	if c.Home || c.Kit == nil {
+		return nil
+	}
+	best := p.plans[0]
+	seen := []string{c.holds(best)}
+	var out []roomful.Candidate
+	for _, q := range p.plans[1:] {
+		if q.stuck || q.prob < best.prob/worthHanding || q.later > best.later || slices.Contains(seen, c.holds(q)) {
 			continue
 		}
-		v.Shortlist = append(v.Shortlist, roomful.Candidate{Work: c.work(alt.tasks), OnIntent: alt.prob, Change: alt.change})
+		seen = append(seen, c.holds(q))
+		bands := make([]band, len(q.tasks))
+		for li, t := range q.tasks {
+			bands[li] = band{t.Load, t.Load}
+		}
+		out = append(out, roomful.Candidate{Version: c.write(q, names, bands, f), Drop: best.prob - q.prob, Change: q.change - best.change})
+		if len(out) == mostCandidates {
+			break
+		}
 	}
-	return v
+	return out
+}
+
+// holds names all things of the room that a plan takes, in the order of its lines.
+func (c *class) holds(q *plan) string {
+	var words []string
+	for li, t := range q.tasks {
+		if m := q.fits[li].form.Movement; m != nil {
+			for _, p := range c.Kit.Places(m, t) {
+				words = append(words, fmt.Sprintf("%d %s", p.Count, p.Word))
+			}
+		}
+	}
+	return strings.Join(words, ", ")
 }
 
 // band is the loads around the chosen one that would do as well.

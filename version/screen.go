@@ -169,7 +169,7 @@ func head(plans []*plan, keep int) []*plan {
 	}
 	at := slices.Index(plans, slices.MinFunc(plans, nearer))
 	if plans[at].guessIn {
-		keep = min(keep, shortlist+1)
+		keep = min(keep, mostCandidates+1)
 	}
 	keep = min(keep, len(plans))
 	if at >= keep {
