@@ -133,8 +133,7 @@ func (r *redo) changed(w roomful.Work, i int, c roomful.Change, late bool) roomf
 		t = roomful.Task{Movement: roomful.Rest, Amount: 1, Unit: roomful.Second, Slot: t.Slot}
 	}
 	if c.LoadKg > 0 {
-		t.Load = roomful.Kg(c.LoadKg)
-		t.RPE, t.Percent, t.Fresh = 0, 0, 0
+		t = r.laden(t, c.LoadKg)
 	}
 	if c.HeightCm > 0 {
 		t.HeightCm = c.HeightCm
@@ -143,6 +142,23 @@ func (r *redo) changed(w roomful.Work, i int, c roomful.Change, late bool) roomf
 		t.Amount, t.Unit = c.Amount*c.Unit.Size(), c.Unit.Base()
 	}
 	return w.With(i, t)
+}
+
+// laden puts a load on a line. One that is done without any is done in its weighted form;
+// where the catalogue has none the load is kept, to compare by, and nothing feels it.
+func (r *redo) laden(t roomful.Task, kg float64) roomful.Task {
+	t.Load, t.RPE, t.Percent, t.Fresh = roomful.Kg(kg), 0, 0, 0
+	m := r.day.Lexicon.Movement(t.Movement)
+	if m == nil || m.TakesLoad() {
+		return t
+	}
+	if weighted := r.day.Lexicon.Movement("weighted-" + t.Movement); weighted != nil {
+		t.Movement = weighted.ID
+		return t
+	}
+	with := t.Load.Near(r.question.Who.Unit).String()
+	r.out.Assumed = append(r.out.Assumed, m.Plural+" with "+with+" are reckoned as without it")
+	return t
 }
 
 // leftOut reports whether a change says no more than that a line was not done.

@@ -53,6 +53,9 @@ func TestDone(t *testing.T) {
 		{"11:40 green band", 700, "run 400, kettlebell-swing 12 24 kg, banded-pull-up 8"},
 		{"11:40, 600 m bike", 700, "bike 600, kettlebell-swing 12 24 kg, pull-up 8"}, // their own amount
 		{"TC, 9 left", 900, "run 400, kettlebell-swing 12 24 kg, pull-up 8"},
+		{"11:40, pull-ups 24 kg", 700, "run 400, kettlebell-swing 12 24 kg, pull-up 8"},                     // the swings' own
+		{"11:40, pull-ups with 10 kg", 700, "run 400, kettlebell-swing 12 24 kg, weighted-pull-up 8 10 kg"}, // hung from a belt
+		{"11:40, run with 9 kg", 700, "run 400 9 kg, kettlebell-swing 12 24 kg, pull-up 8"},
 	} {
 		got, unread := record(t, a, chipper, c.text)
 		if len(unread) > 0 || len(got) != 1 {
@@ -113,6 +116,10 @@ func TestDoneAssumed(t *testing.T) {
 	got, _ := record(t, roomful.Athlete{ID: "1", Name: "Odo", Division: roomful.DivisionA}, chipper, "11:40", "11:30 as written")
 	if len(got[0].Done.Assumed) == 0 || len(got[1].Done.Assumed) != 0 {
 		t.Errorf("assumed %q and %q", got[0].Done.Assumed, got[1].Done.Assumed)
+	}
+	got, _ = record(t, roomful.Athlete{ID: "1", Name: "Odo", Division: roomful.DivisionA}, chipper, "11:40, run with 9 kg")
+	if want := "runs with 9 kg are reckoned as without it"; !slices.Contains(got[0].Done.Assumed, want) {
+		t.Errorf("assumed %q, want %q among them", got[0].Done.Assumed, want)
 	}
 }
 

@@ -124,13 +124,18 @@ func (r *reader) loadPiece(f *fact) (int, []roomful.Element) {
 			}
 		}
 	}
-	if len(fits) == 0 { // nothing beside it, or nothing there that is meant
+	m, ok := r.byIt(f)
+	if bare := ok && r.bare(m.id); bare || len(fits) == 0 { // nothing beside it, or nothing there that is meant
+		loaded := map[int][]roomful.Element{}
 		for i, s := range r.pieces {
 			for _, e := range s.part.All() {
-				if e.Load != nil && s.kind != roomful.LoadScore {
-					fits[i] = append(fits[i], e)
+				if e.Load != nil && s.kind != roomful.LoadScore && (!bare || r.prescribed(e, f)) {
+					loaded[i] = append(loaded[i], e)
 				}
 			}
+		}
+		if len(loaded) > 0 {
+			fits = loaded
 		}
 	}
 	for _, i := range []int{r.owner(f.from), r.asked()} {
@@ -160,11 +165,9 @@ var implementWords = map[string]roomful.Implement{
 // beside returns what fits the movement or the implement that is named right before or
 // behind a load; everything fits when none is.
 func (r *reader) beside(f *fact) func(roomful.Element) bool {
-	for _, m := range r.p.named {
-		if m.to == f.from || m.from == f.to || m.to == f.from-1 && slices.Contains([]string{"@", "at", "with", "w"}, r.p.word(f.from-1)) {
-			return func(e roomful.Element) bool {
-				return e.Movement == m.id || strings.HasSuffix(string(e.Movement), "-"+string(m.id)) || r.swapped(e.Movement, m.id)
-			}
+	if m, ok := r.byIt(f); ok {
+		return func(e roomful.Element) bool {
+			return e.Movement == m.id || strings.HasSuffix(string(e.Movement), "-"+string(m.id)) || r.swapped(e.Movement, m.id)
 		}
 	}
 	for _, i := range []int{f.to, f.from - 1} {
@@ -179,6 +182,29 @@ func (r *reader) beside(f *fact) func(roomful.Element) bool {
 	return func(e roomful.Element) bool { return e.Load != nil }
 }
 
+// byIt is the movement that is named right before or behind a load.
+func (r *reader) byIt(f *fact) (mention, bool) {
+	for _, m := range r.p.named {
+		if m.to == f.from || m.from == f.to || m.to == f.from-1 && slices.Contains([]string{"@", "at", "with", "w"}, r.p.word(f.from-1)) {
+			return m, true
+		}
+	}
+	return mention{}, false
+}
+
+// bare reports whether a movement is done without a load, so that one which stands by
+// its name may be of another line: "16 kg push-ups slow".
+func (r *reader) bare(id roomful.MovementID) bool {
+	m := r.q.Lexicon.Movement(id)
+	return m != nil && !m.TakesLoad()
+}
+
+// prescribed reports whether a load is the one that the sheet has on a line.
+func (r *reader) prescribed(e roomful.Element, f *fact) bool {
+	_, off := r.closest([]roomful.Element{e}, inKg(f.a, f, r.unit(roomful.Part{Round: []roomful.Element{e}})))
+	return off <= sheetsOwn
+}
+
 // swapped reports whether a line was said to be done as another movement.
 func (r *reader) swapped(line, to roomful.MovementID) bool {
 	return slices.ContainsFunc(r.said.changes, func(c saidChange) bool {
@@ -191,6 +217,10 @@ func (r *reader) swapped(line, to roomful.MovementID) bool {
 	})
 }
 
+// sheetsOwn is how far a load may be from the sheet's, as a share, and be it: 95 lb and
+// 43 kg are one bar.
+const sheetsOwn = 0.02
+
 // line finds the line that a load belongs to, by the nearest prescription; ok
 // is true when the load is another than the sheet's.
 func (r *reader) line(lines []roomful.Element, kg float64) (of roomful.MovementID, ok bool) {
@@ -198,8 +228,7 @@ func (r *reader) line(lines []roomful.Element, kg float64) (of roomful.MovementI
 	if of == "" && len(lines) > 0 { // a load where the sheet has none
 		return lines[0].Movement, true
 	}
-	// a known pair, 95 lb and 43 kg, is one load: 2 % covers the plates' rounding
-	return of, of != "" && best > 0.02 || of == "" && len(lines) == 0
+	return of, of != "" && best > sheetsOwn || of == "" && len(lines) == 0
 }
 
 // closest finds the line whose prescription a load is nearest to, and how far it is.
