@@ -84,10 +84,11 @@ type Lack struct {
 // BarAnswer is how to load the bars.
 type BarAnswer struct {
 	Bars []LoadedBar // as wanted
-	// Deviation is the sum of weight times deviation in the question's unit; no
-	// loading has less than Bound.
+	// Deviation is the sum of weight times deviation in the question's unit. With
+	// these bars handed out and shared as they are here, no loading has less than
+	// Bound, of those that leave as few bars as can be too far under.
 	Deviation, Bound float64
-	Proven           bool // no loading is better
+	Proven           bool // no such loading has less
 	Short            []Lack
 	Questions        []string // what is not done without asking
 	Moved            int      // discs to put on or take off in all

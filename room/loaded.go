@@ -17,7 +17,7 @@ func (t *table) loaded() roomful.BarAnswer {
 			out.Bars[i] = t.loadedBar(b, i)
 		}
 	}
-	t.turns(out.Bars)
+	t.topUp(out.Bars)
 	off := new(big.Rat)
 	for i := range out.Bars {
 		l := &out.Bars[i]
@@ -31,8 +31,9 @@ func (t *table) loaded() roomful.BarAnswer {
 		out.Moved += 2 * out.Bars[on[0]].Moved
 	}
 	out.Deviation = t.inUnit(off)
-	out.Bound = t.bound(off)
-	out.Proven = t.answer.Proven && !t.rounded && t.alone() || off.Sign() == 0
+	least := t.least(off)
+	out.Bound = t.inUnit(least)
+	out.Proven = least.Cmp(off) == 0
 	return out
 }
 
@@ -76,33 +77,6 @@ func (t *table) massOf(kg *big.Rat, u roomful.MassUnit) roomful.Mass {
 // inUnit writes an exact mass in kg in the unit of the question.
 func (t *table) inUnit(kg *big.Rat) float64 { return t.massOf(kg, t.q.Unit).Value }
 
-// bound is the bound on the deviation. Where weights were rounded it is lowered
-// by as much as the most exaggerated of them. Where bars are shared there is
-// none: other pairs might do better.
-func (t *table) bound(off *big.Rat) float64 {
-	switch {
-	case !t.alone():
-		return 0
-	case t.answer.Proven && !t.rounded:
-		return t.inUnit(off)
-	}
-	kg := new(big.Rat).SetInt64(t.answer.Bound)
-	kg.Mul(kg, t.ruler.grain).Mul(kg, t.unit)
-	least := big.NewRat(1, 1)
-	for i, w := range t.q.Wanted {
-		if n := t.weights[i]; t.rounded && n > 0 {
-			r := new(big.Rat).Quo(decimal(w.Weight), new(big.Rat).Mul(big.NewRat(n, 1), t.unit))
-			if r.Cmp(least) < 0 {
-				least = r
-			}
-		}
-	}
-	return t.inUnit(kg.Mul(kg, least))
-}
-
-// alone reports whether nobody shares a bar.
-func (t *table) alone() bool { return len(t.lifted) == len(t.q.Wanted) }
-
 // under asks before a bar is left further below its target than may be.
 func (t *table) under(l *roomful.LoadedBar) string {
 	if t.q.MostUnder.Value <= 0 {
@@ -129,9 +103,9 @@ func moved(before, after []roomful.Mass) int {
 	return n + len(left)
 }
 
-// turns lets each who shares a bar and is below their target put on one spare
+// topUp lets each who shares a bar and is below their target put on one spare
 // pair more for their own turn, if it brings them nearer.
-func (t *table) turns(all []roomful.LoadedBar) {
+func (t *table) topUp(all []roomful.LoadedBar) {
 	spare := make([]int, len(t.discs))
 	for j, d := range t.discs {
 		spare[j] = d.Count / 2
@@ -146,7 +120,7 @@ func (t *table) turns(all []roomful.LoadedBar) {
 			continue
 		}
 		for _, i := range on {
-			if j := t.turn(&all[i], spare); j >= 0 {
+			if j := t.ownPair(&all[i], spare); j >= 0 {
 				spare[j]--
 				t.putOn(&all[i], j)
 			}
@@ -154,9 +128,9 @@ func (t *table) turns(all []roomful.LoadedBar) {
 	}
 }
 
-// turn returns the spare disc that brings a bar nearest to its target without
+// ownPair returns the spare disc that brings a bar nearest to its target without
 // passing the ceiling, -1 when none brings it nearer.
-func (t *table) turn(l *roomful.LoadedBar, spare []int) int {
+func (t *table) ownPair(l *roomful.LoadedBar, spare []int) int {
 	best := -1
 	short := new(big.Rat).Sub(exact(l.Target), t.load(l))
 	least := new(big.Rat).Abs(short)

@@ -44,11 +44,12 @@ func Plates(q roomful.BarQuestion, steps int) (roomful.BarAnswer, error) {
 	if err != nil {
 		return roomful.BarAnswer{}, err
 	}
-	t := &table{q: &q, ruler: r, lifted: lifted}
+	t := &table{q: &q, ruler: r, lifted: lifted, lacks: lacks}
 	t.discs = kinds(q.Plates)
 	if err := t.pose(); err != nil {
 		return roomful.BarAnswer{}, err
 	}
+	t.steps = steps
 	t.answer = bars.Solve(t.problem, steps)
 	out := t.loaded()
 	out.Short = append(lacks, t.short(&out)...)
@@ -60,7 +61,9 @@ type table struct {
 	q       *roomful.BarQuestion
 	ruler   ruler
 	lifted  [][]int         // the wanted bars that go on each bar of the problem
+	lacks   []roomful.Lack  // of bars
 	discs   []roomful.Stock // kinds of disc, largest first
+	steps   int             // how long each search may be
 	problem bars.Problem
 	answer  bars.Answer
 	weights []int64 // of the wanted bars, as the problem has them
@@ -197,7 +200,7 @@ func (t *table) weigh() error {
 	}
 	t.unit = common(all)
 	for fine := 24; ; fine -= 4 {
-		if t.put(all) && t.problem.Fits() {
+		if t.put(all) && t.problem.Fits() && (t.atOnce() || t.turns().fits()) {
 			return nil
 		}
 		if fine < 8 {

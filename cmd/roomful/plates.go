@@ -17,7 +17,7 @@ type platesVerb struct {
 
 // Help implements the long help.
 func (platesVerb) Help() string {
-	return `Each bar comes as near to its target as the discs allow, never above its ceiling. No loading comes nearer in all, or the answer says how much nearer one might.
+	return `Each bar comes as near to its target as the discs allow, never above its ceiling. No other discs on these bars come nearer in all, or the answer says how near they might.
 
 The question is an object with a list of plates and a list of bars:
 
@@ -26,7 +26,7 @@ The question is an object with a list of plates and a list of bars:
 
 Counts are single discs. Any plate or bar may have a "unit" of its own.
 
-It may say more. "most_under" is how far a bar may fall short without asking. "previous" is what is on a side now, so that few discs move. With a "rack" of bars, people with "share" lift one together when bars are short.`
+It may say more. "most_under" is how far a bar may fall short without asking. "previous" is what is on a side now, so that few discs move. With a "rack" of bars, people with "share" lift one in turn when bars are short. How near they could come is then reckoned turn by turn.`
 }
 
 // Run does the verb.
@@ -182,10 +182,10 @@ func barsSum(a roomful.BarAnswer, u roomful.MassUnit) string {
 	case a.Deviation == 0:
 		return "\nevery bar is at its target" + moved + "\n"
 	case a.Proven:
-		return "\n" + off + " off in all, weighted; no loading comes nearer" + moved + "\n"
+		return "\n" + off + " off in all, weighted; no other discs on these bars come nearer" + moved + "\n"
 	}
 	if a.Bound == 0 {
-		return "\n" + off + " off in all, weighted; another loading may come nearer" + moved + "\n"
+		return "\n" + off + " off in all, weighted; other discs on these bars may come nearer" + moved + "\n"
 	}
-	return "\n" + off + " off in all, weighted; no loading comes below " + shownMass(roomful.Mass{Value: a.Bound, Unit: u}) + moved + "\n"
+	return "\n" + off + " off in all, weighted; no discs on these bars come below " + shownMass(roomful.Mass{Value: a.Bound, Unit: u}) + moved + "\n"
 }
