@@ -26,6 +26,7 @@ type move struct {
 	who    int // of the piece's entrants
 	task   int // of their work, once, round and last
 	choice roomful.Choice
+	less   bool // likely to keep the effort
 }
 
 // outcome is how an arrangement goes.

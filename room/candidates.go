@@ -2,6 +2,7 @@ package room
 
 import (
 	"cmp"
+	"context"
 	"fmt"
 	"slices"
 	"strings"
@@ -11,7 +12,7 @@ import (
 )
 
 // candidates lists what may take the waiting of a piece away.
-func (h *house) candidates(p Piece, f roomful.Forecast) []arrangement {
+func (h *house) candidates(ctx context.Context, p Piece, f roomful.Forecast) ([]arrangement, error) {
 	var out []arrangement
 	if n := len(p.Round); n > 1 && turnable(p.Part) {
 		for turns := 2; turns <= min(n, 4); turns++ {
@@ -43,9 +44,13 @@ func (h *house) candidates(p Piece, f roomful.Forecast) []arrangement {
 				}
 			}
 		}
+		leavers, err := h.leavers(ctx, p, place.Word)
+		if err != nil {
+			return nil, err
+		}
 		over := place.Need - place.Count
 		for _, n := range []int{(over + 3) / 4, (over + 1) / 2, over} {
-			if a, ok := h.elsewhere(p, place, n); ok {
+			if a, ok := h.elsewhere(p, place, leavers, n); ok {
 				out = append(out, a)
 			}
 		}
@@ -60,7 +65,7 @@ func (h *house) candidates(p Piece, f roomful.Forecast) []arrangement {
 		}
 	}
 	return slices.CompactFunc(slices.SortedStableFunc(slices.Values(out), func(a, b arrangement) int { return cmp.Compare(a.name, b.name) }),
-		func(a, b arrangement) bool { return a.name == b.name })
+		func(a, b arrangement) bool { return a.name == b.name }), nil
 }
 
 // ordered is an arrangement with the crews in an order that has a name.
@@ -145,59 +150,6 @@ func (h *house) timeAt(p Piece, f roomful.Forecast, word string) float64 {
 func (h *house) holds(t roomful.Task, word string) bool {
 	m := h.Lexicon.Movement(t.Movement)
 	return m != nil && slices.ContainsFunc(h.Kit.Places(m, t), func(p roomful.Place) bool { return p.Word == word })
-}
-
-// elsewhere moves so many people from a place to something else, the last of the
-// list first.
-func (h *house) elsewhere(p Piece, place roomful.PlaceForecast, most int) (arrangement, bool) {
-	a := together
-	if h.Else == nil {
-		return a, false
-	}
-	spare := map[string]int{}
-	for i := len(p.Entrants) - 1; i >= 0 && len(a.moved) < most; i-- {
-		e := p.Entrants[i]
-		for k, t := range e.Work.All() {
-			if !h.holds(t, place.Word) {
-				continue
-			}
-			if c, ok := h.other(e, t, place.Word, spare); ok {
-				a.moved = append(a.moved, move{i, k, c})
-			}
-			break
-		}
-	}
-	if len(a.moved) == 0 {
-		return a, false
-	}
-	var to []string
-	for _, m := range a.moved {
-		if name := h.named(m.choice.Movement); !slices.Contains(to, name) {
-			to = append(to, name)
-		}
-	}
-	a.name = fmt.Sprintf("%d on %s instead of the %s", len(a.moved), strings.Join(to, " and "), place.Word)
-	return a, true
-}
-
-// other finds what a person may do instead of a task away from a place, where
-// there is a place for it still.
-func (h *house) other(e roomful.Entrant, t roomful.Task, word string, taken map[string]int) (roomful.Choice, bool) {
-	for _, c := range h.Else(e.ID, t) {
-		m := h.Lexicon.Movement(c.Movement)
-		if m == nil || h.holds(c.Task, word) || h.Kit.Lacks(m) != "" {
-			continue
-		}
-		places := h.Kit.Places(m, c.Task)
-		if slices.ContainsFunc(places, func(p roomful.Place) bool { return taken[p.Word]+p.Count > h.Kit.Count(p.Word) }) {
-			continue
-		}
-		for _, p := range places {
-			taken[p.Word] += p.Count
-		}
-		return c, true
-	}
-	return roomful.Choice{}, false
 }
 
 // named returns a movement's name.

@@ -76,7 +76,11 @@ func (h *house) fixesOf(ctx context.Context, p Piece) ([]roomful.Fix, error) {
 	if err != nil {
 		return nil, err
 	}
-	promising, err := h.screen(ctx, p, h.candidates(p, base.heat[0].forecast))
+	all, err := h.candidates(ctx, p, base.heat[0].forecast)
+	if err != nil {
+		return nil, err
+	}
+	promising, err := h.screen(ctx, p, all)
 	if err != nil {
 		return nil, err
 	}
@@ -91,9 +95,23 @@ func (h *house) fixesOf(ctx context.Context, p Piece) ([]roomful.Fix, error) {
 		}
 		out = append(out, roomful.Fix{What: a.name, Part: p.Name(), Costs: (o.over - base.over).Round(time.Second), Wait: o.wait,
 			Touches: o.touched, Say: h.say(p, o),
-			Why: fmt.Sprintf("each waits %s instead of %s", roomful.Clock(o.wait.Seconds()), roomful.Clock(base.wait.Seconds()))})
+			Why: fmt.Sprintf("each waits %s instead of %s", roomful.Clock(o.wait.Seconds()), roomful.Clock(base.wait.Seconds())) + worse(p, o.moved)})
 	}
 	return worthWhile(out), nil
+}
+
+// worse names those who are less likely to keep the effort at what they move to.
+func worse(p Piece, moved []move) string {
+	var names []string
+	for _, m := range moved {
+		if m.less {
+			names = append(names, p.Entrants[m.who].Name)
+		}
+	}
+	if len(names) == 0 {
+		return ""
+	}
+	return "; less likely to keep the effort: " + list(names)
 }
 
 // How often arrangements are simulated to leave out those that do not help, and how
@@ -162,7 +180,7 @@ func (h *house) say(p Piece, o outcome) string {
 	case o.turns > 1:
 		words = append(words, h.sayTurns(p, o.turns)...)
 	case o.back:
-		words = append(words, list(o.touched)+": start at the "+h.named(p.Round[len(p.Round)-1].Movement)+" and work towards the "+h.named(p.Round[0].Movement)+".")
+		words = append(words, list(o.touched)+": start at the last thing on the list, the "+h.named(p.Round[len(p.Round)-1].Movement)+", and work towards the first.")
 	}
 	return joined(words)
 }
