@@ -1,6 +1,7 @@
 package day
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -44,11 +45,33 @@ func (d *Day) bars(q Question, p PieceVersions) (*roomful.BarAnswer, error) {
 			MayShare: strength, HeightCm: q.People[i].HeightCm,
 		})
 	}
-	if len(ask.Wanted) == 0 {
+	switch n := len(ask.Wanted); {
+	case n == 0:
 		return nil, nil
+	case n > room.MostBars:
+		return nil, crowd(n, p.Piece)
 	}
 	got, err := room.Plates(ask, barSteps)
 	return &got, err
+}
+
+// crowded refuses more people than bars are loaded for, before a minute is spent on
+// their versions; the piece must have a bar on some line.
+func (d *Day) crowded(q Question, p roomful.Part) error {
+	bar := func(e roomful.Element) bool {
+		m := d.Lexicon.Movement(e.Movement)
+		return m != nil && m.Implement == roomful.Barbell
+	}
+	if n := len(q.People); q.Kit != nil && n > room.MostBars && slices.ContainsFunc(p.All(), bar) {
+		return crowd(n, p)
+	}
+	return nil
+}
+
+// crowd says that so many people are more than one class.
+func crowd(people int, p roomful.Part) error {
+	return &roomful.Error{Summary: fmt.Sprintf("%d people for the bars of %s: the discs of a kit are shared out among %d at most", people, p.Name(), room.MostBars),
+		Hint: "list those who come to one class, or leave the kit out"}
 }
 
 // barOf returns the bar that a version has for a movement.

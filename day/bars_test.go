@@ -1,9 +1,13 @@
 package day_test
 
 import (
+	"context"
+	"fmt"
+	"strings"
 	"testing"
 
 	"roomful"
+	"roomful/room"
 )
 
 // TestBars: ten people and the demo's fourteen bars: everybody's bar is within a
@@ -44,5 +48,23 @@ func TestBars(t *testing.T) {
 	q.Kit = nil
 	if v, err = g.Versions(t.Context(), q, false); v.Bars != nil || err != nil {
 		t.Errorf("without a kit: %v, %v", v.Bars, err)
+	}
+}
+
+// TestCrowd refuses more people at the bars than a kit is shared out among, in words
+// about people and before their versions are looked for.
+func TestCrowd(t *testing.T) {
+	g := open(t)
+	q := g.question(g.session(t, g.sheets["eight-ribs"]))
+	for i := len(q.People); i <= room.MostBars; i++ {
+		name := fmt.Sprintf("guest %d", i)
+		q.People = append(q.People, roomful.Athlete{ID: name, Name: name})
+	}
+	over, stop := context.WithCancel(t.Context())
+	stop() // whoever looks for versions now gives up
+	_, err := g.Versions(over, q, false)
+	want := "201 people for the bars of main: the discs of a kit are shared out among 200 at most"
+	if err == nil || err.Error() != want || !strings.Contains(roomful.HintOf(err), "leave the kit out") {
+		t.Errorf("%v (%s), want %s", err, roomful.HintOf(err), want)
 	}
 }

@@ -18,6 +18,11 @@ func (d *Day) Versions(ctx context.Context, q Question, home bool) (Versions, er
 		return Versions{}, err
 	}
 	out := Versions{Piece: c.piece}
+	if !home {
+		if err := d.crowded(q, c.piece); err != nil {
+			return out, err
+		}
+	}
 	lineups := map[string]roomful.Lineup{}
 	var r version.Request
 	for _, p := range q.Session.Pieces() {

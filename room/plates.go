@@ -20,9 +20,12 @@ func UsualSteps(bars int) int {
 	return 20_000_000
 }
 
-// The largest question that is answered.
+// MostBars is how many bars a question may ask for: more than a class ever lifts, and as
+// many as are answered in a second or two.
+const MostBars = 200
+
+// The largest question that is answered, its bars apart.
 const (
-	mostBars  = 200
 	mostKinds = 32
 	mostDiscs = 10_000
 )
@@ -76,8 +79,8 @@ func check(q *roomful.BarQuestion) error {
 	switch {
 	case len(q.Wanted) == 0:
 		return &roomful.Error{Summary: "no bar is asked for", Hint: "say who lifts what"}
-	case len(q.Wanted) > mostBars:
-		return &roomful.Error{Summary: fmt.Sprintf("%d bars are asked for, more than %d", len(q.Wanted), mostBars), Hint: "ask about one heat at a time"}
+	case len(q.Wanted) > MostBars:
+		return &roomful.Error{Summary: fmt.Sprintf("%d bars are asked for, more than %d", len(q.Wanted), MostBars), Hint: "ask about one heat at a time"}
 	case q.SleevePlates < 0 || !(q.Collars.Value >= 0 && q.Collars.Kg() <= 20) || !(q.MostUnder.Value >= 0 && q.MostUnder.Kg() <= 1000):
 		return &roomful.Error{Summary: "the discs of a sleeve, the collars or the most a bar may be under cannot be right", Hint: "none of them is below zero"}
 	}
