@@ -35,6 +35,9 @@ type Question struct {
 	// Believed holds what is believed of people by id, where it is more than what
 	// they told; nil when there is nothing more.
 	Believed map[string]*roomful.Abilities
+	// Past is earlier scores, of anybody: a load that went as meant not long ago would
+	// do again.
+	Past roomful.Record
 	// Kit is what the room owns, complete; nil means that nothing is short.
 	Kit     *roomful.Kit
 	Today   roomful.Date // for ages, when the session has no date

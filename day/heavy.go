@@ -3,7 +3,6 @@ package day
 import (
 	"context"
 	"slices"
-	"time"
 
 	"roomful"
 )
@@ -15,8 +14,6 @@ type LoadQuestion struct {
 	// Movement is the line asked about. Empty means the one that the sheet has a ramp
 	// for, else the first with a repetition test, on a bar or with a load.
 	Movement roomful.MovementID
-	// Past is earlier scores, of anybody.
-	Past roomful.Record
 	// Set is a set that they remember; nil for none. Without a movement of its own it
 	// is of the line asked about.
 	Set *roomful.KnownSet
@@ -106,7 +103,6 @@ func (l *loading) answer() roomful.OwnLoad {
 	}
 	out.BuildUp = l.buildUp(out.Movement)
 	out.Rests, out.Last = l.rests(m), l.before
-	l.proven(&out)
 	out.Surer = l.surer(out, m)
 	out.Why = l.why(out)
 	return out
@@ -143,31 +139,6 @@ func (l *loading) give(out *roomful.OwnLoad) {
 			out.Short = append(out.Short, s)
 		}
 	}
-}
-
-// lately is for how many days a load that went as meant goes on counting as one that
-// would do: a cycle of twelve weeks (common practice, no source).
-const lately = 84
-
-// proven widens the band to a load that went as meant not long ago, for somebody who
-// is under no bounds.
-func (l *loading) proven(out *roomful.OwnLoad) {
-	t := out.Last
-	if t == nil || !t.Noted || t.Off < 0 || len(out.Cautions) > 0 || out.High.Value == 0 || t.On.IsZero() || l.on.IsZero() {
-		return
-	}
-	if daysBetween(t.On, l.on) <= lately && t.Load.Kg() > out.High.Kg()*alike {
-		out.High = t.Load.In(out.High.Unit)
-	}
-}
-
-// alike is how much heavier a load may be and still count as the same: 53 lb is 24 kg.
-const alike = 1.01
-
-// daysBetween is how many days one date is after another.
-func daysBetween(a, b roomful.Date) int {
-	at := func(d roomful.Date) time.Time { return time.Date(d.Year, d.Month, d.Day, 0, 0, 0, 0, time.UTC) }
-	return int(at(b).Sub(at(a)).Hours() / 24)
 }
 
 // find says how a load is found on the day: when to stop adding (common practice, no

@@ -9,7 +9,7 @@ import (
 
 // TestHeavyThatWent: a load that went as meant lately stands in the band, though the
 // version is lighter; one from long ago does not, and neither does one that nobody
-// noted.
+// noted. The list of everybody's versions says the same.
 func TestHeavyThatWent(t *testing.T) {
 	t.Parallel()
 	g := open(t)
@@ -28,6 +28,13 @@ func TestHeavyThatWent(t *testing.T) {
 		q.Set = fives
 		if o := g.heavy(t, q); (o.High == roomful.Kg(55)) != c.in || strings.Contains(o.Why, ", or the 55 kg of last time") != c.in {
 			t.Errorf("%s, asked on %s: up to %s, load %s, why %q", c.score, c.on, o.High, o.Load, o.Why)
+		}
+		v, err := g.Versions(t.Context(), q.Question, false)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if squat := v.Versions[0].Choices[0]; (squat.High == roomful.Kg(55)) != c.in {
+			t.Errorf("%s, asked on %s: the list says up to %s", c.score, c.on, squat.High)
 		}
 	}
 }

@@ -64,6 +64,7 @@ func (d *Day) Versions(ctx context.Context, q Question, home bool) (Versions, er
 		if out.Bars != nil {
 			d.putOn(out.Bars, out.Versions)
 		}
+		d.proven(c, &out)
 	}
 	out.Days, err = version.Itineraries(version.Days{Request: r, Session: q.Session, Lineups: lineups})
 	return out, err

@@ -24,7 +24,7 @@ type heavyVerb struct {
 
 // Help implements the long help.
 func (heavyVerb) Help() string {
-	return "The load, the loads around it that would do, the proof set, what goes on the bar, one line why, and how sure it is. A remembered set and earlier scores count. When nothing is known it starts light, and the proof set decides."
+	return "The load, the loads around it that would do, the proof set, what goes on the bar, one line why, and how sure it is. A remembered set and earlier scores count. When nothing is known it starts light, and the proof set decides. It answers in a second by this person's own last scores; versions learns from everybody's, takes longer and may say another load."
 }
 
 // Run does the verb.

@@ -54,6 +54,7 @@ func (p *program) believe(q *day.Question, s *sources, f pastFiles) error {
 		on = q.Today
 	}
 	record = slices.DeleteFunc(record, func(e roomful.Entry) bool { return e.On.String() >= on.String() })
+	q.Past = record
 	got, err := p.learnFrom(day.LearnQuestion{People: s.people, Record: record, Today: on, Seed: q.Seed})
 	q.Believed = got.Believed()
 	return err

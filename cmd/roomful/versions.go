@@ -59,7 +59,15 @@ func (v *versionsVerb) Run(p *program) error {
 	if v.Home {
 		return p.print(head + p.daysAtHome(src.session, got, src.people))
 	}
-	return p.print(head + p.options(got.Lineup) + barsOfAll(got.Bars) + p.people(got, src.people))
+	return p.print(head + p.options(got.Lineup) + barsOfAll(got.Bars) + loadsRestOn(q) + p.people(got, src.people))
+}
+
+// loadsRestOn says what the loads rest on where heavy may say another.
+func loadsRestOn(q day.Question) string {
+	if q.Believed == nil {
+		return ""
+	}
+	return wrapped("loads: ", "by everybody's scores together. heavy goes by one person's own last scores and may say another; then the proof set decides") + "\n"
 }
 
 // attention lists who needs the coach, everybody once.
