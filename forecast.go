@@ -112,9 +112,11 @@ type AthleteForecast struct {
 	Reserve, Fatigue float64
 }
 
-// ElementSplit is how an element goes, on average over everything done of it.
+// ElementSplit is how an element goes, on average over the runs and over everything
+// done of it.
 type ElementSplit struct {
 	Movement MovementID
+	Times    float64 // how often
 	Seconds  float64 // each time, waiting left out
 	Breaks   float64 // each time
 }

@@ -243,7 +243,7 @@ func (m *Model) summary(q roomful.ForecastRequest, s *squad, sh *sheaf, e roomfu
 		Score: quantiles(keep(sh.score)), TotalReps: quantiles(keep(sh.reps)), Seconds: quantiles(keep(sh.seconds)),
 		Capped: portion(sh.capped), Cannot: portion(sh.cannot),
 		Reserve: mean(sh.reserve), Fatigue: mean(sh.fatigue),
-		Rounds: roundSplits(sh.rounds), Elements: s.elements(sh.spells), WaitMean: mean(sh.waited),
+		Rounds: roundSplits(sh.rounds), Elements: s.elements(sh.spells, q.Runs), WaitMean: mean(sh.waited),
 	}
 	if q.Given != nil {
 		a.Reached = quantiles(sh.reached)
@@ -353,8 +353,8 @@ func roundSplits(runs [][]float64) []roomful.RoundSplit {
 	}
 }
 
-// elements returns how each element of the piece went, on average.
-func (s *squad) elements(blocks [][]spell) []roomful.ElementSplit {
+// elements returns how each element of the piece went, on average over so many runs.
+func (s *squad) elements(blocks [][]spell, runs int) []roomful.ElementSplit {
 	acts := s.actions[0]
 	n := len(s.entrants[0].Work.All())
 	at := len(acts) - n*(1+len(s.from))
@@ -365,7 +365,7 @@ func (s *squad) elements(blocks [][]spell) []roomful.ElementSplit {
 			sum.add(b[i])
 		}
 		each := max(1, sum.visits)
-		out = append(out, roomful.ElementSplit{Movement: acts[i].task.Movement, Seconds: sum.seconds / each, Breaks: sum.breaks / each})
+		out = append(out, roomful.ElementSplit{Movement: acts[i].task.Movement, Times: sum.visits / float64(max(1, runs)), Seconds: sum.seconds / each, Breaks: sum.breaks / each})
 	}
 	return out
 }
