@@ -96,7 +96,8 @@ type Heat struct {
 // as much later.
 type Wave struct {
 	Part   string
-	N      int
+	Heat   int           // from 1; 0 when everybody is in it
+	N      int           // from 1, in every heat anew
 	After  time.Duration // the first
 	People []string      // ids
 }
@@ -105,8 +106,8 @@ type Wave struct {
 type PieceUse struct {
 	Part string
 	PlaceForecast
-	// Load is people times their time at a place, over places times the length of a
-	// round: above 1 no order of starting takes the waiting away.
+	// Load is what everybody would spend at the places if nobody waited, over how long
+	// there are places: above 1 somebody waits, in whatever order they start.
 	Load float64
 }
 

@@ -50,13 +50,14 @@ type Heat struct {
 // Wave is a part of the class that starts a piece later.
 type Wave struct {
 	Part   string   `json:"part"`
+	Heat   int      `json:"heat"` // 0 when all are in one
 	N      int      `json:"n"`
 	After  float64  `json:"after_seconds"`
 	People []string `json:"people"`
 }
 
 // Station is a shared place that runs short in a piece. Load above 1 means that
-// no order of starting takes the waiting away.
+// somebody waits in whatever order they start.
 type Station struct {
 	Part  string   `json:"part"`
 	Name  string   `json:"name"`
@@ -107,7 +108,7 @@ func HourOf(h roomful.Hour, start time.Duration, name func(id string) string) Ho
 		out.Heats = append(out.Heats, Heat{t.Part, t.N, at(t.Start), named(t.People)})
 	}
 	for _, w := range h.Waves {
-		out.Waves = append(out.Waves, Wave{w.Part, w.N, w.After.Seconds(), named(w.People)})
+		out.Waves = append(out.Waves, Wave{w.Part, w.Heat, w.N, w.After.Seconds(), named(w.People)})
 	}
 	for _, p := range h.Places {
 		out.Stations = append(out.Stations, Station{p.Part, p.Word, p.Count, p.Need, figure(p.WaitMean), figure(p.Busy), figure(p.Queue), figure(p.Load)})

@@ -3,7 +3,6 @@ package room
 import (
 	"context"
 	"math"
-	"slices"
 	"time"
 
 	"roomful"
@@ -13,7 +12,7 @@ import (
 type arrangement struct {
 	name  string
 	heats int           // 1 for all at once
-	waves int           // 1 for all together
+	waves int           // 1 for all together; in every heat
 	gap   time.Duration // between waves
 	turns int           // groups that start at different elements, 1 for all at the first
 	back  bool          // half go through a long list from its other end
@@ -49,30 +48,62 @@ type heat struct {
 	from     string // where the length comes from
 }
 
-// places returns the use of places in the first heat, the fullest.
-func (o outcome) places() []roomful.PlaceForecast {
+// forecast returns how everybody fares, heat after heat. Of places it tells what
+// they are like in the heat in which they are waited for longest.
+func (o outcome) forecast() roomful.Forecast {
 	if len(o.heat) == 0 {
-		return nil
+		return roomful.Forecast{}
 	}
-	return o.heat[0].forecast.Places
+	all := roomful.Forecast{Kind: o.heat[0].forecast.Kind, Places: o.places()}
+	for _, g := range o.heat {
+		all.Athletes = append(all.Athletes, g.forecast.Athletes...)
+	}
+	return all
+}
+
+// places returns the use of each kind of place in the heat in which it is waited for
+// longest.
+func (o outcome) places() (out []roomful.PlaceForecast) {
+	for _, g := range o.heat {
+	next:
+		for _, p := range g.forecast.Places {
+			for i, was := range out {
+				if was.Word == p.Word {
+					if p.WaitMean > was.WaitMean {
+						out[i] = p
+					}
+					continue next
+				}
+			}
+			out = append(out, p)
+		}
+	}
+	return out
 }
 
 // together is as it is when nobody says otherwise.
 var together = arrangement{heats: 1, waves: 1, turns: 1}
 
+// asked is how a piece is gone through when nothing is changed: only the main piece
+// has heats and waves.
+func (h *house) asked(p Piece) arrangement {
+	a := together
+	if p.Kind == roomful.Main {
+		a.heats, a.waves, a.gap = max(1, h.Heats), max(1, h.Waves), h.Gap
+	}
+	return a.within(crewsOf(p.Entrants, p.Team.Size))
+}
+
 // try simulates an arrangement of a piece.
 func (h *house) try(ctx context.Context, p Piece, a arrangement) (outcome, error) {
-	crews := crewsOf(p.Entrants, p.Team.Size)
-	a.heats, a.waves = max(1, min(a.heats, crews)), max(1, min(a.waves, crews)) // none is empty
+	a = a.within(crewsOf(p.Entrants, p.Team.Size))
 	out := outcome{arrangement: a, onIntent: math.NaN()}
 	entrants := h.arranged(p, a, &out)
 	var wait, intent float64
 	stated := 0
 	for n := range a.heats {
 		one := p
-		if one.Entrants = share(entrants, n, a.heats, p.Team.Size); len(one.Entrants) == 0 {
-			continue
-		}
+		one.Entrants = share(entrants, n, a.heats, p.Team.Size)
 		f, err := h.Forecaster.Forecast(ctx, h.request(one))
 		if err != nil {
 			return out, err
@@ -102,77 +133,47 @@ func (h *house) try(ctx context.Context, p Piece, a arrangement) (outcome, error
 	return out, nil
 }
 
-// arranged returns the entrants as an arrangement has them and notes who does
-// something else than with everybody together.
+// arranged returns the entrants as an arrangement has them, and notes the waves and
+// who does something else than with nothing changed.
 func (h *house) arranged(p Piece, a arrangement, out *outcome) []roomful.Entrant {
-	team := max(1, p.Team.Size)
+	team, asked := max(1, p.Team.Size), h.asked(p)
 	entrants := inOrder(p.Entrants, a.order, team)
-	touched := map[int]bool{}
+	crews := crewsOf(entrants, team)
+	moved := map[int]bool{}
 	for _, m := range a.moved {
 		entrants[m.who].Work = entrants[m.who].Work.With(m.task, m.choice.Task)
-		touched[m.who] = true
-	}
-	crews := crewsOf(entrants, team)
-	for i := range entrants {
-		crew := i / team
-		if a.back && 2*crew >= crews {
-			entrants[i].Work.Round = slices.Clone(entrants[i].Work.Round)
-			slices.Reverse(entrants[i].Work.Round)
-			touched[i] = true
-		}
-		if n := crew * a.turns / crews; n > 0 && a.turns > 1 {
-			entrants[i].Work.Round = turned(entrants[i].Work.Round, n*len(entrants[i].Work.Round)/a.turns)
-			touched[i] = true
-		}
-		if n := crew * a.waves / crews; a.waves > 1 {
-			entrants[i].Wait = time.Duration(n) * a.gap
-			touched[i] = touched[i] || n > 0
-			if n >= len(out.wave) {
-				out.wave = append(out.wave, roomful.Wave{Part: p.Name(), N: n + 1, After: entrants[i].Wait})
-			}
-			out.wave[n].People = append(out.wave[n].People, entrants[i].ID)
-		}
-		if a.heats > 1 && crew*a.heats/crews > 0 {
-			touched[i] = true
-		}
+		moved[m.who] = true
 	}
 	for i := range entrants {
-		if touched[i] {
-			out.touched = append(out.touched, entrants[i].Name)
+		e, crew := &entrants[i], i/team
+		listed := crew
+		if a.order != nil {
+			listed = a.order[crew]
+		}
+		at, was := a.spot(crew, crews), asked.spot(listed, crews)
+		e.Work.Round = at.begun(e.Work.Round, a.turns)
+		if e.Wait = a.after(at); a.waves > 1 {
+			out.join(p.Name(), a, at, e.ID)
+		}
+		if moved[i] || at.heat != was.heat || e.Wait != asked.after(was) || at.turn > 0 || at.back {
+			out.touched = append(out.touched, e.Name)
 		}
 	}
 	return entrants
 }
 
-// inOrder returns the entrants crew by crew in an order, as they are for none.
-func inOrder(all []roomful.Entrant, order []int, team int) []roomful.Entrant {
-	if order == nil {
-		return slices.Clone(all)
+// join puts somebody into the wave that they stand in. People come in the order in
+// which they go.
+func (o *outcome) join(part string, a arrangement, at spot, id string) {
+	w := roomful.Wave{Part: part, N: at.wave + 1, After: a.after(at)}
+	if a.heats > 1 {
+		w.Heat = at.heat + 1
 	}
-	var out []roomful.Entrant
-	for _, crew := range order {
-		out = append(out, all[crew*team:min(len(all), (crew+1)*team)]...)
+	if n := len(o.wave); n == 0 || o.wave[n-1].N != w.N || o.wave[n-1].Heat != w.Heat {
+		o.wave = append(o.wave, w)
 	}
-	return out
-}
-
-// crewsOf is how many start by themselves: people, or teams.
-func crewsOf(all []roomful.Entrant, team int) int {
-	team = max(1, team)
-	return (len(all) + team - 1) / team
-}
-
-// share returns the n-th of so many parts of the entrants; partners stay
-// together.
-func share(all []roomful.Entrant, n, parts, team int) []roomful.Entrant {
-	team = max(1, team)
-	crews := crewsOf(all, team)
-	return all[min(len(all), n*crews/parts*team):min(len(all), (n+1)*crews/parts*team)]
-}
-
-// turned returns tasks that begin at the n-th and go round.
-func turned(tasks []roomful.Task, n int) []roomful.Task {
-	return slices.Concat(tasks[n:], tasks[:n])
+	last := &o.wave[len(o.wave)-1]
+	last.People = append(last.People, id)
 }
 
 // seconds turns seconds into a duration.

@@ -11,14 +11,62 @@ import (
 	"roomful"
 )
 
-// candidates lists what may take the waiting of a piece away.
+// mostCalled is how many people a coach calls out one by one, for an order of their
+// own or for work of their own (judgement). A bigger room hears whole blocks of the list.
+const mostCalled = 40
+
+// mostHeats is how many goes a class is split into at most (judgement).
+const mostHeats = 6
+
+// candidates lists what may take the waiting of a piece away, when it goes as asked.
 func (h *house) candidates(ctx context.Context, p Piece, f roomful.Forecast) ([]arrangement, error) {
-	var out []arrangement
+	asked := h.asked(p)
+	crews := crewsOf(p.Entrants, p.Team.Size)
+	quick := quickest(p, f)
+	out := h.turnsOf(p, f, asked, quick)
+	for _, place := range f.Places {
+		out = append(out, h.wavesAt(p, f, place, quick)...)
+		out = append(out, h.heatsAt(p, place, quick)...)
+		elsewhere, err := h.away(ctx, p, place)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, elsewhere...)
+	}
+	out = slices.DeleteFunc(out, func(a arrangement) bool {
+		fits := a.within(crews)
+		return a.heats != fits.heats || a.waves != fits.waves || a.turns != fits.turns || crews > mostCalled && a.order != nil
+	})
+	return slices.CompactFunc(slices.SortedStableFunc(slices.Values(out), func(a, b arrangement) int { return cmp.Compare(a.name, b.name) }),
+		func(a, b arrangement) bool { return a.name == b.name }), nil
+}
+
+// away lists some people who do something else, fewer and more of them.
+func (h *house) away(ctx context.Context, p Piece, place roomful.PlaceForecast) (out []arrangement, err error) {
+	over := place.Need - place.Count
+	counts := []int{(over + 3) / 4, (over + 1) / 2, over}
+	if counts = slices.DeleteFunc(counts, func(n int) bool { return n > mostCalled }); len(counts) == 0 {
+		return nil, nil
+	}
+	leavers, err := h.leavers(ctx, p, place.Word)
+	if err != nil {
+		return nil, err
+	}
+	for _, n := range counts {
+		if a, ok := h.elsewhere(p, place, leavers, n); ok {
+			out = append(out, a)
+		}
+	}
+	return out, nil
+}
+
+// turnsOf lists groups that start at different elements.
+func (h *house) turnsOf(p Piece, f roomful.Forecast, a arrangement, quick []int) (out []arrangement) {
 	if n := len(p.Round); n > 1 && turnable(p.Part) {
 		for turns := 2; turns <= min(n, 4); turns++ {
-			a := together
+			a := a
 			a.turns, a.name = turns, fmt.Sprintf("%d groups, each starting at another element", turns)
-			out = append(out, a)
+			out = append(out, a, a.ordered(quick, "the quickest at the first"), a.ordered(backwards(quick), "the quickest at the last"))
 			if turns == 2 {
 				a.waves, a.gap = 2, h.round(p, f)/4
 				a.name = fmt.Sprintf("2 groups, each starting at another element, the second %s later", clock(a.gap))
@@ -27,45 +75,51 @@ func (h *house) candidates(ctx context.Context, p Piece, f roomful.Forecast) ([]
 		}
 	}
 	if list, ok := p.Format.(roomful.ForTime); ok && list.Rounds <= 1 && len(list.Ladder.Steps) == 0 && len(p.Round) > 2 {
-		a := together
 		a.back, a.name = true, "half from the last element backwards; ask yourself first, the order is part of the piece"
 		out = append(out, a)
 	}
-	quick := quickest(p, f)
-	for _, place := range f.Places {
-		at := h.timeAt(p, f, place.Word)
-		for _, waves := range []int{2, 3} {
-			for _, part := range []float64{0.5, 1} {
-				a := together
-				a.waves, a.gap = waves, seconds(at*part).Round(15*time.Second)
-				a.name = fmt.Sprintf("%d waves, %s apart", waves, clock(a.gap))
-				if a.gap >= 15*time.Second {
-					out = append(out, a, a.ordered(quick, "the quickest first"), a.ordered(backwards(quick), "the quickest last"))
-				}
+	return out
+}
+
+// wavesAt lists waves that come to a place one after the other.
+func (h *house) wavesAt(p Piece, f roomful.Forecast, place roomful.PlaceForecast, quick []int) (out []arrangement) {
+	at := h.timeAt(p, f, place.Word)
+	for _, waves := range []int{2, 3} {
+		for _, part := range []float64{0.5, 1} {
+			a := h.asked(p)
+			a.waves, a.gap = waves, seconds(at*part).Round(15*time.Second)
+			if a.name = fmt.Sprintf("%d waves, %s apart", waves, clock(a.gap)); a.heats > 1 {
+				a.name = fmt.Sprintf("%d waves in each heat, %s apart", waves, clock(a.gap))
 			}
-		}
-		leavers, err := h.leavers(ctx, p, place.Word)
-		if err != nil {
-			return nil, err
-		}
-		over := place.Need - place.Count
-		for _, n := range []int{(over + 3) / 4, (over + 1) / 2, over} {
-			if a, ok := h.elsewhere(p, place, leavers, n); ok {
-				out = append(out, a)
-			}
-		}
-		heats := (place.Need + place.Count - 1) / place.Count
-		if heats >= 2 && heats <= 4 {
-			a := together
-			a.heats, a.name = heats, fmt.Sprintf("%d heats", heats)
-			out = append(out, a)
-			if _, ok := p.Format.(roomful.ForTime); ok { // each heat lasts as long as its slowest
-				out = append(out, a.ordered(quick, "the quickest together"))
+			if a.gap >= 15*time.Second {
+				out = append(out, a, a.ordered(quick, "the quickest first"), a.ordered(backwards(quick), "the quickest last"))
 			}
 		}
 	}
-	return slices.CompactFunc(slices.SortedStableFunc(slices.Values(out), func(a, b arrangement) int { return cmp.Compare(a.name, b.name) }),
-		func(a, b arrangement) bool { return a.name == b.name }), nil
+	return out
+}
+
+// heatsAt lists heats: as many as leave everybody a place, and fewer where that takes
+// more than a class has time for.
+func (h *house) heatsAt(p Piece, place roomful.PlaceForecast, quick []int) (out []arrangement) {
+	asked := h.asked(p)
+	enough := asked.heats * ((place.Need + place.Count - 1) / place.Count)
+	counts := []int{enough}
+	if enough > 4 {
+		counts = []int{2, 3, 4, min(enough, mostHeats)}
+	}
+	for _, n := range counts {
+		if n <= asked.heats {
+			continue
+		}
+		a := asked
+		a.heats, a.name = n, fmt.Sprintf("%d heats", n)
+		out = append(out, a)
+		if _, ok := p.Format.(roomful.ForTime); ok { // each heat lasts as long as its slowest
+			out = append(out, a.ordered(quick, "the quickest together"))
+		}
+	}
+	return out
 }
 
 // ordered is an arrangement with the crews in an order that has a name.

@@ -16,12 +16,12 @@ func Changed(q Request, before []Piece, because string) []roomful.Fix {
 		fix := roomful.Fix{What: because, Part: p.Name(), Why: "changed on the day"}
 		var said told
 		for _, e := range p.Entrants {
-			if words := h.otherwise(e, workBefore(before, p.Name(), e.ID)); len(words) > 0 {
-				said.add(e.Name, list(words))
+			if w := h.otherwise(e, workBefore(before, p.Name(), e.ID)); w.whole != "" {
+				said.add(e.Name, w)
 				fix.Touches = append(fix.Touches, e.Name)
 			}
 		}
-		if fix.Say = joined(said.words()); fix.Say != "" {
+		if fix.Say = joined(said.sentences()); fix.Say != "" {
 			out = append(out, fix)
 		}
 	}
@@ -40,25 +40,32 @@ func workBefore(before []Piece, part, id string) []roomful.Task {
 	return nil
 }
 
-// otherwise says what somebody does otherwise than before.
-func (h *house) otherwise(e roomful.Entrant, before []roomful.Task) []string {
+// otherwise says what somebody does otherwise than before: the whole of it when it is
+// not the same elements, one by one.
+func (h *house) otherwise(e roomful.Entrant, before []roomful.Task) words {
 	now := e.Work.All()
-	var words []string
-	if len(before) != len(now) {
-		for _, t := range now {
-			if m := h.Lexicon.Movement(t.Movement); m != nil && t.Movement != roomful.Rest {
-				words = append(words, h.amount(t))
-			}
-		}
-		return words
-	}
+	same := len(before) == len(now)
+	var all []words
 	for i, t := range now {
-		switch was := before[i]; {
-		case t.Movement != was.Movement:
-			words = append(words, h.amount(t)+" instead of the "+h.named(was.Movement))
-		case h.amount(t) != h.amount(was):
-			words = append(words, h.amount(t))
+		var w words
+		switch m := h.Lexicon.Movement(t.Movement); {
+		case !same && m != nil && t.Movement != roomful.Rest:
+			w = words{whole: h.amount(t)}
+		case same && t.Movement != before[i].Movement:
+			w = h.swap(t, before[i].Movement)
+		case same && h.amount(t) != h.amount(before[i]):
+			w = words{whole: h.amount(t)}
+		}
+		if w.whole != "" && !slices.Contains(all, w) {
+			all = append(all, w)
 		}
 	}
-	return slices.Compact(words)
+	if len(all) == 1 {
+		return all[0]
+	}
+	var whole []string
+	for _, w := range all {
+		whole = append(whole, w.whole)
+	}
+	return words{whole: list(whole)}
 }

@@ -76,7 +76,7 @@ func (h *house) fixesOf(ctx context.Context, p Piece) ([]roomful.Fix, error) {
 	if err != nil {
 		return nil, err
 	}
-	all, err := h.candidates(ctx, p, base.heat[0].forecast)
+	all, err := h.candidates(ctx, p, base.forecast())
 	if err != nil {
 		return nil, err
 	}
@@ -84,16 +84,19 @@ func (h *house) fixesOf(ctx context.Context, p Piece) ([]roomful.Fix, error) {
 	if err != nil {
 		return nil, err
 	}
-	var out []roomful.Fix
+	var helps []outcome
 	for _, a := range promising {
 		o, err := tried.try(ctx, p, a)
 		if err != nil {
-			return out, fmt.Errorf("trying %s: %w", a.name, err)
+			return nil, fmt.Errorf("trying %s: %w", a.name, err)
 		}
-		if float64(o.wait) > better*float64(base.wait) {
-			continue
+		if float64(o.wait) <= better*float64(base.wait) {
+			helps = append(helps, o)
 		}
-		out = append(out, roomful.Fix{What: a.name, Part: p.Name(), Costs: (o.over - base.over).Round(time.Second), Wait: o.wait,
+	}
+	var out []roomful.Fix
+	for _, o := range slices.DeleteFunc(slices.Clone(helps), func(o outcome) bool { return inVain(o, helps) }) {
+		out = append(out, roomful.Fix{What: o.name, Part: p.Name(), Costs: (o.over - base.over).Round(time.Second), Wait: o.wait,
 			Touches: o.touched, Say: h.say(p, o),
 			Why: fmt.Sprintf("each waits %s instead of %s", roomful.Clock(o.wait.Seconds()), roomful.Clock(base.wait.Seconds())) + worse(p, o.moved)})
 	}
@@ -112,6 +115,15 @@ func worse(p Piece, moved []move) string {
 		return ""
 	}
 	return "; less likely to keep the effort: " + list(names)
+}
+
+// inVain reports whether an order of its own does little more than the same in the
+// order of the list, which is sooner said.
+func inVain(o outcome, all []outcome) bool {
+	return o.order != nil && slices.ContainsFunc(all, func(plain outcome) bool {
+		return plain.order == nil && plain.moved == nil && plain.heats == o.heats && plain.waves == o.waves && plain.gap == o.gap && plain.turns == o.turns &&
+			plain.back == o.back && plain.wait <= o.wait+smallWait && plain.over <= o.over+half
+	})
 }
 
 // How often arrangements are simulated to leave out those that do not help, and how
@@ -141,7 +153,11 @@ func (h *house) screen(ctx context.Context, p Piece, all []arrangement) ([]arran
 		}
 	}
 	price := func(o outcome) time.Duration { // a minute of the clock is dear to all
-		return o.wait + max(0, o.over-base.over) + time.Duration(len(o.touched))*time.Second
+		dear := o.wait + max(0, o.over-base.over) + time.Duration(len(o.touched))*time.Second
+		if o.order != nil {
+			dear += smallWait // for calling out every name
+		}
+		return dear
 	}
 	slices.SortStableFunc(kept, func(a, b outcome) int { return cmp.Compare(price(a), price(b)) })
 	var out []arrangement
@@ -149,171 +165,6 @@ func (h *house) screen(ctx context.Context, p Piece, all []arrangement) ([]arran
 		out = append(out, o.arrangement)
 	}
 	return out, nil
-}
-
-// say writes the words for the room.
-func (h *house) say(p Piece, o outcome) string {
-	names := map[string]string{}
-	for _, e := range p.Entrants {
-		names[e.ID] = e.Name
-	}
-	var words []string
-	switch {
-	case len(o.moved) > 0:
-		words = h.sayMoved(p, o.moved)
-	case o.heats > 1:
-		for n, g := range o.heat {
-			words = append(words, fmt.Sprintf("Heat %d: %s.", n+1, people(g.people, names)))
-		}
-		words = append(words, "Who is not on counts for a partner.")
-	case o.waves > 1 && o.turns > 1:
-		words = h.sayTurns(p, o.turns)
-		words = append(words, fmt.Sprintf("%s: start %s later, and end as much later.", people(o.wave[1].People, names), clock(o.gap)))
-	case o.waves > 1:
-		for _, w := range o.wave {
-			when := "start on three"
-			if w.After > 0 {
-				when = "start " + clock(w.After) + " later, and end as much later"
-			}
-			words = append(words, fmt.Sprintf("%s: %s.", people(w.People, names), when))
-		}
-	case o.turns > 1:
-		words = append(words, h.sayTurns(p, o.turns)...)
-	case o.back:
-		words = append(words, list(o.touched)+": start at the last thing on the list, the "+h.named(p.Round[len(p.Round)-1].Movement)+", and work towards the first.")
-	}
-	return joined(words)
-}
-
-// joined writes sentences one after the other.
-func joined(sentences []string) string { return strings.Join(sentences, " ") }
-
-// sayMoved says what those do who leave a place to others: one sentence for all who
-// do the same.
-func (h *house) sayMoved(p Piece, moved []move) []string {
-	var said told
-	for _, m := range moved {
-		e := p.Entrants[m.who]
-		said.add(e.Name, h.amount(m.choice.Task)+" instead of the "+h.named(e.Work.All()[m.task].Movement))
-	}
-	return said.words()
-}
-
-// told is what people are told, and who is told the same.
-type told struct {
-	whats []string
-	who   map[string][]string
-}
-
-// add has somebody told something.
-func (t *told) add(name, what string) {
-	if t.who == nil {
-		t.who = map[string][]string{}
-	}
-	if t.who[what] == nil {
-		t.whats = append(t.whats, what)
-	}
-	t.who[what] = append(t.who[what], name)
-}
-
-// words returns a sentence for all who are told the same.
-func (t *told) words() []string {
-	var words []string
-	for _, what := range t.whats {
-		words = append(words, list(t.who[what])+": "+what+".")
-	}
-	return words
-}
-
-// sayTurns says who starts where.
-func (h *house) sayTurns(p Piece, turns int) []string {
-	team := max(1, p.Team.Size)
-	crews := crewsOf(p.Entrants, team)
-	groups := make([][]string, turns)
-	for i, e := range p.Entrants {
-		n := i / team * turns / crews
-		groups[n] = append(groups[n], e.Name)
-	}
-	var words []string
-	for n, g := range groups {
-		first := p.Round[n*len(p.Round)/turns].Movement
-		words = append(words, fmt.Sprintf("%s: start at the %s and go round from there.", block(g), h.named(first)))
-	}
-	return words
-}
-
-// people writes ids as names.
-func people(ids []string, names map[string]string) string {
-	var out []string
-	for _, id := range ids {
-		out = append(out, names[id])
-	}
-	return block(out)
-}
-
-// mostNames is how many names in a row people still hear their own in.
-const mostNames = 8
-
-// block writes names that stand together on the list: from whom to whom when they
-// are many.
-func block(names []string) string {
-	if len(names) <= mostNames {
-		return list(names)
-	}
-	return fmt.Sprintf("%s to %s on the list, %d of you", names[0], names[len(names)-1], len(names))
-}
-
-// list writes names with an and before the last.
-func list(names []string) string {
-	if len(names) < 2 {
-		return strings.Join(names, "")
-	}
-	return strings.Join(names[:len(names)-1], ", ") + " and " + names[len(names)-1]
-}
-
-// amount writes a task: "1200 m bike".
-func (h *house) amount(t roomful.Task) string {
-	name := h.named(t.Movement)
-	if m := h.Lexicon.Movement(t.Movement); m != nil && t.Unit == roomful.Rep && t.Amount != 1 && m.Plural != "" {
-		name = m.Plural
-	}
-	switch {
-	case t.Load.Value > 0 && t.Implements > 1:
-		name = fmt.Sprintf("%s at %d x %s", name, t.Implements, t.Load)
-	case t.Load.Value > 0:
-		name += " at " + t.Load.String()
-	}
-	switch {
-	case t.Amount == 0: // as many as possible, or as the ladder says
-		return name
-	case t.Unit == roomful.Rep:
-		return roomful.Figure(t.Amount) + " " + name
-	default:
-		return roomful.Figure(t.Amount) + " " + t.Unit.String() + " " + name
-	}
-}
-
-// load returns how much of what the places of a kind can give is asked of them.
-func (h *house) load(p Piece, place roomful.PlaceForecast) float64 {
-	f := h.goes[p.Name()].heat[0].forecast
-	var asked, cycle float64
-	for i, a := range f.Athletes {
-		if a.Cannot > 0 { // an element that never ends would swallow all others
-			continue
-		}
-		for k, t := range p.Entrants[i].Work.Round {
-			if k += len(p.Entrants[i].Work.Once); k < len(a.Elements) {
-				cycle += a.Elements[k].Seconds
-				if h.holds(t, place.Word) {
-					asked += a.Elements[k].Seconds
-				}
-			}
-		}
-	}
-	if cycle == 0 {
-		return 0
-	}
-	return asked / cycle * float64(len(f.Athletes)) / float64(place.Count)
 }
 
 // cuts lists what would bring an hour that is too long back in: each thing that
@@ -348,5 +199,5 @@ func (h *house) cuts(hour *roomful.Hour) []roomful.Fix {
 // cutFix is a cut as a remedy.
 func cutFix(dropped []string, costs, over time.Duration) roomful.Fix {
 	what := strings.Join(dropped, "; ")
-	return roomful.Fix{What: what, Costs: costs, Say: "Today: " + what + ".", Why: "the hour runs over by " + clock(over)}
+	return roomful.Fix{What: what, Costs: costs, Say: "Today, " + what + ".", Why: "the hour runs over by " + clock(over)}
 }

@@ -23,7 +23,10 @@ func Late(ctx context.Context, q Request, b Behind) (roomful.Hour, error) {
 	if err != nil {
 		return roomful.Hour{}, err
 	}
-	hour := h.lay()
+	hour, err := h.lay(ctx)
+	if err != nil {
+		return hour, err
+	}
 	if b.At >= hour.Length {
 		return hour, &roomful.Error{Summary: fmt.Sprintf("at minute %d a class of %s is over", int(b.At.Minutes()), clock(hour.Length)),
 			Hint: "give the minute of the class, such as 7@24 for seven minutes late at minute 24"}

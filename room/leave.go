@@ -101,7 +101,7 @@ func (h *house) price(ctx context.Context, p Piece, leavers []leaver) error {
 // elsewhere has so many people leave a place for something else: those who lose least
 // in all, with no more going anywhere than there is room for.
 func (h *house) elsewhere(p Piece, place roomful.PlaceForecast, leavers []leaver, most int) (arrangement, bool) {
-	a := together
+	a := h.asked(p)
 	things := map[string]int{place.Word: 0}
 	have := []int{len(leavers) - most}
 	takes := func(t roomful.Task) (out []deal.Take) {

@@ -55,8 +55,10 @@ func Plan(ctx context.Context, q Request) (roomful.Hour, error) {
 	if err != nil {
 		return roomful.Hour{}, err
 	}
-	hour := h.lay()
-	hour.Fixes, err = h.fixes(ctx, &hour)
+	hour, err := h.lay(ctx)
+	if err == nil {
+		hour.Fixes, err = h.fixes(ctx, &hour)
+	}
 	return hour, err
 }
 
@@ -79,11 +81,7 @@ func newHouse(ctx context.Context, q Request) (*house, error) {
 		if len(p.Entrants) == 0 {
 			continue
 		}
-		a := together
-		if p.Kind == roomful.Main {
-			a.heats, a.waves, a.gap = max(1, q.Heats), max(1, q.Waves), q.Gap
-		}
-		o, err := h.try(ctx, p, a)
+		o, err := h.try(ctx, p, h.asked(p))
 		if err != nil {
 			return nil, fmt.Errorf("forecasting %s for the hour: %w", p.Name(), err)
 		}
@@ -99,7 +97,7 @@ func (h *house) request(p Piece) roomful.ForecastRequest {
 }
 
 // lay lays out the hour.
-func (h *house) lay() roomful.Hour {
+func (h *house) lay(ctx context.Context) (roomful.Hour, error) {
 	l := layer{house: h, times: h.Gym.Hour}
 	l.Length = l.times.Length
 	if m := h.Session.Minutes; m > 0 {
@@ -112,15 +110,19 @@ func (h *house) lay() roomful.Hour {
 	}
 	l.close()
 	for _, p := range h.Pieces {
-		for _, place := range h.goes[p.Name()].places() {
-			l.Places = append(l.Places, roomful.PieceUse{Part: p.Name(), PlaceForecast: place, Load: h.load(p, place)})
-			l.Short = append(l.Short, roomful.Shortage{Part: p.Name(), What: place.Word, Have: place.Count, Need: place.Need})
+		uses, err := h.uses(ctx, p)
+		if err != nil {
+			return l.Hour, err
+		}
+		for _, u := range uses {
+			l.Places = append(l.Places, u)
+			l.Short = append(l.Short, roomful.Shortage{Part: p.Name(), What: u.Word, Have: u.Count, Need: u.Need})
 		}
 	}
 	for _, p := range h.Pieces {
 		l.Short = append(l.Short, h.missing(p)...)
 	}
-	return l.Hour
+	return l.Hour, nil
 }
 
 // missing lists what a piece asks for and the room has not at all: everybody does

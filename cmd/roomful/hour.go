@@ -121,7 +121,7 @@ func hourText(h roomful.Hour, start time.Duration, name func(string) string) str
 		b.WriteString(wrapped(fmt.Sprintf("heat %d: ", t.N), names(t.People, name)))
 	}
 	for _, w := range h.Waves {
-		b.WriteString(wrapped(fmt.Sprintf("wave %d, at %s: ", w.N, roomful.Clock(w.After.Seconds())), names(w.People, name)))
+		b.WriteString(wrapped(waveName(w), names(w.People, name)))
 	}
 	b.WriteString(shortText(h.Places, h.Short))
 	if len(h.Fixes) > 0 {
@@ -132,6 +132,15 @@ func hourText(h roomful.Hour, start time.Duration, name func(string) string) str
 		b.WriteString(wrapped("     say: ", f.Say))
 	}
 	return b.String()
+}
+
+// waveName is what a wave's people are listed under.
+func waveName(w roomful.Wave) string {
+	name := fmt.Sprintf("wave %d, at %s: ", w.N, roomful.Clock(w.After.Seconds()))
+	if w.Heat > 0 {
+		name = fmt.Sprintf("heat %d, %s", w.Heat, name)
+	}
+	return name
 }
 
 // noticed is the waiting in seconds, each time, from which a coach is told.
@@ -154,7 +163,7 @@ func shortText(places []roomful.PieceUse, short []roomful.Shortage) string {
 		}
 		line := fmt.Sprintf("%d for %d in %s, %s of waiting each time, in use %s of the time", u.Count, u.Need, u.Part, roomful.Clock(u.WaitMean), inTen(u.Busy))
 		if u.Load > 1 {
-			line += fmt.Sprintf("; asked for %.0f %% of the time they have, so no order of starting helps", 100*u.Load)
+			line += fmt.Sprintf("; enough for %d of the %d, so somebody waits in any order", max(u.Count, int(float64(u.Need)/u.Load)), u.Need)
 		}
 		b.WriteString(wrapped("  "+u.Word+": ", line))
 	}
