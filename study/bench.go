@@ -74,7 +74,7 @@ func (b *bench) centre(g *Group) *roomful.Abilities {
 // of returns the people of a group.
 func (b *bench) of(g *Group) []member {
 	if b.people[g] == nil {
-		b.people[g] = g.draw(b.centre(g), b.People, b.Seed)
+		b.people[g] = g.draw(b.Lexicon, b.People, b.Seed)
 	}
 	return b.people[g]
 }

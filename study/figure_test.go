@@ -55,7 +55,7 @@ func TestGroup(t *testing.T) {
 	squat := roomful.OneRM(roomful.BackSquat)
 	g := &Group{Words: "men", Mean: trained(man(25, 80, known(roomful.TestSquat, 140)), 36), Spread: map[roomful.Capacity]float64{squat: 0.05}}
 	var logs []float64
-	for _, m := range g.draw(g.abilities(lex), 400, 3) {
+	for _, m := range g.draw(lex, 400, 3) {
 		v, ok := m.abilities.Median(squat)
 		if !ok {
 			t.Fatal("no squat")

@@ -18,6 +18,9 @@ type Group struct {
 	// Spread is the log-sd of a capacity between these people, where the source
 	// tells it; elsewhere the prior's holds.
 	Spread map[roomful.Capacity]float64
+	// Mixed people differ in age and body mass too, as strangers do, and not only
+	// in what people of one age and mass differ in.
+	Mixed bool
 }
 
 // on is the day that ages are reckoned on; any would do.
@@ -82,13 +85,20 @@ type member struct {
 	abilities *roomful.Abilities
 }
 
-// draw returns n people of a group of which all is believed. Each factor is drawn once from each of n
+// draw returns n people of a group. Each factor is drawn once from each of n
 // equally likely slices, in its own random order, so that means and medians
 // settle with few people.
-func (g *Group) draw(all *roomful.Abilities, n int, seed uint64) []member {
-	z := strata(all.Factors, n, rand.New(rand.NewPCG(seed, 1)))
+func (g *Group) draw(lex roomful.Lexicon, n int, seed uint64) []member {
+	all := g.abilities(lex)
+	z := strata(all.Factors+2, n, rand.New(rand.NewPCG(seed, 1)))
 	people := make([]member, n)
 	for i := range people {
+		who := g.Mean
+		who.ID = strconv.Itoa(i)
+		if g.Mixed {
+			who = stranger(who, z[all.Factors][i], z[all.Factors+1][i])
+			all = prior.Of(who, lex, on)
+		}
 		a := &roomful.Abilities{Dims: make([]roomful.Dim, len(all.Dims)), MassKg: all.MassKg}
 		for k := range all.Dims {
 			d := &all.Dims[k]
@@ -98,11 +108,24 @@ func (g *Group) draw(all *roomful.Abilities, n int, seed uint64) []member {
 			}
 			a.Dims[k] = roomful.Dim{Capacity: d.Capacity, Centre: x}
 		}
-		who := g.Mean
-		who.ID = strconv.Itoa(i)
 		people[i] = member{who, a}
 	}
 	return people
+}
+
+// How far strangers differ, as package prior assumes of people of whom nothing is
+// told.
+const (
+	strangersAge  = 9.0  // years, sd
+	strangersMass = 0.16 // log-sd
+)
+
+// stranger gives somebody an age of 18 to 65 and a body mass that are so many
+// standard deviations from their group's.
+func stranger(who roomful.Athlete, age, mass float64) roomful.Athlete {
+	who.Born.Year = min(on.Year-18, max(on.Year-65, who.Born.Year-int(math.Round(strangersAge*age))))
+	who.MassKg *= math.Exp(strangersMass * mass)
+	return who
 }
 
 // strata returns for each factor n normal scores, one from each of n equally

@@ -12,6 +12,9 @@ type Link struct {
 	Between []roomful.Capacity // summed when several
 	Sheet   string
 	Of      Measure
+	// Ranked compares places instead of amounts: a few people near their limit
+	// have times so long that they alone decide a straight correlation.
+	Ranked bool
 }
 
 func (f Link) predict(b *bench, g *Group) (Prediction, error) {
@@ -23,7 +26,39 @@ func (f Link) predict(b *bench, g *Group) (Prediction, error) {
 	for i, r := range rs {
 		x[i] = total(r.abilities, f.Between)
 	}
-	return single(correlation(x, values(rs, f.Of))), nil
+	y := values(rs, f.Of)
+	if f.Ranked {
+		x, y = places(x, y)
+	}
+	return single(correlation(x, y)), nil
+}
+
+// places returns each pair's places among the pairs that are numbers; who is level
+// shares the middle of their places.
+func places(x, y []float64) (px, py []float64) {
+	var a, b []float64
+	for i := range x {
+		if !math.IsNaN(x[i]) && !math.IsNaN(y[i]) {
+			a, b = append(a, x[i]), append(b, y[i])
+		}
+	}
+	return placed(a), placed(b)
+}
+
+// placed returns the place of each value, the least first.
+func placed(v []float64) []float64 {
+	out := make([]float64, len(v))
+	for i, x := range v {
+		for _, y := range v {
+			switch {
+			case y < x:
+				out[i]++
+			case y == x:
+				out[i] += 0.5
+			}
+		}
+	}
+	return out
 }
 
 // total sums capacities of one person.

@@ -68,7 +68,7 @@ func (b *bench) row(s *Study, f Finding) Row {
 		r.Z, r.Pass = math.NaN(), false
 		return r
 	}
-	r.Z = (p.Value - f.Mean) / f.scale()
+	r.Z = f.z(p.Value)
 	r.Pass = f.Rule.Holds(p.Value) || !f.Rule.Gates()
 	return r
 }
@@ -84,11 +84,12 @@ func (r Report) Misses() []Row {
 	return out
 }
 
-// RMS is the root mean square of z over the findings that have a rule.
+// RMS is the root mean square of z over the findings that have a rule and a
+// published figure.
 func (r Report) RMS() float64 {
 	var sum, n float64
 	for _, row := range r.Rows {
-		if row.Finding.Rule.Gates() && !math.IsNaN(row.Z) {
+		if row.Finding.Rule.Gates() && !math.IsNaN(row.Finding.Mean) && !math.IsNaN(row.Z) {
 			sum += row.Z * row.Z
 			n++
 		}

@@ -4,7 +4,7 @@ package study
 // decide first, then what is printed for information.
 func Studies() []Study {
 	var all []Study
-	for _, list := range [][]Study{pieces(), sets(), energies(), links(), swaps(), recalled(), usual()} {
+	for _, list := range [][]Study{pieces(), sets(), energies(), links(), orderings(), swaps(), recalled(), usual()} {
 		all = append(all, list...)
 	}
 	return all

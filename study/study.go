@@ -36,10 +36,14 @@ type Finding struct {
 	Unit   string
 	Group  *Group
 	Figure Figure
-	// Mean and SD are as published; SD is 0 when none is.
+	// Mean and SD are as published; SD is 0 when none is. Mean is [Unread] when only
+	// an order was read, which the rule holds.
 	Mean, SD float64
 	Rule     Rule
 }
+
+// Unread is the figure of a finding of which only the order was read.
+var Unread = math.NaN()
 
 // Rule is the band in which the model's figure has to lie. A loose one is
 // printed and decides nothing.
@@ -51,6 +55,9 @@ type Rule struct {
 
 // Holds reports whether a figure keeps the rule.
 func (r Rule) Holds(v float64) bool { return v >= r.Low && v <= r.High }
+
+// beyond is how far a figure lies outside the band, with its sign; 0 within.
+func (r Rule) beyond(v float64) float64 { return v - min(max(v, r.Low), r.High) }
 
 // Gates reports whether the rule can be broken at all.
 func (r Rule) Gates() bool { return !r.Loose && r.banded() }
@@ -81,6 +88,19 @@ func usually(low, high float64) Rule {
 
 // told is for information alone.
 var told = between(math.Inf(-1), math.Inf(1), "for information")
+
+// z is how far a figure is from the published one; where only an order was
+// published, how far from that.
+func (f Finding) z(v float64) float64 {
+	switch {
+	case !math.IsNaN(f.Mean):
+	case f.Rule.Holds(v):
+		return 0
+	default:
+		return f.Rule.beyond(v) / f.scale()
+	}
+	return (v - f.Mean) / f.scale()
+}
 
 // scale returns what one unit of z is: the published SD, or half the band that
 // the rule leaves.

@@ -64,7 +64,7 @@ type jsonRow struct {
 	Figure    string    `json:"figure"`
 	Group     string    `json:"group"`
 	Unit      string    `json:"unit"`
-	Published float64   `json:"published"`
+	Published *float64  `json:"published"`
 	SD        float64   `json:"published_sd,omitempty"`
 	Model     *float64  `json:"model"`
 	P05       *float64  `json:"p05"`
@@ -91,7 +91,7 @@ func (r Row) json() jsonRow {
 	p, f := r.Prediction, r.Finding
 	j := jsonRow{
 		Study: r.Study.Key, Source: r.Study.Source, DOI: r.Study.DOI, Read: r.Study.Read, Figure: f.What, Group: f.Group.Words, Unit: f.Unit,
-		Published: f.Mean, SD: f.SD, Model: number(p.Value), P05: number(p.P05), P95: number(p.P95), ModelSD: number(p.SD), Unable: p.Unable,
+		Published: number(f.Mean), SD: f.SD, Model: number(p.Value), P05: number(p.P05), P95: number(p.P95), ModelSD: number(p.SD), Unable: p.Unable,
 		Z: number(r.Z), Rule: f.Rule.Words, Decides: f.Rule.Gates(), Pass: r.Pass,
 	}
 	for _, v := range r.BySeed {
