@@ -1,0 +1,121 @@
+package store
+
+import (
+	"database/sql"
+	"fmt"
+	"time"
+
+	"roomful"
+)
+
+// Attempt is a score as somebody typed it, kept for ever, and beside it what it was
+// read as.
+type Attempt struct {
+	ID       string // made where it was typed: sent twice it is stored once
+	Person   string
+	Document string // the sheet
+	Edition  string // as it was published, empty when it never was
+	Piece    string // empty for the main one
+	Class    string // empty for none
+	Day      roomful.Date
+	Text     string
+	TypedAt  time.Time
+	// The rest is the store's to say.
+	Account     string // who sent it
+	Seq         int64  // of the change that brought it
+	WithdrawnAt time.Time
+	Read        *Read // nil until it is read
+}
+
+// Read is what a text was read as, and what was done by it.
+type Read struct {
+	Reading roomful.Reading
+	Done    *roomful.Done // nil when that could not be told
+	By      Readers
+}
+
+// PutAttempt stores a score as it was typed. The same attempt sent again changes
+// nothing and is no error; another under its id is [ErrTaken].
+func (b *Books) PutAttempt(a Attempt) (stored bool, err error) {
+	if _, err := b.lock(); err != nil {
+		return false, err
+	}
+	n, err := b.tx.do(`INSERT INTO attempts (gym_id, id, person_id, document_id, edition_id, piece, class_id, day, text, account_id, typed_at, seq, read_by)
+		VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, '') ON CONFLICT DO NOTHING`,
+		b.gym, a.ID, a.Person, a.Document, orNull(a.Edition), a.Piece, orNull(a.Class), a.Day.String(), a.Text, b.tx.by.Account, micro(a.TypedAt), b.tx.seqs[b.gym]+1)
+	if err != nil {
+		return false, fmt.Errorf("storing a score: %w", err)
+	}
+	if n == 0 {
+		was, err := b.Attempt(a.ID)
+		if err == nil && (was.Person != a.Person || was.Document != a.Document || was.Piece != a.Piece || was.Text != a.Text) {
+			err = ErrTaken
+		}
+		return false, err
+	}
+	_, err = b.change("attempt", a.ID)
+	return true, err
+}
+
+// PutRead puts what a text was read as beside it, in the place of an earlier reading.
+func (b *Books) PutRead(id string, r Read) error {
+	reading, err := encode(r)
+	if err != nil {
+		return err
+	}
+	if _, err := b.change("read", id); err != nil {
+		return err
+	}
+	return b.needed(b.tx.do(`UPDATE attempts SET reading = $1, read_by = $2 WHERE gym_id = $3 AND id = $4`, reading, r.By.String(), b.gym, id))
+}
+
+// String names the versions in one word each.
+func (r Readers) String() string { return r.Notation + " " + r.Catalogue + " " + r.Model }
+
+// Withdraw takes a score out of every list; its text stays.
+func (b *Books) Withdraw(id string) error {
+	if _, err := b.change("attempt", id); err != nil {
+		return err
+	}
+	return b.needed(b.tx.do(`UPDATE attempts SET withdrawn_at = $1 WHERE gym_id = $2 AND id = $3`, micro(b.tx.by.At), b.gym, id))
+}
+
+// Attempt returns a score by id.
+func (b *Books) Attempt(id string) (Attempt, error) {
+	return one(b.tx, readAttempt, attempts+`AND id = $2`, b.gym, id)
+}
+
+// OfPerson lists somebody's scores by day, withdrawn ones left out.
+func (b *Books) OfPerson(person string) ([]Attempt, error) {
+	return many(b.tx, readAttempt, attempts+`AND person_id = $2 AND withdrawn_at IS NULL ORDER BY day, seq`, b.gym, person)
+}
+
+// OfSheet lists the scores of a sheet by day, withdrawn ones left out.
+func (b *Books) OfSheet(document string) ([]Attempt, error) {
+	return many(b.tx, readAttempt, attempts+`AND document_id = $2 AND withdrawn_at IS NULL ORDER BY day, seq`, b.gym, document)
+}
+
+// Attempts lists scores in the order in which they came, after a change, up to a limit:
+// all of a gym, in pieces. Withdrawn ones are among them.
+func (b *Books) Attempts(after int64, limit int) ([]Attempt, error) {
+	return many(b.tx, readAttempt, attempts+`AND seq > $2 ORDER BY seq LIMIT $3`, b.gym, after, limit)
+}
+
+const attempts = `SELECT id, person_id, document_id, COALESCE(edition_id, ''), piece, COALESCE(class_id, ''), day, text, account_id, typed_at, seq,
+	withdrawn_at, reading FROM attempts WHERE gym_id = $1 `
+
+func readAttempt(r row) (a Attempt, err error) {
+	var on string
+	var typed int64
+	var withdrawn sql.NullInt64
+	var reading sql.NullString
+	if err := r.Scan(&a.ID, &a.Person, &a.Document, &a.Edition, &a.Piece, &a.Class, &on, &a.Text, &a.Account, &typed, &a.Seq, &withdrawn, &reading); err != nil {
+		return a, err
+	}
+	a.Day, a.TypedAt, a.WithdrawnAt = day(on), instant(typed), instantOf(withdrawn)
+	if reading.Valid {
+		a.Read = new(Read)
+		err = decode(reading.String, a.Read)
+	}
+	return a, err
+}

@@ -1,0 +1,120 @@
+package store
+
+import (
+	"time"
+
+	"roomful"
+)
+
+// Override is a version that a coach set by hand. It sticks until it is taken back.
+type Override struct {
+	Document, Piece, Person string
+	Work                    roomful.Work
+	Account                 string
+	At                      time.Time
+}
+
+// Overrides lists the versions of a sheet that were set by hand.
+func (b *Books) Overrides(document string) ([]Override, error) {
+	return many(b.tx, func(r row) (o Override, err error) {
+		var work string
+		var at int64
+		if err := r.Scan(&o.Document, &o.Piece, &o.Person, &work, &o.Account, &at); err != nil {
+			return o, err
+		}
+		o.At = instant(at)
+		return o, decode(work, &o.Work)
+	}, `SELECT document_id, piece, person_id, work, account_id, at FROM overrides WHERE gym_id = $1 AND document_id = $2 ORDER BY piece, person_id`, b.gym, document)
+}
+
+// PutOverride sets somebody's version of a piece by hand.
+func (b *Books) PutOverride(o Override) error {
+	work, err := encode(o.Work)
+	if err != nil {
+		return err
+	}
+	if _, err := b.change("override", o.Document); err != nil {
+		return err
+	}
+	_, err = b.tx.do(`INSERT INTO overrides (gym_id, document_id, piece, person_id, work, account_id, at) VALUES ($1, $2, $3, $4, $5, $6, $7)
+		ON CONFLICT (gym_id, document_id, piece, person_id) DO UPDATE SET work = excluded.work, account_id = excluded.account_id, at = excluded.at`,
+		b.gym, o.Document, o.Piece, o.Person, work, b.tx.by.Account, micro(b.tx.by.At))
+	return err
+}
+
+// DropOverride has somebody's version computed again.
+func (b *Books) DropOverride(document, piece, person string) error {
+	if _, err := b.change("override", document); err != nil {
+		return err
+	}
+	return b.needed(b.tx.do(`DELETE FROM overrides WHERE gym_id = $1 AND document_id = $2 AND piece = $3 AND person_id = $4`, b.gym, document, piece, person))
+}
+
+// Learnt is what is known of a person's abilities, and how much it rests on.
+type Learnt struct {
+	Person    string
+	Abilities roomful.Abilities
+	Seq       int64  // of the last change that it rests on
+	Model     string // the version of what learnt it
+	At        time.Time
+}
+
+// Learnt lists what is known of everybody, or of one person for an id.
+func (b *Books) Learnt(person string) ([]Learnt, error) {
+	return many(b.tx, func(r row) (l Learnt, err error) {
+		var learnt string
+		var at int64
+		if err := r.Scan(&l.Person, &learnt, &l.Seq, &l.Model, &at); err != nil {
+			return l, err
+		}
+		l.At = instant(at)
+		return l, decode(learnt, &l.Abilities)
+	}, `SELECT person_id, learnt, seq, model, at FROM abilities WHERE gym_id = $1 AND (person_id = $2 OR $2 = '') ORDER BY person_id`, b.gym, person)
+}
+
+// PutLearnt writes down what was learnt, unless something later is known already.
+func (b *Books) PutLearnt(l Learnt) error {
+	learnt, err := encode(l.Abilities)
+	if err != nil {
+		return err
+	}
+	if _, err := b.change("learnt", l.Person); err != nil {
+		return err
+	}
+	_, err = b.tx.do(`INSERT INTO abilities (gym_id, person_id, learnt, seq, model, at) VALUES ($1, $2, $3, $4, $5, $6)
+		ON CONFLICT (gym_id, person_id) DO UPDATE SET learnt = excluded.learnt, seq = excluded.seq, model = excluded.model, at = excluded.at
+		WHERE abilities.seq <= excluded.seq`, b.gym, l.Person, learnt, l.Seq, l.Model, micro(b.tx.by.At))
+	return err
+}
+
+// Note is something said under a day.
+type Note struct {
+	ID       string
+	Document string // the sheet
+	Person   string // whose it is; an answer is theirs who asked
+	Answers  string // the id of another note, empty for none
+	Text     string
+	Private  bool // for the person and coaches alone
+	Account  string
+	At       time.Time
+}
+
+// Notes lists what was said under a sheet, the oldest first.
+func (b *Books) Notes(document string) ([]Note, error) {
+	return many(b.tx, func(r row) (n Note, err error) {
+		var private, at int64
+		err = r.Scan(&n.ID, &n.Document, &n.Person, &n.Answers, &n.Text, &private, &n.Account, &at)
+		n.Private, n.At = private == 1, instant(at)
+		return n, err
+	}, `SELECT id, document_id, person_id, answers, text, private, account_id, at FROM notes WHERE gym_id = $1 AND document_id = $2 ORDER BY at, id`, b.gym, document)
+}
+
+// PutNote writes a note down; sent twice it is stored once.
+func (b *Books) PutNote(n Note) error {
+	if _, err := b.change("note", n.Document); err != nil {
+		return err
+	}
+	_, err := b.tx.do(`INSERT INTO notes (gym_id, id, document_id, person_id, answers, text, private, account_id, at) VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9)
+		ON CONFLICT DO NOTHING`, b.gym, n.ID, n.Document, n.Person, n.Answers, n.Text, yes(n.Private), b.tx.by.Account, micro(b.tx.by.At))
+	return err
+}

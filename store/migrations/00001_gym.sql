@@ -1,0 +1,259 @@
+-- One set of migrations serves both databases: TEXT, BIGINT and DOUBLE PRECISION mean
+-- the same in each. Instants are microseconds since 1970 in UTC, days are ISO 8601, ids
+-- are UUIDs of version 7 or the words of a people file. Every row belongs to a gym, and
+-- keys begin with it, so that no row can point into another gym.
+
+-- +goose Up
+
+CREATE TABLE gyms (
+  id TEXT NOT NULL PRIMARY KEY,
+  name TEXT NOT NULL,
+  zone TEXT NOT NULL,          -- of its clock, by its name in the time zone database
+  seq BIGINT NOT NULL,         -- of the last change
+  made_at BIGINT NOT NULL
+);
+
+-- What happened, for pages that are open and for whoever asks later who did what.
+-- No text of a person stands here.
+CREATE TABLE changes (
+  gym_id TEXT NOT NULL references gyms (id) ON DELETE CASCADE,
+  seq BIGINT NOT NULL,         -- from 1, without gaps, in the order of commitment
+  at BIGINT NOT NULL,
+  account_id TEXT NOT NULL,    -- empty for the program itself
+  kind TEXT NOT NULL,
+  subject TEXT NOT NULL,       -- the id of what changed
+  PRIMARY KEY (gym_id, seq)
+);
+
+CREATE TABLE people (
+  gym_id TEXT NOT NULL references gyms (id) ON DELETE CASCADE,
+  id TEXT NOT NULL,
+  name TEXT NOT NULL,
+  told TEXT NOT NULL,          -- what they told, limits apart
+  revision BIGINT NOT NULL,
+  left_at BIGINT,              -- when they stopped coming
+  PRIMARY KEY (gym_id, id)
+);
+
+CREATE TABLE limits (
+  gym_id TEXT NOT NULL,
+  id TEXT NOT NULL,
+  person_id TEXT NOT NULL,
+  what TEXT NOT NULL,
+  pain BIGINT NOT NULL,        -- 0 to 10, -1 when not told
+  since TEXT NOT NULL,         -- a day
+  until TEXT NOT NULL,         -- the last day, empty while it is open
+  word TEXT NOT NULL,          -- whose word it is: theirs, a coach's, a clinician's
+  review TEXT NOT NULL,        -- the day to ask again, empty for none
+  note TEXT NOT NULL,          -- for the person and coaches
+  PRIMARY KEY (gym_id, id),
+  FOREIGN KEY (gym_id, person_id) references people (gym_id, id) ON DELETE CASCADE
+);
+CREATE INDEX limits_person ON limits (gym_id, person_id);
+
+-- Sheets, the kit and the settings: texts that people write, with everything they were.
+CREATE TABLE documents (
+  gym_id TEXT NOT NULL references gyms (id) ON DELETE CASCADE,
+  id TEXT NOT NULL,
+  kind TEXT NOT NULL,          -- sheet, kit or settings
+  name TEXT NOT NULL,          -- of its file, without the ending
+  title TEXT NOT NULL,
+  day TEXT NOT NULL,           -- of a sheet, empty for none
+  revision BIGINT NOT NULL,    -- that holds
+  PRIMARY KEY (gym_id, id),
+  UNIQUE (gym_id, kind, name)
+);
+CREATE INDEX documents_day ON documents (gym_id, kind, day);
+
+CREATE TABLE revisions (
+  gym_id TEXT NOT NULL,
+  document_id TEXT NOT NULL,
+  n BIGINT NOT NULL,
+  base BIGINT NOT NULL,        -- the revision it was written from
+  aside BIGINT NOT NULL,       -- 1 when another came first and this one waits to be merged
+  text TEXT NOT NULL,
+  account_id TEXT NOT NULL,
+  at BIGINT NOT NULL,
+  PRIMARY KEY (gym_id, document_id, n),
+  FOREIGN KEY (gym_id, document_id) references documents (gym_id, id) ON DELETE CASCADE
+);
+
+-- A sheet as it was published, with the versions of what read it.
+CREATE TABLE editions (
+  gym_id TEXT NOT NULL,
+  id TEXT NOT NULL,
+  document_id TEXT NOT NULL,
+  text TEXT NOT NULL,
+  notation TEXT NOT NULL,
+  catalogue TEXT NOT NULL,
+  model TEXT NOT NULL,
+  account_id TEXT NOT NULL,
+  at BIGINT NOT NULL,
+  PRIMARY KEY (gym_id, id),
+  FOREIGN KEY (gym_id, document_id) references documents (gym_id, id) ON DELETE CASCADE
+);
+CREATE INDEX editions_document ON editions (gym_id, document_id, at);
+
+CREATE TABLE classes (
+  gym_id TEXT NOT NULL references gyms (id) ON DELETE CASCADE,
+  id TEXT NOT NULL,
+  day TEXT NOT NULL,
+  start TEXT NOT NULL,         -- local time, "17:30"
+  minutes BIGINT NOT NULL,
+  capacity BIGINT NOT NULL,    -- 0 for any number
+  document_id TEXT,            -- the sheet, when it is known
+  called_off BIGINT NOT NULL,
+  PRIMARY KEY (gym_id, id),
+  FOREIGN KEY (gym_id, document_id) references documents (gym_id, id)
+);
+CREATE INDEX classes_day ON classes (gym_id, day);
+
+CREATE TABLE signups (
+  gym_id TEXT NOT NULL,
+  class_id TEXT NOT NULL,
+  person_id TEXT NOT NULL,
+  turn BIGINT NOT NULL,        -- in the order of asking
+  state TEXT NOT NULL,         -- in, waiting, out or missed
+  at BIGINT NOT NULL,
+  PRIMARY KEY (gym_id, class_id, person_id),
+  FOREIGN KEY (gym_id, class_id) references classes (gym_id, id) ON DELETE CASCADE,
+  FOREIGN KEY (gym_id, person_id) references people (gym_id, id) ON DELETE CASCADE
+);
+CREATE INDEX signups_person ON signups (gym_id, person_id);
+
+-- What people typed, for ever, and beside it what it was read as.
+CREATE TABLE attempts (
+  gym_id TEXT NOT NULL,
+  id TEXT NOT NULL,            -- made where it was typed
+  person_id TEXT NOT NULL,
+  document_id TEXT NOT NULL,   -- the sheet
+  edition_id TEXT,             -- as it was published, when it was
+  piece TEXT NOT NULL,         -- empty for the main one
+  class_id TEXT,
+  day TEXT NOT NULL,
+  text TEXT NOT NULL,
+  account_id TEXT NOT NULL,
+  typed_at BIGINT NOT NULL,
+  seq BIGINT NOT NULL,         -- of the change that brought it
+  withdrawn_at BIGINT,
+  reading TEXT,                -- what it was read as and the version that was done
+  read_by TEXT NOT NULL,       -- the versions of what read it
+  PRIMARY KEY (gym_id, id),
+  FOREIGN KEY (gym_id, person_id) references people (gym_id, id) ON DELETE CASCADE,
+  FOREIGN KEY (gym_id, document_id) references documents (gym_id, id),
+  FOREIGN KEY (gym_id, edition_id) references editions (gym_id, id),
+  FOREIGN KEY (gym_id, class_id) references classes (gym_id, id)
+);
+CREATE INDEX attempts_person ON attempts (gym_id, person_id, day);
+CREATE INDEX attempts_document ON attempts (gym_id, document_id, day);
+CREATE INDEX attempts_seq ON attempts (gym_id, seq);
+
+-- A version that a coach set by hand.
+CREATE TABLE overrides (
+  gym_id TEXT NOT NULL,
+  document_id TEXT NOT NULL,
+  piece TEXT NOT NULL,
+  person_id TEXT NOT NULL,
+  work TEXT NOT NULL,
+  account_id TEXT NOT NULL,
+  at BIGINT NOT NULL,
+  PRIMARY KEY (gym_id, document_id, piece, person_id),
+  FOREIGN KEY (gym_id, document_id) references documents (gym_id, id) ON DELETE CASCADE,
+  FOREIGN KEY (gym_id, person_id) references people (gym_id, id) ON DELETE CASCADE
+);
+
+-- What was learnt of a person, and from how much: it can always be learnt again.
+CREATE TABLE abilities (
+  gym_id TEXT NOT NULL,
+  person_id TEXT NOT NULL,
+  learnt TEXT NOT NULL,
+  seq BIGINT NOT NULL,         -- of the last change it rests on
+  model TEXT NOT NULL,
+  at BIGINT NOT NULL,
+  PRIMARY KEY (gym_id, person_id),
+  FOREIGN KEY (gym_id, person_id) references people (gym_id, id) ON DELETE CASCADE
+);
+
+CREATE TABLE notes (
+  gym_id TEXT NOT NULL,
+  id TEXT NOT NULL,
+  document_id TEXT NOT NULL,
+  person_id TEXT NOT NULL,     -- whose it is; answers carry the id of the note they answer
+  answers TEXT NOT NULL,
+  text TEXT NOT NULL,
+  private BIGINT NOT NULL,     -- 1 for the person and coaches alone
+  account_id TEXT NOT NULL,
+  at BIGINT NOT NULL,
+  PRIMARY KEY (gym_id, id),
+  FOREIGN KEY (gym_id, document_id) references documents (gym_id, id) ON DELETE CASCADE,
+  FOREIGN KEY (gym_id, person_id) references people (gym_id, id) ON DELETE CASCADE
+);
+CREATE INDEX notes_document ON notes (gym_id, document_id, at);
+
+CREATE TABLE accounts (
+  gym_id TEXT NOT NULL references gyms (id) ON DELETE CASCADE,
+  id TEXT NOT NULL,
+  person_id TEXT,
+  name TEXT NOT NULL,
+  role TEXT NOT NULL,          -- owner, coach, member or screen
+  password TEXT NOT NULL,      -- its argon2id form, empty for none
+  made_at BIGINT NOT NULL,
+  closed_at BIGINT,
+  PRIMARY KEY (gym_id, id),
+  FOREIGN KEY (gym_id, person_id) references people (gym_id, id) ON DELETE CASCADE
+);
+
+-- Invitations and sign-ins are known by a hash: whoever reads the database cannot use
+-- them.
+CREATE TABLE invitations (
+  hash TEXT NOT NULL PRIMARY KEY,
+  gym_id TEXT NOT NULL references gyms (id) ON DELETE CASCADE,
+  person_id TEXT,
+  role TEXT NOT NULL,
+  account_id TEXT NOT NULL,    -- who invited
+  until BIGINT NOT NULL,
+  used_at BIGINT,
+  FOREIGN KEY (gym_id, person_id) references people (gym_id, id) ON DELETE CASCADE
+);
+
+CREATE TABLE signins (
+  hash TEXT NOT NULL PRIMARY KEY,
+  gym_id TEXT NOT NULL,
+  account_id TEXT NOT NULL,
+  device TEXT NOT NULL,
+  made_at BIGINT NOT NULL,
+  seen_at BIGINT NOT NULL,
+  until BIGINT NOT NULL,
+  FOREIGN KEY (gym_id, account_id) references accounts (gym_id, id) ON DELETE CASCADE
+);
+CREATE INDEX signins_account ON signins (gym_id, account_id);
+
+CREATE TABLE passkeys (
+  id TEXT NOT NULL PRIMARY KEY,
+  gym_id TEXT NOT NULL,
+  account_id TEXT NOT NULL,
+  credential TEXT NOT NULL,
+  made_at BIGINT NOT NULL,
+  FOREIGN KEY (gym_id, account_id) references accounts (gym_id, id) ON DELETE CASCADE
+);
+CREATE INDEX passkeys_account ON passkeys (gym_id, account_id);
+
+-- +goose Down
+
+DROP TABLE passkeys;
+DROP TABLE signins;
+DROP TABLE invitations;
+DROP TABLE accounts;
+DROP TABLE notes;
+DROP TABLE abilities;
+DROP TABLE overrides;
+DROP TABLE attempts;
+DROP TABLE signups;
+DROP TABLE classes;
+DROP TABLE editions;
+DROP TABLE revisions;
+DROP TABLE documents;
+DROP TABLE limits;
+DROP TABLE people;
+DROP TABLE changes;
+DROP TABLE gyms;

@@ -1,0 +1,173 @@
+// Package sqlite keeps gyms in one file on one machine.
+//
+// The file is written ahead (WAL) and every commit waits until the disk has it: a score
+// that was acknowledged survives a power cut. One connection writes, a pool of others
+// reads beside it. A lock file keeps a second program out.
+package sqlite
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+	"fmt"
+	"net/url"
+	"os"
+	"path/filepath"
+	"runtime"
+	"strings"
+
+	_ "github.com/ncruces/go-sqlite3/driver" // the database
+	"github.com/pressly/goose/v3"
+
+	"roomful"
+	"roomful/store"
+)
+
+// fileName is what the database is called in its folder.
+const fileName = "roomful.db"
+
+// Open opens the gyms in a folder, which it makes when there is none.
+func Open(ctx context.Context, dir string) (*store.Store, error) {
+	if err := os.MkdirAll(dir, 0o700); err != nil {
+		return nil, &roomful.Error{Summary: "opening " + dir + ": " + reason(err), Hint: "name a folder that you may write to"}
+	}
+	file := filepath.Join(dir, fileName)
+	unlock, err := lock(file + ".lock")
+	if err != nil {
+		return nil, &roomful.Error{Summary: "opening " + file + ": another program has it open", Hint: "stop the other one first, or use a database by URL for several"}
+	}
+	e, err := open(ctx, file)
+	if err != nil {
+		unlock()
+		return nil, err
+	}
+	shut := e.Close
+	e.Close = func() error { defer unlock(); return shut() }
+	return store.New(e), nil
+}
+
+// open opens a file, brings its tables up to date and looks whether it is whole.
+func open(ctx context.Context, file string) (store.Engine, error) {
+	fail := func(err error) (store.Engine, error) {
+		return store.Engine{}, &roomful.Error{Summary: "opening " + file + ": " + reason(err), Hint: hint(err)}
+	}
+	write, err := sql.Open("sqlite3", address(file, "rwc", "_txlock=immediate"))
+	if err != nil {
+		return fail(err)
+	}
+	write.SetMaxOpenConns(1)
+	if err := migrate(ctx, write); err != nil {
+		write.Close()
+		return fail(err)
+	}
+	read, err := sql.Open("sqlite3", address(file, "ro"))
+	if err != nil {
+		write.Close()
+		return fail(err)
+	}
+	read.SetMaxOpenConns(max(4, 2*runtime.NumCPU()))
+	return store.Engine{
+		Name: "sqlite", Write: write, Read: read,
+		Backup: func(ctx context.Context, path string) error { return backup(ctx, read, path) },
+		Doctor: func(ctx context.Context) ([]string, error) { return doctor(ctx, read) },
+		Close: func() error {
+			_, checkpoint := write.Exec("PRAGMA wal_checkpoint(TRUNCATE)")
+			return errors.Join(checkpoint, read.Close(), write.Close())
+		},
+	}, nil
+}
+
+// address is how the driver is asked for a file.
+func address(file, mode string, more ...string) string {
+	pragmas := []string{"busy_timeout(10000)", "foreign_keys(1)"}
+	if mode != "ro" {
+		pragmas = append(pragmas, "journal_mode(wal)", "synchronous(full)")
+	}
+	q := append([]string{"mode=" + mode}, more...)
+	for _, p := range pragmas {
+		q = append(q, "_pragma="+url.QueryEscape(p))
+	}
+	return "file:" + (&url.URL{Path: file}).EscapedPath() + "?" + strings.Join(q, "&")
+}
+
+// migrate makes the tables, or brings them up to date. A database that is newer than
+// the program is left alone.
+func migrate(ctx context.Context, db *sql.DB) error {
+	p, err := goose.NewProvider(goose.DialectSQLite3, db, store.Migrations())
+	if err != nil {
+		return err
+	}
+	return store.Migrate(ctx, p)
+}
+
+// backup writes a whole copy of what is committed.
+func backup(ctx context.Context, read *sql.DB, path string) error {
+	if _, err := os.Lstat(path); err == nil {
+		return &roomful.Error{Summary: "backing up to " + path + ": there is a file already", Hint: "name one that does not exist"}
+	}
+	if _, err := read.ExecContext(ctx, "VACUUM INTO ?", path); err != nil {
+		return fmt.Errorf("backing up to %s: %w", path, err)
+	}
+	return nil
+}
+
+// doctor has the database look at every page and every reference.
+func doctor(ctx context.Context, read *sql.DB) (found []string, err error) {
+	for _, question := range []string{"PRAGMA integrity_check", "PRAGMA foreign_key_check"} {
+		rows, err := read.QueryContext(ctx, question)
+		if err != nil {
+			return append(found, reason(err)), nil
+		}
+		columns, err := rows.Columns()
+		if err != nil {
+			return found, err
+		}
+		for rows.Next() {
+			values := make([]sql.NullString, len(columns))
+			into := make([]any, len(columns))
+			for i := range values {
+				into[i] = &values[i]
+			}
+			if err := rows.Scan(into...); err != nil {
+				return found, err
+			}
+			if len(values) == 1 && values[0].String == "ok" {
+				continue
+			}
+			var words []string
+			for _, v := range values {
+				words = append(words, v.String)
+			}
+			found = append(found, strings.Join(words, " "))
+		}
+		if err := rows.Err(); err != nil {
+			found = append(found, reason(err))
+		}
+		rows.Close()
+	}
+	return found, nil
+}
+
+// reason is an error in the words of the system, without the path it repeats.
+func reason(err error) string {
+	var path *os.PathError
+	if errors.As(err, &path) {
+		return path.Err.Error()
+	}
+	return strings.TrimPrefix(err.Error(), "sqlite3: ")
+}
+
+// hint is the next step after an error.
+func hint(err error) string {
+	switch text := err.Error(); {
+	case errors.Is(err, store.ErrNewer):
+		return "run the newer program on it; this one would not understand it"
+	case strings.Contains(text, "malformed") || strings.Contains(text, "not a database"):
+		return "run roomful doctor on the folder, and restore a backup elsewhere"
+	case strings.Contains(text, "full"):
+		return "make room on the disk and start again; what was acknowledged is safe"
+	case strings.Contains(text, "readonly") || strings.Contains(text, "unable to open"):
+		return "let this program write to the file and its folder"
+	}
+	return "look whether the folder can be read and written"
+}

@@ -1,0 +1,127 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"embed"
+	"errors"
+	"io/fs"
+	"time"
+)
+
+// Engine is a database, opened and migrated, and what differs between them.
+type Engine struct {
+	Name  string
+	Write *sql.DB // one connection
+	Read  *sql.DB // as many as there are readers
+	// Dollar says that places for values are written $1; else ?1.
+	Dollar bool
+	// Lock has other processes wait until the transaction ends before they write to a
+	// gym; nil where there is only one.
+	Lock func(ctx context.Context, tx *sql.Tx, gym string) error
+	// Tell lets other processes know, when the transaction commits, that a gym has
+	// changed; nil where there is only one.
+	Tell func(ctx context.Context, tx *sql.Tx, gym string) error
+	// Hear calls back for each gym that another process has changed, and with "" when
+	// some may have been missed, until the context ends; nil where there is only one.
+	Hear func(ctx context.Context, changed func(gym string)) error
+	// Backup writes a whole copy to a file that does not exist yet, while others write.
+	Backup func(ctx context.Context, path string) error
+	// Doctor looks for damage and lists what it finds.
+	Doctor func(ctx context.Context) ([]string, error)
+	Close  func() error
+}
+
+// Migrations returns the files that make the tables, in the order of their numbers.
+func Migrations() fs.FS {
+	files, err := fs.Sub(migrations, "migrations")
+	if err != nil {
+		panic(err) // the folder is part of the program
+	}
+	return files
+}
+
+//go:embed migrations/*.sql
+var migrations embed.FS
+
+// Store is the memory of one or many gyms.
+type Store struct {
+	engine Engine
+	hub    *hub
+	queue  chan *update
+	stop   context.CancelFunc
+	done   chan struct{}
+}
+
+// New makes a store of an engine and begins to write for it.
+func New(e Engine) *Store {
+	ctx, stop := context.WithCancel(context.Background())
+	s := &Store{engine: e, hub: newHub(), queue: make(chan *update), stop: stop, done: make(chan struct{})}
+	go s.write(ctx)
+	if e.Hear != nil {
+		go s.hear(ctx)
+	}
+	return s
+}
+
+// Close waits for what is being written and closes the database.
+func (s *Store) Close() error {
+	s.stop()
+	<-s.done
+	return s.engine.Close()
+}
+
+// Engine names the database.
+func (s *Store) Engine() string { return s.engine.Name }
+
+// Backup writes a whole copy to a file that does not exist yet, while others go on.
+func (s *Store) Backup(ctx context.Context, path string) error { return s.engine.Backup(ctx, path) }
+
+// Doctor looks for damage in the database and lists what it finds.
+func (s *Store) Doctor(ctx context.Context) ([]string, error) { return s.engine.Doctor(ctx) }
+
+// By is who does something, and when.
+type By struct {
+	Account string // empty for the program itself
+	At      time.Time
+}
+
+// View reads in one consistent view of the database.
+func (s *Store) View(ctx context.Context, f func(*Tx) error) error {
+	tx, err := s.engine.Read.BeginTx(ctx, &sql.TxOptions{ReadOnly: true, Isolation: s.consistent()})
+	if err != nil {
+		return err
+	}
+	defer tx.Rollback()
+	return f(&Tx{ctx: ctx, tx: tx, store: s})
+}
+
+// consistent is the isolation in which a transaction sees one state throughout.
+func (s *Store) consistent() sql.IsolationLevel {
+	if s.engine.Dollar {
+		return sql.LevelRepeatableRead
+	}
+	return sql.LevelDefault
+}
+
+// Update changes the database: all that f does or, when it fails, nothing.
+func (s *Store) Update(ctx context.Context, by By, f func(*Tx) error) error {
+	u := &update{by: by, f: f, result: make(chan error, 1)}
+	select {
+	case s.queue <- u:
+	case <-ctx.Done():
+		return ctx.Err()
+	case <-s.done:
+		return ErrClosed
+	}
+	// What has been taken is carried out: it answers within the time of a commit.
+	return <-u.result
+}
+
+// What a store refuses.
+var (
+	ErrClosed  = errors.New("the store is closed")
+	ErrMissing = errors.New("there is no such thing in this gym")
+	ErrStale   = errors.New("somebody else has changed it meanwhile")
+	ErrTaken   = errors.New("that id or name is taken")
+)
