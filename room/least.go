@@ -16,10 +16,18 @@ func (t *table) least(off *big.Rat) *big.Rat {
 	case t.atOnce():
 		return t.kg(big.NewRat(t.answer.Bound, 1))
 	}
-	if least := t.kg(t.turns().solve(t.steps)); least.Cmp(off) < 0 {
+	if least := t.kg(up(t.turns().solve(t.steps), t.problem.Step())); least.Cmp(off) < 0 {
 		return least
 	}
 	return off
+}
+
+// up returns the first multiple of step from r on, which is not below zero.
+func up(r *big.Rat, step int64) *big.Rat {
+	n := new(big.Int).Mul(r.Denom(), big.NewInt(step))
+	times := new(big.Int).Add(r.Num(), n)
+	times.Quo(times.Sub(times, big.NewInt(1)), n)
+	return new(big.Rat).SetInt(times.Mul(times, big.NewInt(step)))
 }
 
 // kg turns a bound of a problem into a sum of deviations. Where weights were

@@ -41,7 +41,7 @@ func newScale(p *Problem) (scale, bool) {
 	if all > most {
 		return s, false
 	}
-	s.step = p.step() * s.grain
+	s.step = p.Step() * s.grain
 	if s.moved > 0 {
 		s.step = 1
 	}
@@ -50,8 +50,9 @@ func newScale(p *Problem) (scale, bool) {
 	return s, true
 }
 
-// step is the largest number of which every cost is a multiple.
-func (p *Problem) step() int64 {
+// Step is the largest number known of which every cost is a multiple, whichever
+// discs are on the bars.
+func (p *Problem) Step() int64 {
 	var step int64
 	for i := range p.Bars {
 		for _, w := range p.Bars[i].Wants {
