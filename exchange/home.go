@@ -45,7 +45,7 @@ type thing struct {
 // nothing in it when the cell is empty.
 func (p *people) home(unit roomful.MassUnit) *roomful.Kit {
 	i, has := p.at["home"]
-	if !has {
+	if !has || i < len(p.row) && p.row[i].text == notTold {
 		return nil
 	}
 	k := &roomful.Kit{Unit: unit, Home: true, Stations: map[string]int{}}

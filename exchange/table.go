@@ -206,10 +206,20 @@ func (s *scanner) cell() cell {
 	}
 	if s.peek() == '"' {
 		if c, ok := s.quoted(); ok {
-			return c
+			return c.unguarded()
 		}
 	}
-	return s.plain()
+	return s.plain().unguarded()
+}
+
+// unguarded takes away the apostrophe that keeps a spreadsheet from reckoning with a
+// cell.
+func (c cell) unguarded() cell {
+	if text := unguarded(c.text); text != c.text {
+		c.text = text
+		c.inner.Column++
+	}
+	return c
 }
 
 // plain reads a field as it stands.

@@ -101,6 +101,11 @@ func (b *Books) Attempts(after int64, limit int) ([]Attempt, error) {
 	return many(b.tx, readAttempt, attempts+`AND seq > $2 ORDER BY seq LIMIT $3`, b.gym, after, limit)
 }
 
+// Scores counts the scores of a gym, withdrawn ones too.
+func (b *Books) Scores() (int, error) {
+	return one(b.tx, func(r row) (n int, err error) { return n, r.Scan(&n) }, `SELECT COUNT(*) FROM attempts WHERE gym_id = $1`, b.gym)
+}
+
 const attempts = `SELECT id, person_id, document_id, COALESCE(edition_id, ''), piece, COALESCE(class_id, ''), day, text, account_id, typed_at, seq,
 	withdrawn_at, reading FROM attempts WHERE gym_id = $1 `
 

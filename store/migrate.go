@@ -8,6 +8,9 @@ import (
 	"github.com/pressly/goose/v3"
 )
 
+// TableVersion is the number of the last migration.
+const TableVersion = 1
+
 // ErrNewer says that a later program has been at work on a database.
 var ErrNewer = errors.New("it was made by a newer program")
 

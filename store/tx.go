@@ -81,9 +81,14 @@ func (s *Store) spelt(question string) string {
 		return known.(string)
 	}
 	out := strings.ReplaceAll(question, "$", "?")
-	questionMarks.Store(question, out)
+	if len(question) < longQuestion {
+		questionMarks.Store(question, out)
+	}
 	return out
 }
+
+// longQuestion is one with many rows in it, which is asked once.
+const longQuestion = 2000
 
 // questionMarks remembers questions with ?1 for $1.
 var questionMarks sync.Map

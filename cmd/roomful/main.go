@@ -13,6 +13,8 @@
 //	roomful plates < in.json                        which discs go on which bar
 //	roomful behind --sheet F --people P --who NAME  where this ends, what to cut now
 //	roomful movement NAME                           what counts, what to do instead
+//	roomful import FOLDER --data DIR                a gym kept in files, into a database
+//	roomful backup FILE --data DIR                  all of a gym in one file; restore, export, doctor
 //	roomful settings                                how the gym likes things, and what is usual
 //
 // It exits with 0 when done, 1 when the input has faults, which are listed, 2
@@ -93,6 +95,11 @@ type verbs struct {
 	Sore     soreVerb     `cmd:"" help:"Answer somebody who says that something hurts."`
 	Plates   platesVerb   `cmd:"" help:"Load bars from the discs there are."`
 	Movement movementVerb `cmd:"" help:"Say what counts in a movement and what is often done instead."`
+	Import   importVerb   `cmd:"" help:"Bring a gym in that is kept in files."`
+	Export   exportVerb   `cmd:"" help:"Write a gym as files."`
+	Backup   backupVerb   `cmd:"" help:"Write all that is kept of a gym as one file."`
+	Restore  restoreVerb  `cmd:"" help:"Make a gym from such a file."`
+	Doctor   doctorVerb   `cmd:"" help:"Look whether what is kept is whole."`
 	Settings settingsVerb `cmd:"" help:"Show how the gym likes things, and what is usual."`
 }
 

@@ -25,9 +25,9 @@ func Run(t *testing.T, open func(*testing.T) *store.Store) {
 	}{
 		{"people", people}, {"limits", limits}, {"documents", documents}, {"editions", editions}, {"classes", classes},
 		{"attempts", attempts}, {"known", known}, {"accounts", accounts}, {"changes", changes}, {"another gym", anotherGym},
-		{"undone", undone}, {"many at once", manyAtOnce}, {"follow", follow}, {"behind", behind}, {"drop", drop},
+		{"undone", undone}, {"many at once", manyAtOnce}, {"follow", follow}, {"behind", behind}, {"drop", drop}, {"archive", archive}, {"no archive", noArchive},
 	} {
-		t.Run(c.name, func(t *testing.T) { c.test(t, newHouse(t, open(t))) })
+		t.Run(c.name, func(t *testing.T) { c.test(t, newHouse(t, open(t), open)) })
 	}
 }
 
@@ -37,13 +37,14 @@ var Now = time.Date(2027, 3, 4, 5, 6, 7, 8000, time.UTC)
 // house is a store with two gyms.
 type house struct {
 	*store.Store
-	t *testing.T
+	t    *testing.T
+	open func(*testing.T) *store.Store // another, empty
 }
 
 const ours, theirs = "gym-1", "gym-2"
 
-func newHouse(t *testing.T, s *store.Store) *house {
-	h := &house{s, t}
+func newHouse(t *testing.T, s *store.Store, open func(*testing.T) *store.Store) *house {
+	h := &house{s, t, open}
 	h.update(func(tx *store.Tx) error {
 		return errors.Join(tx.MakeGym(store.Gym{ID: ours, Name: "The Drying Floor", Zone: "Europe/London", MadeAt: Now}),
 			tx.MakeGym(store.Gym{ID: theirs, Name: "Another", Zone: "UTC", MadeAt: Now.Add(1)}))

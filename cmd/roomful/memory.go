@@ -1,0 +1,84 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"github.com/google/uuid"
+
+	"roomful"
+	"roomful/store"
+	"roomful/store/postgres"
+	"roomful/store/sqlite"
+)
+
+// memory is where a gym is kept.
+type memory struct {
+	Data     string `help:"The folder in which gyms are kept." placeholder:"DIR"`
+	Database string `help:"The address of a database in which gyms are kept, postgres://..." placeholder:"URL"`
+}
+
+// open opens the gyms.
+func (m memory) open(p *program) (*store.Store, error) {
+	switch {
+	case (m.Data == "") == (m.Database == ""):
+		return nil, usageError{errors.New("say where the gyms are kept: --data FOLDER or --database URL")}
+	case m.Data != "":
+		s, err := sqlite.Open(p.ctx, m.Data)
+		return s, kept(err)
+	default:
+		s, err := postgres.Open(p.ctx, m.Database)
+		return s, kept(err)
+	}
+}
+
+// kept is an error of the database, which is outside of us.
+func kept(err error) error {
+	if err == nil {
+		return nil
+	}
+	return outsideError{err}
+}
+
+// oneGym is one of the gyms that are kept.
+type oneGym struct {
+	memory
+	Gym string `help:"The gym, by name or id, when several are kept." placeholder:"NAME"`
+}
+
+// find finds the gym: by its name or id, or the only one there is.
+func (g oneGym) find(tx *store.Tx) (store.Gym, error) {
+	gyms, err := tx.Gyms()
+	if err != nil {
+		return store.Gym{}, kept(err)
+	}
+	var names []string
+	for _, one := range gyms {
+		if g.Gym != "" && (strings.EqualFold(one.Name, g.Gym) || one.ID == g.Gym) {
+			return one, nil
+		}
+		names = append(names, one.Name)
+	}
+	switch {
+	case len(gyms) == 0:
+		return store.Gym{}, errNoGym
+	case g.Gym != "":
+		return store.Gym{}, &roomful.Error{Summary: fmt.Sprintf("no gym is called %q", g.Gym), Hint: "there are " + strings.Join(names, ", ")}
+	case len(gyms) > 1:
+		return store.Gym{}, &roomful.Error{Summary: "several gyms are kept here", Hint: "say which with --gym: " + strings.Join(names, ", ")}
+	}
+	return gyms[0], nil
+}
+
+// errNoGym says that nothing is kept yet.
+var errNoGym = &roomful.Error{Summary: "no gym is kept here yet", Hint: "roomful import FOLDER brings one in"}
+
+// newID makes an id that no other has.
+func newID() (string, error) {
+	id, err := uuid.NewV7()
+	if err != nil {
+		return "", outside("making an id", err, "the machine has no random numbers to give")
+	}
+	return id.String(), nil
+}
