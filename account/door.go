@@ -1,0 +1,172 @@
+package account
+
+import (
+	"errors"
+	"io"
+	"slices"
+	"time"
+
+	"roomful"
+	"roomful/store"
+)
+
+// How long things hold (judgement). A device that is used every week stays signed in.
+const (
+	invitationFor = 7 * 24 * time.Hour
+	deviceFor     = 90 * 24 * time.Hour
+	renewAfter    = 24 * time.Hour // since it was last seen
+)
+
+// errNotIn is told to whoever is not let in, whatever the reason.
+var errNotIn = &roomful.Error{Summary: "this link or sign-in does not hold, or no longer", Hint: "ask your coach for a new invitation"}
+
+// Visitor is somebody who is signed in.
+type Visitor struct {
+	Gym     string // id
+	Account store.Account
+	Hash    string // of the device's secret
+	renew   *store.SignIn
+}
+
+// May reports whether the visitor may do something.
+func (v Visitor) May(a Action) bool { return May(v.Account.Role, a) }
+
+// FirstOwner invites the owner of a gym that has no account yet; else it fails with
+// [store.ErrTaken].
+func FirstOwner(b *store.Books, now time.Time, random io.Reader) (secret string, err error) {
+	all, err := b.Accounts()
+	if err != nil {
+		return "", err
+	}
+	if slices.ContainsFunc(all, func(a store.Account) bool { return a.Role == store.Owner && a.ClosedAt.IsZero() }) {
+		return "", store.ErrTaken
+	}
+	return invite(b, store.Owner, "", now, random)
+}
+
+// Invite makes an invitation on behalf of a visitor, for somebody of the people or, with
+// an empty person, for whoever takes it up.
+func (v Visitor) Invite(b *store.Books, role, person string, now time.Time, random io.Reader) (secret string, err error) {
+	if !MayInvite(v.Account.Role, role) {
+		return "", &roomful.Error{Summary: "inviting: that is not yours to do", Hint: "ask the owner of the gym"}
+	}
+	if role == store.Member && person == "" {
+		return "", &roomful.Error{Summary: "inviting a member: for whom", Hint: "add them to the people first, a name is enough"}
+	}
+	return invite(b, role, person, now, random)
+}
+
+// invite writes an invitation down and returns its secret.
+func invite(b *store.Books, role, person string, now time.Time, random io.Reader) (string, error) {
+	secret, hash, err := newSecret(random)
+	if err != nil {
+		return "", err
+	}
+	return secret, b.PutInvitation(store.Invitation{Hash: hash, Person: person, Role: role, Until: now.Add(invitationFor)})
+}
+
+// Invited says whom an invitation is for, without taking it up.
+func Invited(tx *store.Tx, secret string, now time.Time) (store.Invitation, error) {
+	i, err := tx.Invitation(hashOf(secret))
+	if errors.Is(err, store.ErrMissing) || err == nil && (!i.UsedAt.IsZero() || i.Until.Before(now)) {
+		return store.Invitation{}, errNotIn
+	}
+	return i, err
+}
+
+// Accept takes an invitation up: it opens an account, or finds the one that the person
+// has, and signs the device in. Name is what somebody who is not among the people is
+// called.
+func Accept(tx *store.Tx, secret, id, name, device string, now time.Time, random io.Reader) (key string, v Visitor, err error) {
+	i, err := Invited(tx, secret, now)
+	if err != nil {
+		return "", v, err
+	}
+	b := tx.In(i.Gym)
+	if err := b.UseInvitation(i.Hash); err != nil {
+		return "", v, errNotIn
+	}
+	a, err := accountFor(b, i, id, name, now)
+	if err != nil {
+		return "", v, err
+	}
+	key, hash, err := signIn(b, a, device, now, random)
+	return key, Visitor{Gym: i.Gym, Account: a, Hash: hash}, err
+}
+
+// accountFor finds or opens the account that an invitation is for.
+func accountFor(b *store.Books, i store.Invitation, id, name string, now time.Time) (store.Account, error) {
+	if i.Person != "" {
+		p, err := b.Person(i.Person)
+		if err != nil {
+			return store.Account{}, err
+		}
+		name = p.Name
+		all, err := b.Accounts()
+		if err != nil {
+			return store.Account{}, err
+		}
+		for _, a := range all {
+			if a.Person == i.Person && a.Role == i.Role && a.ClosedAt.IsZero() {
+				return a, nil
+			}
+		}
+	}
+	a := store.Account{ID: id, Person: i.Person, Name: name, Role: i.Role, MadeAt: now}
+	return a, b.PutAccount(a)
+}
+
+// signIn gives a device a secret to come back with.
+func signIn(b *store.Books, a store.Account, device string, now time.Time, random io.Reader) (key, hash string, err error) {
+	if key, hash, err = newSecret(random); err != nil {
+		return "", "", err
+	}
+	return key, hash, b.PutSignIn(store.SignIn{Hash: hash, Account: a.ID, Device: device, MadeAt: now, SeenAt: now, Until: now.Add(deviceFor)})
+}
+
+// Enter signs a device in by password, for an account by its id.
+func Enter(tx *store.Tx, gym, id, password, device string, now time.Time, random io.Reader) (key string, v Visitor, err error) {
+	b := tx.In(gym)
+	a, err := b.Account(id)
+	if err != nil && !errors.Is(err, store.ErrMissing) {
+		return "", v, err
+	}
+	if ok, _ := CheckPassword(a.Password, password); !ok || err != nil || !a.ClosedAt.IsZero() {
+		return "", v, errNotIn
+	}
+	key, hash, err := signIn(b, a, device, now, random)
+	return key, Visitor{Gym: gym, Account: a, Hash: hash}, err
+}
+
+// Who finds who comes with a device's secret.
+func Who(tx *store.Tx, key string, now time.Time) (v Visitor, err error) {
+	s, err := tx.SignIn(hashOf(key))
+	if errors.Is(err, store.ErrMissing) || err == nil && s.Until.Before(now) {
+		return v, errNotIn
+	}
+	if err != nil {
+		return v, err
+	}
+	a, err := tx.In(s.Gym).Account(s.Account)
+	if err != nil || !a.ClosedAt.IsZero() {
+		return v, errNotIn
+	}
+	v = Visitor{Gym: s.Gym, Account: a, Hash: s.Hash}
+	if now.Sub(s.SeenAt) >= renewAfter {
+		s.SeenAt, s.Until = now, now.Add(deviceFor)
+		v.renew = &s
+	}
+	return v, nil
+}
+
+// ToRenew reports whether the device has not been seen for a day, and had better be
+// written down anew.
+func (v Visitor) ToRenew() bool { return v.renew != nil }
+
+// Renew writes down that the device was seen.
+func (v Visitor) Renew(b *store.Books) error {
+	if v.renew == nil {
+		return nil
+	}
+	return b.PutSignIn(*v.renew)
+}
