@@ -232,7 +232,7 @@ func order(a, b bool) int {
 // change among those within asGood of the best probability, of those
 // with their median in the window if there are any; when none has any hope, of
 // those that miss it least. Where a person's volume is bounded the dose counts
-// and not the window: the smallest change comes first.
+// and not the window: the smallest change comes first. See [earlier] for swaps.
 func sortBest(plans []*plan) {
 	if len(plans) == 0 {
 		return
@@ -260,9 +260,33 @@ func sortBest(plans []*plan) {
 	}
 	if first.medianIn && (first.change == 0 || first.prob >= top-wellEnough) {
 		at := slices.Index(plans, first)
-		copy(plans[1:at+1], plans[:at])
-		plans[0] = first
+		toFront(plans, at)
 	}
+	if at := earlier(plans); at > 0 {
+		toFront(plans, at)
+	}
+}
+
+// toFront moves one plan before all others.
+func toFront(plans []*plan, at int) {
+	first := plans[at]
+	copy(plans[1:at+1], plans[:at])
+	plans[0] = first
+}
+
+// earlier finds the plan to prefer where something hurts and the best has a swap that
+// the catalogue puts behind others: the first of those that is likely to do, without
+// more of it asked. How surely a swap fills the window does not make it the better
+// one: a minute and a half of walking always takes a minute and a half.
+func earlier(plans []*plan) int {
+	best, at := plans[0], 0
+	for i, q := range plans {
+		does := q.medianIn && q.prob >= 0.5 || q.p.care.Volume < 1
+		if does && !q.stuck && q.later < plans[at].later && q.raised <= best.raised {
+			at = i
+		}
+	}
+	return at
 }
 
 // lighter orders plans for somebody of whom nothing is known: the easiest that
