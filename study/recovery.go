@@ -6,6 +6,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
+	"strings"
 	"time"
 
 	"roomful"
@@ -47,7 +48,18 @@ type Recovered struct {
 	// mean continuous ranked probability score of its logarithm, and the plain
 	// baseline's.
 	CRPS, Baseline float64
-	Left           int // results that could not be learnt from
+	Forecasts      int       // of people who did it
+	Results        int       // of the longest histories
+	Left           int       // of these, that could not be learnt from
+	Refused        []Refused // the pieces that they are of
+}
+
+// Refused is a piece that nothing could be learnt from with a seed.
+type Refused struct {
+	Seed  uint64
+	Piece string
+	Off   float64 // mean absolute error of the log-score at fresh people
+	Why   string
 }
 
 // Cell is how often the truth was inside for one capacity and one length of history.
@@ -151,7 +163,21 @@ func (r Recovery) Run(ctx context.Context) (Recovered, error) {
 	if err != nil {
 		return Recovered{}, err
 	}
-	return t.learn(s, by, people)
+	out, err := t.learn(s, by, people)
+	out.Refused = t.refused(by)
+	return out, err
+}
+
+// refused names the pieces that have no emulator.
+func (t *trial) refused(by infer.Emulators) (out []Refused) {
+	for i, part := range t.pieces {
+		r := infer.Result{Done: roomful.Done{Piece: part, Work: tasksOf(part)}}
+		if entry := by[r.Structure()]; entry.Refused != "" {
+			piece := strings.Join(strings.Fields(recoveryPieces[i]), " ")
+			out = append(out, Refused{t.Seed, piece, entry.Off, entry.Refused})
+		}
+	}
+	return out
 }
 
 // piece reads one.
@@ -286,7 +312,7 @@ func (t *trial) do(a *roomful.Abilities, part roomful.Part, id string, seed uint
 
 // learn learns from each length of history and lays what is believed beside the truth.
 func (t *trial) learn(s infer.Simulator, by infer.Emulators, people []subject) (Recovered, error) {
-	out := Recovered{People: len(people)}
+	out := Recovered{People: len(people), Results: len(people) * slices.Max(t.Lengths)}
 	cells := map[roomful.Capacity]map[int]*Cell{}
 	for _, c := range recoveredCapacities {
 		cells[c] = map[int]*Cell{}

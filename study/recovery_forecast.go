@@ -49,6 +49,7 @@ func (t *trial) forecast(out *Recovered, people []subject, learnt []*roomful.Abi
 		}
 		out.CRPS += (crps(runs, fresh[k]) - out.CRPS) / float64(k+1)
 	}
+	out.Forecasts = len(who)
 	out.Baseline = t.baseline(people, who, fresh)
 	return nil
 }

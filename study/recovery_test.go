@@ -79,7 +79,7 @@ func TestRecovery(t *testing.T) {
 		}
 	}
 	var text strings.Builder
-	if _, err := WriteRecovery(&text, a, b); err != nil || !strings.Contains(text.String(), "| vo2max | 6 |") {
+	if _, err := WriteRecovery(&text, []Seeded{{Seed: 3, Plain: a, Other: b}}); err != nil || !strings.Contains(text.String(), "| vo2max | 6 |") {
 		t.Errorf("%v: %s", err, text.String())
 	}
 }

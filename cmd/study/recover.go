@@ -8,27 +8,33 @@ import (
 
 // recoverVerb asks whether what is learnt from scores is true.
 type recoverVerb struct {
-	Write    bool   `help:"Bring the document up to date."`
-	Document string `help:"The document." default:"doc/inference-calibration.md" placeholder:"FILE"`
+	Seeds    []uint64 `help:"Seeds to study, each with so many people; without them the one of --seed." placeholder:"N,N"`
+	Write    bool     `help:"Bring the document up to date."`
+	Document string   `help:"The document." default:"doc/inference-calibration.md" placeholder:"FILE"`
 }
 
 // Run studies.
 func (v *recoverVerb) Run(p *program) error {
-	plain, err := study.Recovery{Model: p.model, Lengths: study.Lengths}.Run(p.ctx)
-	if err != nil {
-		return err
+	if len(v.Seeds) == 0 {
+		v.Seeds = []uint64{p.model.Seed}
 	}
-	other, err := study.Recovery{Model: p.model, Lengths: study.Lengths, Truth: study.Perturbed(p.model.Constants)}.Run(p.ctx)
-	if err != nil {
-		return err
+	var all []study.Seeded
+	for _, seed := range v.Seeds {
+		model := p.model
+		model.Seed = seed
+		s, err := study.RecoverSeed(p.ctx, model)
+		if err != nil {
+			return err
+		}
+		all = append(all, s)
 	}
-	kept, err := study.WriteRecovery(p.out, plain, other)
+	kept, err := study.WriteRecovery(p.out, all)
 	if err != nil {
 		return err
 	}
 	if v.Write {
 		if err := (writing{true, v.Document}).put("recovery", func(w io.Writer) error {
-			_, err := study.WriteRecovery(w, plain, other)
+			_, err := study.WriteRecovery(w, all)
 			return err
 		}); err != nil {
 			return err
