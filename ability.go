@@ -14,6 +14,9 @@ const (
 	CapSpeed   Capacity = "speed"   // multiplies the time of a repetition
 	CapPacing  Capacity = "pacing"  // multiplies the pace chosen
 	CapBreaks  Capacity = "breaks"  // added to the logarithm of the hazard of a break
+	// CapRecovery multiplies how long muscles take to recover. Between people, and as
+	// far as the model is unsure of everybody's.
+	CapRecovery Capacity = "recovery"
 )
 
 // OneRM is the one-repetition maximum of a lift in kg.

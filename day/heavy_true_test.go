@@ -64,15 +64,17 @@ func (g gym) does(t *testing.T, p made, load roomful.Mass, seed uint64) roomful.
 // TestHeavyIsTrue: for made-up people whose abilities the program does not see, the
 // load that it names ends in the window more often the more they have told, is never
 // too hard where nothing is known, and the proof set can mostly be done. It is the
-// model held to itself: what is wrong in both does not show. Of 73 such people 29, 90,
-// 88 and 97 % ended in the window after nothing, a set, a score and both, and 100, 92,
-// 96 and 95 % could do the proof set (2026-11-25).
+// model held to itself: what is wrong in both does not show. Of 40 such people 18 and
+// 85 % ended in the window after nothing and after a set and a score, and 93 % of these
+// could do the proof set (2026-11-25); 29 and 97 % when muscles were taken to recover
+// alike in everybody.
 func TestHeavyIsTrue(t *testing.T) {
+	const asked = 30
 	t.Parallel()
 	g := open(t)
 	rng := rand.New(rand.NewPCG(3, 5))
 	people, in, proved := 0, map[string]int{}, 0
-	for n := 0; people < 10; n++ {
+	for n := 0; people < asked; n++ {
 		p := g.makeUp(n, rng)
 		first := g.does(t, p, p.written, uint64(n)).Scores[0]
 		if g.Forecaster.LoadFor(p.truth, squats(p.written), 3) < p.written.Kg() || math.IsNaN(first) {
@@ -97,7 +99,7 @@ func TestHeavyIsTrue(t *testing.T) {
 			}
 		}
 	}
-	if in["both"] < 8 || in["both"] <= in["nothing"] || proved < 8 {
+	if in["both"] < asked*8/10 || in["both"] <= in["nothing"] || proved < asked*8/10 {
 		t.Errorf("of %d people %d end in the window after a set and a score, %d after nothing; %d can do the proof set", people, in["both"], in["nothing"], proved)
 	}
 }

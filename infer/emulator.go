@@ -91,9 +91,7 @@ func (s Simulator) Check(ctx context.Context, e *Emulator) (off float64, ok bool
 		}
 	}
 	off, luck = off/float64(max(n, 1)), luck/float64(max(n, 1))
-	if off > rejectOver {
-		e.mean.misfit = max(e.mean.misfit, off*sdOfAbs)
-	}
+	e.mean.misfit = max(e.mean.misfit, off*sdOfAbs)
 	return off, n > 0 && off <= max(rejectOver, min(rejectShare*luck, rejectEver)), err
 }
 

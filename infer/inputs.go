@@ -25,6 +25,11 @@ type tiring struct {
 	by []int // the inputs that change the share
 }
 
+// restPerRep is how much longer muscles take to recover from a whole unbroken set, in
+// repetitions' times, than a repetition takes: what time costs goes with the logarithm
+// of one and so much for each share (judgement; from 3 to 40 an emulator is as good).
+const restPerRep = 10
+
 // of returns the inputs of somebody at exact abilities, on their own scales,
 // loads and masses as logarithms.
 func (in *inputs) of(a *roomful.Abilities, r *Result) []float64 {
@@ -116,14 +121,14 @@ type deed struct {
 	tasks  []roomful.Task
 }
 
-// share returns the share of an unbroken set that a repetition of a task is, at
-// inputs.
+// share returns what the share of an unbroken set that a repetition of a task is, at
+// inputs, does to the logarithm of how long the task takes.
 func (in *inputs) share(s Simulator, d deed, at int, x []float64) float64 {
 	a := roomful.Abilities{Dims: make([]roomful.Dim, len(in.capacities)), MassKg: d.massKg}
 	for j, c := range in.capacities {
 		a.Dims[j] = roomful.Dim{Capacity: c, Centre: x[j]}
 	}
-	return 1 / max(1, s.Unbroken(&a, d.tasks[at]))
+	return math.Log1p(restPerRep / max(1, s.Unbroken(&a, d.tasks[at])))
 }
 
 // full returns inputs followed by the shares of the tasks that tire.

@@ -56,11 +56,13 @@ func (p *posterior) score(s *slant, ev *evidence) {
 	}
 	if ev.emulator.fade != nil && !math.IsNaN(ev.fade) {
 		l := straight(ev.emulator.fadeAt, ev.deed, x, moved, around)
-		s.add(told{label: ev.label, row: lead(l)}, near(ev.fade-l.mean, l.sd))
+		s.add(told{label: ev.label, row: lead(l)}, near(ev.fade-l.mean, math.Sqrt(l.sd*l.sd+l.missed)))
 	}
 	l := straight(ev.emulator.at, ev.deed, x, moved, around)
 	row := lead(l)
-	l.sd = math.Sqrt(l.sd*l.sd + ev.shared*ModelError*ModelError)
+	misfit := ev.emulator.mean.misfit
+	always := l.missed + ModelError*ModelError + misfit*misfit
+	l.sd = math.Sqrt(l.sd*l.sd - misfit*misfit + ev.shared*always)
 	if ev.capped {
 		s.above(ev.label, row, l.mean-ev.observed, l.sd)
 	} else {

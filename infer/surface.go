@@ -5,7 +5,7 @@ import "math"
 // surface is a smooth function through noisy values: a Gaussian process whose
 // kernel adds a constant, planes, parabolas and, for what they leave, bumps (Rasmussen and Williams 2006, chapters 2 and 5).
 type surface struct {
-	middle, scale []float64   // inputs are reckoned from their mean in their spread
+	middle, scale []float64   // inputs are reckoned from their mean in their spread, and by how much they matter
 	points        [][]float64 // so reckoned
 	weight        []float64   // of the points
 	mean          float64     // of the values
@@ -23,61 +23,6 @@ type shape struct {
 	constant, plane, parabola, bump float64
 	width                           float64 // of a bump, in spreads of an input
 	extra                           float64 // added to the values' noise
-}
-
-// The shapes tried, as shares of the values' variance. The likeliest is kept.
-var (
-	parabolas = []float64{0.002, 0.05}
-	bumps     = []float64{0.001, 0.03}
-	extras    = []float64{1e-6, 0.02, 0.1}
-)
-
-// newSurface fits values at points, each value with its noise variance. Flat
-// surfaces have planes alone.
-func newSurface(points [][]float64, values, noise []float64, flat bool) *surface {
-	mean, variance := meanVariance(values)
-	s := &surface{mean: mean}
-	s.standardise(points)
-	gaps := make([]float64, len(values))
-	for i, v := range values {
-		gaps[i] = v - s.mean
-	}
-	spread := max(variance, 1e-8)
-	best := math.Inf(-1)
-	try := func(k shape) {
-		if w, likelihood, ok := s.solve(k, gaps, noise); ok && likelihood > best {
-			best, s.shape, s.weight = likelihood, k, w
-		}
-	}
-	k := shape{constant: spread, plane: spread, width: 1.5 * math.Sqrt(float64(len(s.middle)))}
-	if !flat {
-		k.parabola, k.bump = parabolas[0]*spread, bumps[0]*spread
-	}
-	for _, e := range extras {
-		k.extra = e * spread
-		try(k)
-	}
-	if !flat { // one after the other: nearly as good as all together, in half the time
-		for _, e := range bumps[1:] {
-			k = s.shape
-			k.bump = e * spread
-			try(k)
-		}
-		for _, e := range parabolas[1:] {
-			k = s.shape
-			k.parabola = e * spread
-			try(k)
-		}
-		for _, e := range extras {
-			k = s.shape
-			if k.extra = e * spread; k != s.shape {
-				try(k)
-			}
-		}
-	}
-	s.misfit = math.Sqrt(s.shape.extra)
-	s.gather()
-	return s
 }
 
 // standardise keeps the points, reckoned from their mean in their spread.
@@ -146,6 +91,7 @@ func (s *surface) solve(k shape, gaps, noise []float64) (weight []float64, likel
 
 // gather sums the parts of the kernel that can be summed beforehand.
 func (s *surface) gather() {
+	s.constant, s.squares = 0, nil
 	s.plane, s.parabola = make([]float64, len(s.middle)), matrix(len(s.middle))
 	for i, w := range s.weight {
 		p := s.points[i]

@@ -32,6 +32,7 @@ const (
 	speedSD
 	pacingSD
 	breaksSD
+	recoverySD
 
 	massReference
 	massExponent
@@ -137,6 +138,8 @@ var Population = [...]Constant{
 	speedSD:  {"spread of repetition time", both(0.08), "log-sd", "judged", "none"},
 	pacingSD: {"pacing error", both(0.06), "log-sd", "a score's own noise is 5-6 %", "none"},
 	breaksSD: {"spread of the wish to break", both(0.3), "log-hazard sd", "judged", "none"},
+	recoverySD: {"spread of how long muscles take to recover", both(0.30), "log-sd",
+		"judged: as unsure as a refit takes both time constants to be; pieces of 20 min and rests between sets ask for constants that differ by 1.4 to 1.7 times", "none"},
 
 	massReference: {"body mass reckoned from, and assumed", [2]float64{80, 65}, "kg", "judged", "none"},
 	massExponent: {"strength by body mass", both(0.67), "exponent",

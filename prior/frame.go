@@ -24,6 +24,16 @@ const (
 // sharedKeys name the shared factors.
 var sharedKeys = [sharedFactors]string{"strength", "endurance", "squats", "presses", "pulls", "division", "age", "mass", "training"}
 
+// wholePerson are the capacities that belong to no lift or movement, in the order of
+// a frame, with the spread of each between people of one kind.
+var wholePerson = [...]struct {
+	capacity roomful.Capacity
+	spread   constant
+}{
+	{roomful.CapVO2max, oxygenSD}, {roomful.CapReserve, reserveSD}, {roomful.CapSpeed, speedSD},
+	{roomful.CapPacing, pacingSD}, {roomful.CapBreaks, breaksSD}, {roomful.CapRecovery, recoverySD},
+}
+
 // frame is which capacities a person has under a lexicon, in a fixed order: the
 // whole person's, the lifts, own maxima, endurance of lifts and of own maxima,
 // trips.
@@ -44,8 +54,10 @@ func frameOf(lex roomful.Lexicon) frame {
 			f.trips = append(f.trips, m)
 		}
 	}
-	f.all = make([]roomful.Capacity, 0, 5+2*len(roomful.Lifts)+2*len(f.own)+len(f.trips))
-	f.all = append(f.all, roomful.CapVO2max, roomful.CapReserve, roomful.CapSpeed, roomful.CapPacing, roomful.CapBreaks)
+	f.all = make([]roomful.Capacity, 0, len(wholePerson)+2*len(roomful.Lifts)+2*len(f.own)+len(f.trips))
+	for _, w := range wholePerson {
+		f.all = append(f.all, w.capacity)
+	}
 	for _, l := range roomful.Lifts {
 		f.all = append(f.all, roomful.OneRM(l))
 	}
@@ -155,9 +167,9 @@ func (f frame) appendSpread(loads []roomful.FactorLoad, i int) []roomful.FactorL
 	}
 	share := func(factor int, sd float64) { loads = append(loads, roomful.FactorLoad{Factor: factor, SD: sd}) }
 	lifts, maxima := len(roomful.Lifts), len(f.own)
-	switch j := i - 5; {
+	switch j := i - len(wholePerson); {
 	case j < 0:
-		return own([...]constant{oxygenSD, reserveSD, speedSD, pacingSD, breaksSD}[i].one())
+		return own(wholePerson[i].spread.one())
 	case j < lifts:
 		alone := 1 - strengthShared.one()
 		share(strengthFactor, strengthSD.one()*math.Sqrt(strengthShared.one()))

@@ -10,7 +10,7 @@ import (
 // own scale.
 func (f frame) medians(t terms) []float64 {
 	out := make([]float64, 0, len(f.all))
-	out = append(out, t.oxygen(), math.Log(reserveMedian.of(t.division)), speedUntrained.one()*(1-t.trained), 0, 0)
+	out = append(out, t.oxygen(), math.Log(reserveMedian.of(t.division)), speedUntrained.one()*(1-t.trained), 0, 0, 0)
 	out = t.appendLifts(out)
 	for _, m := range f.own {
 		out = append(out, t.ownMax(m))

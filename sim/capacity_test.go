@@ -2,6 +2,7 @@ package sim_test
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"roomful"
@@ -98,7 +99,7 @@ func TestDirection(t *testing.T) {
 		capacity roomful.Capacity
 		better   float64
 	}{
-		{roomful.CapVO2max, 54}, {roomful.CapReserve, 1400}, {roomful.CapSpeed, 0.9},
+		{roomful.CapVO2max, 54}, {roomful.CapReserve, 1400}, {roomful.CapSpeed, 0.9}, {roomful.CapRecovery, 0.7},
 		{roomful.OneRM(roomful.Thruster), 100}, {roomful.OwnMax("pull-up"), 22},
 	} {
 		if now := average(forecast(t, who(with(c.capacity, c.better), q)).Scores); now >= base {
@@ -107,6 +108,22 @@ func TestDirection(t *testing.T) {
 	}
 	if now := average(forecast(t, who(with(roomful.OneRM(roomful.FrontSquat), 200), q)).Scores); now != base {
 		t.Errorf("a lift that is not in the piece changes %v s to %v s", base, now)
+	}
+}
+
+// TestRecoveryIsTheModels: somebody whose muscles take twice as long is somebody like
+// the others in a model where everybody's do.
+func TestRecoveryIsTheModels(t *testing.T) {
+	q := ask(roomful.ForTime{Rounds: 4}, of(loaded("thruster", 15, 43), reps("pull-up", 10)))
+	slow := sim.Defaults()
+	slow.LocalFast, slow.LocalSlow = 2*slow.LocalFast, 2*slow.LocalSlow
+	want, err := sim.NewWith(lexicon, slow).Forecast(t.Context(), q)
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := forecast(t, who(with(roomful.CapRecovery, 2), q)).Scores
+	if !slices.Equal(got, want.Athletes[0].Scores) {
+		t.Errorf("%.1f s, %.1f s where everybody is slow", average(got), average(want.Athletes[0].Scores))
 	}
 }
 

@@ -64,6 +64,7 @@ const (
 	roleSpeed
 	rolePacing
 	roleBreaks
+	roleRecovery
 	roles
 )
 
@@ -73,11 +74,12 @@ var wholePerson = [roles]struct {
 	capacity roomful.Capacity
 	missing  float64
 }{
-	roleVO2max:  {roomful.CapVO2max, 42},
-	roleReserve: {roomful.CapReserve, 1050},
-	roleSpeed:   {roomful.CapSpeed, 1},
-	rolePacing:  {roomful.CapPacing, 1},
-	roleBreaks:  {roomful.CapBreaks, 0},
+	roleVO2max:   {roomful.CapVO2max, 42},
+	roleReserve:  {roomful.CapReserve, 1050},
+	roleSpeed:    {roomful.CapSpeed, 1},
+	rolePacing:   {roomful.CapPacing, 1},
+	roleBreaks:   {roomful.CapBreaks, 0},
+	roleRecovery: {roomful.CapRecovery, 1},
 }
 
 // newSampler prepares to draw what a person's actions need.
@@ -180,6 +182,7 @@ func (m *member) prepare(s *sampler, d day, c *Constants) {
 	m.body.C = &c.Constants
 	m.body.W = s.role(roleReserve)
 	m.body.Breaks = s.role(roleBreaks)
+	m.body.Slowness = s.role(roleRecovery)
 	// VO2max above rest, at 20.9 J/mL, per second.
 	net := (s.role(roleVO2max) - 3.5) * 20.9 / 60 * d.oxygen
 	m.body.Supply[kernel.Lift] = c.PhiLift * net

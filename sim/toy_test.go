@@ -99,7 +99,7 @@ var medians = []struct {
 	{roomful.CapVO2max, 48}, {roomful.CapReserve, 1150}, {roomful.CapSpeed, 1}, {roomful.CapPacing, 1},
 	{roomful.OneRM(roomful.Thruster), 85}, {roomful.OneRM(roomful.FrontSquat), 110},
 	{roomful.OwnMax("pull-up"), 15}, {roomful.OwnMax("push-up"), 40}, {roomful.OwnMax("air-squat"), 90},
-	{roomful.OwnMax("plank"), 120}, {roomful.OwnMax("dip"), 20},
+	{roomful.OwnMax("plank"), 120}, {roomful.OwnMax("dip"), 20}, {roomful.CapRecovery, 1},
 }
 
 // person returns abilities with given medians, everything on one log-sd.

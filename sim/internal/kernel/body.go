@@ -62,6 +62,8 @@ type Body struct {
 	Supply [modes]float64 // W/kg when oxygen uptake is at its height
 	W      float64        // reserve, J/kg
 	Breaks float64        // added to the log-hazard of a break
+	// Slowness multiplies how long muscles take to recover; 0 is 1.
+	Slowness float64
 
 	rates        rates
 	walked       float64 // s of walking not yet accounted for
@@ -82,8 +84,11 @@ type rates struct{ fast, slow, localFast, localSlow, oxygenRun, oxygenLift, half
 // Ready works out what follows from the body's figures; call it after setting
 // them.
 func (b *Body) Ready() {
-	c := b.C
-	b.rates = rates{1 / c.TauFast, 1 / c.TauSlow, 1 / c.LocalFast, 1 / c.LocalSlow,
+	c, slower := b.C, b.Slowness
+	if slower == 0 {
+		slower = 1
+	}
+	b.rates = rates{1 / c.TauFast, 1 / c.TauSlow, 1 / (slower * c.LocalFast), 1 / (slower * c.LocalSlow),
 		1 / c.OxygenRun, 1 / c.OxygenLift, 0.5 / b.W, b.W / c.Sprint}
 }
 
