@@ -3,6 +3,7 @@ package score
 import (
 	"fmt"
 	"math"
+	"regexp"
 
 	"roomful"
 )
@@ -60,6 +61,8 @@ func (r *reader) doubt(out *roomful.Reading) {
 			took += r.least(part.Round, step)
 		}
 		switch s := *out.Seconds; {
+		case unfinished.MatchString(r.p.raw):
+			out.Question = &roomful.Question{Ask: "was all of it done in " + roomful.Clock(s) + ", or was that when it was left?", Answers: [2]string{"left then", "all done"}}
 		case s == 0:
 			out.Question = &roomful.Question{Ask: "0:00 is no time; what was it?", Answers: [2]string{"a time", "none was kept"}}
 		case s < took && len(out.Changes) == 0:
@@ -85,6 +88,10 @@ func (r *reader) doubtInterval(out *roomful.Reading, part roomful.Part, f roomfu
 		out.Question = &roomful.Question{Ask: fmt.Sprintf("%s is faster than anybody does all %d; was it one of them?", roomful.Clock(s), f.Count), Answers: [2]string{"one of them", "all of them"}}
 	}
 }
+
+// unfinished is how people say that they did not do all of it. A time beside it is not
+// the time of the whole.
+var unfinished = regexp.MustCompile(`(?i)\bdnf\b|\b(?:did not|didn['’]?t|not|never) finish(?:ed)?\b`)
 
 // mostRounds is how many rounds are reckoned with: a thousand in an hour is none.
 const mostRounds = 1000
