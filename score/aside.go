@@ -11,6 +11,10 @@ import (
 // "only 4:". They stay in the note as typed.
 func (p *parser) aside() {
 	for i := range p.toks {
+		if p.toks[i].value >= mostFigure { // behind a word of no score it is a telephone number
+			p.toks[i].kind = wordToken
+			p.huge = p.huge || i == 0 || p.toks[i-1].kind != wordToken || scoreWord(p.word(i-1))
+		}
 		if !p.isNumber(i) {
 			continue
 		}
@@ -19,11 +23,18 @@ func (p *parser) aside() {
 		case slices.Contains([]string{"a", "each", "per", "pro"}, one) && slices.Contains([]string{"side", "arm", "leg", "hand", "seite"}, two),
 			one == "on" && p.number(i+2) && p.word(i+3) == "off", one == "off" && p.word(i-1) == "on",
 			(one == "min" || one == "mins" || one == "m" || isSecond(one)) && slices.Contains(swingWords, two),
-			p.word(i-1) == "only" && one == ":":
+			p.word(i-1) == "only" && one == ":",
+			p.word(i-1) == "." && (p.word(i-2) == "no" || p.word(i-2) == "nr"),
+			slices.Contains([]string{"bpm", "%", "am", "pm", "uhr"}, one),
+			slices.Contains([]string{"hr", "rpe", "puls", "pulse", "damper"}, p.word(i-1)),
+			p.word(i-1) == "/" && p.toks[i].glued && one == "m" && i > 1 && p.toks[i-2].kind == clockToken:
 			p.toks[i].kind = wordToken
 		}
 	}
 }
+
+// mostFigure is beyond what anybody scores, in any unit.
+const mostFigure = 1e6
 
 // swingWords go with the length of work and rest.
 var swingWords = []string{"on", "off", "work", "rest"}
@@ -54,13 +65,14 @@ func (p *parser) stopped() float64 {
 
 // splits reads "rounds 1:38 1:42 1:50" and "splits 4:21/4:40": how long each round
 // took, two at least. They are no score.
-func (p *parser) splits() (out []float64) {
+func (p *parser) splits() (out []float64, onClock bool) {
 	for i := range p.toks {
-		if !slices.Contains([]string{"rounds", "splits", "split", "laps", "rds", "runden", "tours"}, p.word(i)) || p.number(i-1) {
+		if !slices.Contains([]string{"rounds", "splits", "split", "laps", "rds", "runden", "tours"}, p.word(i)) || slices.Contains(roundWords, p.word(i)) && p.number(i-1) {
 			continue
 		}
 		j, end, each := i+1, i, []float64(nil)
-		if p.word(j) == ":" || p.word(j) == "at" {
+		onClock = p.word(j) == "at"
+		if p.word(j) == ":" || onClock {
 			j++
 		}
 		for j < len(p.toks) {
@@ -79,89 +91,31 @@ func (p *parser) splits() (out []float64) {
 		}
 		if len(each) > 1 {
 			p.use(i, end)
-			return each
+			return each, onClock
 		}
 	}
-	return nil
+	return nil, false
 }
 
-// moment is a point of a piece in words: from a time, a round or half way on.
-type moment struct {
-	seconds float64
-	round   int // from the start of this one
-	half    bool
-	last    int // from the start of the last so many
-}
-
-// momentIn reads from when on the clause of token at speaks: "from rd 3", "after 10",
-// "from about halfway", "last 2 rounds", "from 10:00 on". It uses what it reads.
-func (p *parser) momentIn(at int) (m moment, ok bool) {
-	clause := p.toks[at].clause
-	for i := range p.toks {
-		if p.toks[i].clause != clause || p.used[i] {
-			continue
-		}
-		w, j := p.word(i), i+1
-		if p.word(j) == "about" || p.word(j) == "the" {
-			j++
-		}
-		switch {
-		case slices.Contains([]string{"from", "after", "since", "ab", "at", "until", "to"}, w) && slices.Contains([]string{"halfway", "half", "half-way"}, p.word(j)), slices.Contains([]string{"halfway", "half-way"}, w):
-			p.use(i, max(j+1, i+1))
-			return moment{half: true}, w != "until" && w != "to"
-		case (w == "from" || w == "after" || w == "since") && j < len(p.toks) && p.toks[j].kind == clockToken:
-			p.use(i, j+1+b2i(p.word(j+1) == "on"))
-			return moment{seconds: p.toks[j].value}, true
-		case (w == "from" || w == "after" || w == "since" || w == "ab") && slices.Contains(roundWords, p.word(j)) && p.isNumber(j+1):
-			p.use(i, j+2+b2i(p.word(j+2) == "on"))
-			return moment{round: int(p.toks[j+1].value) + b2i(w == "after")}, true
-		case w == "after" && p.isNumber(j) && p.toks[j].decimals == 0:
-			p.use(i, j+1+b2i(slices.Contains(roundWords, p.word(j+1))))
-			return moment{round: int(p.toks[j].value) + 1}, true
-		case w == "last" && slices.Contains(roundWords, p.word(j)):
-			p.use(i, j+1)
-			return moment{last: 1}, true
-		case w == "last" && p.isNumber(j) && slices.Contains(roundWords, p.word(j+1)):
-			p.use(i, j+2)
-			return moment{last: int(p.toks[j].value)}, true
-		}
-	}
-	return moment{}, false
-}
-
-// clock is a moment in s on the clock of a piece with this reading, to five seconds,
-// as if all rounds were of one length; 0 when it cannot be known.
-func (m moment) clock(part roomful.Part, r roomful.Reading) float64 {
-	if m.seconds > 0 {
-		return m.seconds
-	}
-	var whole, rounds float64
-	if r.Rounds != nil {
-		rounds = float64(*r.Rounds)
-		if size := RoundSize(part, roomful.AnyDivision, *r.Rounds); r.Reps != nil && size > 0 {
-			rounds += float64(*r.Reps) / float64(size)
-		}
-	}
-	switch f := part.Format.(type) {
+// lengths are the times of rounds as how long each took. Times on the clock, "rounds at
+// 2:10 4:25 6:50", grow, and are said to be at those times or come to more than the
+// piece lasted.
+func (r *reader) lengths(out *roomful.Reading) []float64 {
+	each := r.said.splits
+	whole, sum := math.Inf(1), 0.0
+	switch f := r.p.asked.part.Format.(type) {
 	case roomful.RoundsInTime:
 		whole = f.Window.Seconds()
 	case roomful.ForTime:
-		rounds = float64(max(f.Rounds, len(f.Ladder.Steps)))
-		if r.Seconds != nil {
-			whole = *r.Seconds
+		if out.Seconds != nil {
+			whole = *out.Seconds
 		}
-	case roomful.Every:
-		whole, rounds = f.Interval.Seconds()*float64(f.Count), float64(f.Count)
 	}
-	at := 0.0
-	switch {
-	case m.half:
-		at = whole / 2
-	case rounds < 1:
-	case m.last > 0:
-		at = whole * max(0, rounds-float64(m.last)) / rounds
-	case m.round > 1 && float64(m.round-1) < rounds:
-		at = whole * float64(m.round-1) / rounds
+	for _, s := range each {
+		sum += s
 	}
-	return math.Round(at/5) * 5
+	if grows(each) && (r.said.onClock || sum > whole) {
+		return apart(each, 0)
+	}
+	return each
 }

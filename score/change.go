@@ -7,12 +7,6 @@ import (
 	"roomful"
 )
 
-// nicknames are what people call an easier form in a score and nowhere else.
-var nicknames = map[string]roomful.MovementID{
-	"knees": "knee-raise", "singles": "single-under", "single": "single-under", "bridges": "hip-bridge", "steps": "box-step-up", "stepups": "box-step-up",
-	"step-ups": "box-step-up", "steps-ups": "box-step-up", "stairs": "stair-step-up", "marched": "march", "goblet": "goblet-squat", "goblets": "goblet-squat", "marching": "march", "step-overs": "box-step-over", "stepovers": "box-step-over", "biked": "bike", "rowed": "row", "crunches": "crunch",
-}
-
 // helps are words for help with a movement, by the pattern that they help.
 var helps = []struct {
 	words   []string
@@ -26,62 +20,6 @@ var helps = []struct {
 
 // bandWords may stand before a band and say which.
 var bandWords = wordSet("red green purple blue black orange yellow grey thin thick thinner thicker heavy light small big")
-
-// mention is a movement that a text names.
-type mention struct {
-	id       roomful.MovementID
-	from, to int
-}
-
-// mentions finds the movements named, longest names first. A nickname holds
-// when the piece has something that it is an easier form of.
-func (p *parser) mentions(lex roomful.Lexicon) []mention {
-	var out []mention
-	for i := 0; i < len(p.toks); {
-		t := p.toks[i]
-		if t.kind != wordToken || i+1 < len(p.toks) && isSecond(t.text) || roundish[t.text] && lexLength(p, lex, i) < 2 {
-			i++
-			continue
-		}
-		if id, ok := nicknames[t.text]; ok && lex.Movement(id) != nil && (t.text != "knees" || !bodyWords[p.word(i+1)] && (!backWords[p.word(i-1)] || p.word(i-1) == "with")) {
-			if n := lexLength(p, lex, i); n <= 1 {
-				out = append(out, mention{id, i, i + 1})
-				i++
-				continue
-			}
-		}
-		if t.text == "pu" && strings.HasPrefix(p.word(i-1), "band") {
-			i++ // "banded pu" is a pull-up
-			continue
-		}
-		m, n := lex.Match(p.run(i))
-		if m == nil || m.ID == roomful.Rest || n == 1 && (bodyWords[t.text] || loneBody[t.text]) {
-			i++
-			continue
-		}
-		out = append(out, mention{m.ID, i, i + n})
-		i += n
-	}
-	return out
-}
-
-// roundish are words of scores that a lexicon might take for a movement.
-var roundish = wordSet("with then and for at as cap all left band banded box rounds round rd rds r w x the a then on to each")
-
-// lexLength returns how many words from i on name a movement.
-func lexLength(p *parser, lex roomful.Lexicon, i int) int {
-	_, n := lex.Match(p.run(i))
-	return n
-}
-
-// run returns the words from token i to the end of its clause, at most six.
-func (p *parser) run(i int) []string {
-	var out []string
-	for k := i; k < len(p.toks) && len(out) < 6 && p.toks[k].kind == wordToken && p.toks[k].clause == p.toks[i].clause; k++ {
-		out = append(out, p.toks[k].text)
-	}
-	return out
-}
 
 // said is a change with where it was said and of which pieces it may be.
 type saidChange struct {
@@ -97,12 +35,11 @@ type saidChange struct {
 // out. It uses the tokens it understands.
 func (p *parser) changes(pieces []piece, lex roomful.Lexicon) []saidChange {
 	var out []saidChange
-	p.named = p.mentions(lex)
-	for k := 0; k < len(p.named); k++ {
-		m := p.named[k]
+	for k := 0; k < len(p.named.all); k++ {
+		m := p.named.all[k]
 		next := mention{}
-		if k+1 < len(p.named) {
-			next = p.named[k+1]
+		if k+1 < len(p.named.all) {
+			next = p.named.all[k+1]
 		}
 		if here := piecesWith(pieces, m.id); len(here) > 0 {
 			switch {
@@ -114,7 +51,7 @@ func (p *parser) changes(pieces []piece, lex roomful.Lexicon) []saidChange {
 				out = append(out, p.saidAt(roomful.Change{}, m.from, lineIn(pieces, here, m.id)))
 				p.use(m.from-p.skips(m), m.to)
 			default:
-				if c := p.amountOf(roomful.Change{}, m); c.Amount > 0 && !asked(pieces[here[0]].part, m.id, c) {
+				if c := p.amountOf(roomful.Change{}, m); c.Amount > 0 && !asked(pieces[here[0]].lines, m.id, c) {
 					out = append(out, p.saidAt(c, m.from, lineIn(pieces, here, m.id)))
 					p.use(m.from, m.to)
 				}
@@ -140,8 +77,8 @@ func (p *parser) changes(pieces []piece, lex roomful.Lexicon) []saidChange {
 }
 
 // asked reports whether a line asks for just the amount of a change.
-func asked(part roomful.Part, id roomful.MovementID, c roomful.Change) bool {
-	e := part.All()[lineOf(part.All(), id)]
+func asked(lines []roomful.Element, id roomful.MovementID, c roomful.Change) bool {
+	e := lines[lineOf(lines, id)]
 	for _, n := range e.Amount.By {
 		if n*e.Amount.Unit.Size() == c.Amount*c.Unit.Size() {
 			return true
@@ -166,7 +103,7 @@ func (p *parser) forWord(pieces []piece, at int) (map[int]roomful.MovementID, in
 	}
 	out := map[int]roomful.MovementID{}
 	for i := range pieces {
-		for _, e := range pieces[i].part.All() {
+		for _, e := range pieces[i].lines {
 			if slices.Contains(strings.Split(string(e.Movement), "-"), word) {
 				out[i] = e.Movement
 				break
@@ -182,7 +119,7 @@ func (p *parser) forWord(pieces []piece, at int) (map[int]roomful.MovementID, in
 // saidAt is a change said at a token, with from when on.
 func (p *parser) saidAt(c roomful.Change, at int, of map[int]roomful.MovementID) saidChange {
 	s := saidChange{Change: c, at: at, of: of}
-	s.when, s.late = p.momentIn(at)
+	s.when, s.late = p.momentOf(stretch{at, at + 1})
 	return s
 }
 
@@ -203,7 +140,7 @@ func (p *parser) skips(m mention) int {
 func piecesWith(pieces []piece, id roomful.MovementID) []int {
 	var out []int
 	for i := range pieces {
-		if lineOf(pieces[i].part.All(), id) >= 0 {
+		if lineOf(pieces[i].lines, id) >= 0 {
 			out = append(out, i)
 		}
 	}
@@ -214,7 +151,7 @@ func piecesWith(pieces []piece, id roomful.MovementID) []int {
 func lineIn(pieces []piece, in []int, id roomful.MovementID) map[int]roomful.MovementID {
 	out := map[int]roomful.MovementID{}
 	for _, i := range in {
-		es := pieces[i].part.All()
+		es := pieces[i].lines
 		out[i] = es[lineOf(es, id)].Movement
 	}
 	return out
@@ -259,7 +196,7 @@ func (p *parser) help(pieces []piece, lex roomful.Lexicon) []saidChange {
 			}
 			of := map[int]roomful.MovementID{}
 			for n := range pieces {
-				for _, e := range pieces[n].part.All() {
+				for _, e := range pieces[n].lines {
 					if m := lex.Movement(e.Movement); h.pattern != "" && m != nil && m.Is(h.pattern) {
 						of[n] = m.ID
 						break
@@ -293,6 +230,13 @@ func (p *parser) use(from, to int) {
 	}
 }
 
+// unuse gives tokens back.
+func (p *parser) unuse(from, to int) {
+	for k := from; k < to; k++ {
+		p.used[k] = false
+	}
+}
+
 // lineOf returns which line has a movement, by its name or the last words of it
 // ("cleans" for hang power cleans), -1 when none.
 func lineOf(es []roomful.Element, id roomful.MovementID) int {
@@ -322,7 +266,7 @@ func originals(pieces []piece, id roomful.MovementID, lex roomful.Lexicon) map[i
 	} {
 		out := map[int]roomful.MovementID{}
 		for i := range pieces {
-			for _, e := range pieces[i].part.All() {
+			for _, e := range pieces[i].lines {
 				if m := lex.Movement(e.Movement); m != nil && fits(pieces[i].part, m) {
 					out[i] = m.ID
 					break

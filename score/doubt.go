@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"regexp"
+	"time"
 
 	"roomful"
 )
@@ -70,10 +71,28 @@ func (r *reader) doubt(out *roomful.Reading) {
 		}
 	case roomful.Intervals:
 		r.doubtInterval(out, part, f)
-	case roomful.AmountInTime:
-		if out.Reps != nil && part.Team.Size < 2 && float64(*out.Reps)*leastCalorie > f.Window.Seconds() {
-			out.Question = &roomful.Question{Ask: fmt.Sprintf("%d is more than anybody does in %s; what was it?", *out.Reps, roomful.Clock(f.Window.Seconds())), Answers: [2]string{"another number", "that number"}}
+	case roomful.Stations:
+		if work := time.Duration(f.Rounds*len(part.Round)) * f.Work; work > 0 {
+			tooMuch(out, part, work)
 		}
+	case roomful.AmountInTime:
+		tooMuch(out, part, f.Window)
+	}
+}
+
+// tooMuch asks about more repetitions, calories or metres than anybody does in so much
+// time.
+func tooMuch(out *roomful.Reading, part roomful.Part, work time.Duration) {
+	n, took := 0.0, 0.0
+	switch {
+	case part.Team.Size > 1:
+	case out.Reps != nil:
+		n, took = float64(*out.Reps), float64(*out.Reps)*leastCalorie
+	case out.Metres != nil:
+		n, took = *out.Metres, *out.Metres*leastMetre
+	}
+	if took > work.Seconds() {
+		out.Question = &roomful.Question{Ask: fmt.Sprintf("%s is more than anybody does in %s; what was it?", roomful.Figure(n), roomful.Clock(work.Seconds())), Answers: [2]string{"another number", "that number"}}
 	}
 }
 
@@ -91,7 +110,7 @@ func (r *reader) doubtInterval(out *roomful.Reading, part roomful.Part, f roomfu
 
 // unfinished is how people say that they did not do all of it. A time beside it is not
 // the time of the whole.
-var unfinished = regexp.MustCompile(`(?i)\bdnf\b|\b(?:did not|didn['’]?t|not|never) finish(?:ed)?\b`)
+var unfinished = regexp.MustCompile(`(?i)\bdnf\b|\b(?:did not|didn['’]?t|not|never) finish(?:ed)?\b|\bstopped (?:at|after)\b|\b(?:gave up|quit) (?:at|after)\b`)
 
 // mostRounds is how many rounds are reckoned with: a thousand in an hour is none.
 const mostRounds = 1000

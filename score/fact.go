@@ -41,7 +41,10 @@ type fact struct {
 	clocks   bool // the list is of clock times
 	range_   bool // between the first figure of the list and the last
 	rung     bool // named by its step: no other reading
+	asks     bool // another reading is possible
 	text     string
+	// oddSeconds says that a clock time in it has 60 seconds or minutes and more.
+	oddSeconds bool
 }
 
 // capWord says what a figure beside a cap counts.
@@ -59,18 +62,23 @@ const (
 // parser turns tokens into facts, one production to a method. Used tokens are
 // those that stand in a fact, a change or the private words.
 type parser struct {
-	raw   string
-	toks  []token
-	used  []bool
-	facts []fact
-	multi bool // the sheet has further pieces: a list keeps to its clause
-	count int  // intervals of the piece asked about, 0 when it has none
-	named []mention
-	lex   roomful.Lexicon
-	barKg float64     // of a bare bar of the division
-	pairs bool        // the piece asked about holds a pair of something
-	rungs map[int]int // rounds of a ladder by their step, for pieces that have one
+	places
+	raw    string
+	toks   []token
+	used   []bool
+	facts  []fact
+	named  names
+	when   [][]spoken // moments, by clause
+	lex    roomful.Lexicon
+	pieces []piece
+	asked  *piece      // the piece asked about
+	barKg  float64     // of a bare bar of the division
+	rungs  map[int]int // rounds of a ladder by their step, for pieces that have one
+	huge   bool        // a figure is beyond all that anybody scores
 }
+
+// multi reports whether the sheet has several pieces: a list then keeps to its clause.
+func (p *parser) multi() bool { return len(p.pieces) > 1 }
 
 // word returns the text of token i, or "".
 func (p *parser) word(i int) string {
@@ -87,7 +95,7 @@ func (p *parser) isNumber(i int) bool {
 
 // collect makes facts of everything not used yet.
 func (p *parser) collect() {
-	productions := []func(int) int{p.cap, p.all, p.clock, p.sets, p.ranges, p.list, p.plus, p.rounds, p.measure, p.of, p.plain}
+	productions := []func(int) int{p.cap, p.all, p.clock, p.sets, p.ranges, p.list, p.plus, p.pair, p.rounds, p.measure, p.of, p.plain}
 	for i := 0; i < len(p.toks); {
 		n := 0
 		for _, production := range productions {
@@ -117,14 +125,17 @@ func (p *parser) add(f fact, i, n int) int {
 		n++
 	}
 	f.to = i + n
+	for _, t := range p.toks[i:f.to] {
+		f.oddSeconds = f.oddSeconds || t.odd
+	}
 	p.facts = append(p.facts, f)
 	return n
 }
 
 var (
-	aboutWords  = []string{"~", "about", "around", "roughly", "approx", "nearly", "almost", "circa", "ca", "maybe"}
+	aboutWords  = []string{"~", "about", "around", "roughly", "approx", "nearly", "almost", "circa", "ca", "maybe", "≈", "cca", "sub", "under", "unter", "etwa", "oko", "unos", "env", "environ", "ungefähr", "otprilike", "rund"}
 	ishWords    = []string{"ish", "?"}
-	roundWords  = []string{"round", "rounds", "rd", "rds", "r", "runden", "runde", "tours", "tour", "rnds", "rnd"}
+	roundWords  = []string{"round", "rounds", "rd", "rds", "r", "runden", "runde", "tours", "tour", "rnds", "rnd", "krug", "kruga", "krugova", "krugovi", "rundor", "varv", "vueltas", "rondas", "giri", "ronden", "rundy"}
 	repWords    = []string{"rep", "reps", "wdh", "more", "extra"}
 	joinWords   = []string{"+", "and", "&", "plus", "und", "et"}
 	kgWords     = []string{"kg", "kgs", "kilo", "kilos", "k"}

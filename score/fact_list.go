@@ -28,8 +28,8 @@ func (p *parser) list(i int) int {
 func (p *parser) listFrom(i int, kind tokenKind) int {
 	f := fact{kind: listFact, clocks: kind == clockToken}
 	end, masses, apart := i, 0, "?"
-	for j := i; j < len(p.toks) && p.toks[j].kind == kind && !p.used[j]; {
-		if p.multi && p.toks[j].clause != p.toks[i].clause {
+	for j := i; j < len(p.toks) && p.toks[j].kind == kind && !p.used[j] && len(f.list) < longestList; {
+		if p.multi() && p.toks[j].clause != p.toks[i].clause {
 			break
 		}
 		if p.toks[j].decimals > f.decimals {
@@ -45,10 +45,13 @@ func (p *parser) listFrom(i int, kind tokenKind) int {
 				f.failed = append(f.failed, len(f.list))
 				j += miss
 			}
+			if j < len(p.toks) && p.toks[j].glued && p.word(j) == "s" && p.asked.count > 0 {
+				j++ // "45s 40s 38s"
+			}
 		}
 		end = j
 		by := ""
-		if w := p.word(j); w == "-" || w == "/" || w == "," && j+1 < len(p.toks) {
+		if w := p.word(j); w == "-" || w == "/" || w == "," && j+1 < len(p.toks) || w == "+" && p.asked.sums() {
 			by = w
 			j++
 		}
@@ -72,6 +75,9 @@ func (p *parser) listFrom(i int, kind tokenKind) int {
 	}
 	return p.add(f, i, end-i)
 }
+
+// longestList is more figures than any piece has intervals.
+const longestList = 60
 
 // endsInMass reports whether a unit of mass stands right before token end.
 func (p *parser) endsInMass(end int) bool {

@@ -2,6 +2,7 @@ package score
 
 import (
 	"slices"
+	"strings"
 
 	"roomful"
 )
@@ -19,6 +20,8 @@ func (p *parser) sets(i int) int {
 	}
 	j = p.mass(&f, i, j)
 	switch w := p.word(j); {
+	case w == "for" && slices.Contains(roundWords, p.word(j+2)):
+		return 0 // "24 kg for 3 rounds then 16"
 	case (w == "x" || w == "*" || w == "for") && p.isNumber(j+1):
 		f.b = p.toks[j+1].value
 		j += 2
@@ -41,7 +44,7 @@ func (p *parser) sets(i int) int {
 		f.list, f.a = []float64{f.a}, 1
 	} else if f.massSaid {
 		f.list, f.a = []float64{f.a}, 1
-	} else if k := p.mass(&f, i, j); k > j || p.pairs && f.a == 2 && f.b >= 4 || f.b != float64(int(f.b)) { // 2 x 12.5: two of a load
+	} else if k := p.mass(&f, i, j); k > j || p.asked.kind != roomful.LoadScore && f.a == 2 && f.b >= 4 || f.b != float64(int(f.b)) { // 2 x 12.5: two of a load
 		f.kind, f.a = loadFact, f.b
 		return p.add(f, i, k-i)
 	}
@@ -64,7 +67,7 @@ func (p *parser) mass(f *fact, i, j int) int {
 // measureUnits are the units an amount may have, as typed.
 var measureUnits = map[string]roomful.Unit{"reps": roomful.Rep, "rep": roomful.Rep, "wdh": roomful.Rep, "total": roomful.Rep,
 	"cal": roomful.Calorie, "cals": roomful.Calorie, "calories": roomful.Calorie, "m": roomful.Metre, "metres": roomful.Metre,
-	"meters": roomful.Metre, "km": roomful.Kilometre, "mi": roomful.Mile, "cm": roomful.Centimetre, "in": roomful.Inch}
+	"meters": roomful.Metre, "km": roomful.Kilometre, "mi": roomful.Mile, "mile": roomful.Mile, "miles": roomful.Mile, "kms": roomful.Kilometre, "kcal": roomful.Calorie, "cm": roomful.Centimetre, "in": roomful.Inch}
 
 // measure reads a figure with a unit: a load, a height, an amount.
 func (p *parser) measure(i int) int {
@@ -72,7 +75,7 @@ func (p *parser) measure(i int) int {
 	switch {
 	case p.word(i) == "empty" && p.word(i+1) == "bar":
 		return p.add(fact{kind: loadFact, a: p.barKg, massSaid: true}, i, 2)
-	case p.word(i) == "bar" && i == 0 && p.multi:
+	case p.word(i) == "bar" && i == 0 && p.multi():
 		return p.add(fact{kind: loadFact, a: p.barKg, massSaid: true}, i, 1)
 	case p.word(i) == "@":
 		j++
@@ -95,7 +98,7 @@ func (p *parser) measure(i int) int {
 	if j > i {
 		return p.add(f, i, 2)
 	}
-	if p.word(j+1) == "box" {
+	if next := p.word(j + 2); p.word(j+1) == "box" && !strings.HasPrefix(next, "jump") && !strings.HasPrefix(next, "step") && !strings.HasPrefix(next, "over") {
 		u := roomful.Centimetre
 		if f.a <= 36 {
 			u = roomful.Inch

@@ -4,7 +4,7 @@ import "slices"
 
 // plus reads "5+20", "5 rds + 20", "5 and 20", "5 rounds 20 reps".
 func (p *parser) plus(i int) int {
-	if !p.isNumber(i) || p.toks[i].decimals > 0 || p.multi && p.count > 0 {
+	if !p.isNumber(i) || p.toks[i].decimals > 0 || p.multi() && p.asked.count > 0 {
 		return 0 // with intervals and a second piece, "12 + 12" is two scores
 	}
 	j, rounds := i+1, false
@@ -12,7 +12,15 @@ func (p *parser) plus(i int) int {
 		rounds = true
 		j++
 	}
-	joined := slices.Contains(joinWords, p.word(j)) || rounds && p.word(j) == ","
+	joined := slices.Contains(joinWords, p.word(j)) || rounds && (p.word(j) == "," || slices.Contains(letterJoins, p.word(j)))
+	if rounds && joined && p.lineAt(j+2) > 0 {
+		if reps, end := p.over(j); end > j {
+			return p.add(fact{kind: plusFact, a: p.toks[i].value, b: reps}, i, end-i)
+		}
+	}
+	if p.asked.count > 0 && p.word(j) == "and" && !rounds {
+		return 0 // "min 7 and 9"
+	}
 	if joined {
 		j++
 	}
@@ -29,8 +37,14 @@ func (p *parser) plus(i int) int {
 	if slices.Contains(repWords, p.word(j+1)) {
 		j++
 	}
+	if more, end := p.over(j + 1); end > j+1 && p.word(j+1) == "/" {
+		f.b, j = f.b+more, end-1
+	}
 	return p.add(f, i, j+1-i)
 }
+
+// letterJoins are words for "and" of one letter or two; they join only behind rounds.
+var letterJoins = []string{"i", "y", "e", "och", "og", "en"}
 
 // rounds reads "5 rounds", "12 Rd.", "5 rounds nearly 6".
 func (p *parser) rounds(i int) int {
@@ -56,7 +70,7 @@ func (p *parser) of(i int) int {
 	if !p.isNumber(i) || !p.isNumber(i+2) || w != "of" && w != "von" && !(w == "/" && p.toks[i+1].glued) {
 		return 0
 	}
-	if p.multi && p.count > 0 && int(p.toks[i+2].value) != p.count {
+	if p.multi() && p.asked.count > 0 && int(p.toks[i+2].value) != p.asked.count {
 		return 0 // "12/9" is two scores
 	}
 	return p.add(fact{kind: ofFact, a: p.toks[i].value, b: p.toks[i+2].value}, i, 3)

@@ -1,6 +1,10 @@
 package score
 
-import "slices"
+import (
+	"slices"
+
+	"roomful"
+)
 
 // cap reads "TC", "cap, 9 left", "capped at 112", "cap+12" and "9 left at cap".
 func (p *parser) cap(i int) int {
@@ -28,7 +32,17 @@ func (p *parser) cap(i int) int {
 	}
 	if slices.Contains(roundWords, p.word(k)) {
 		f.says, n = capRounds, k-i+1
+		if slices.Contains(joinWords, p.word(k+1)) && p.isNumber(k+2) {
+			f.b, n = p.toks[k+2].value, k-i+3
+		}
 		return p.add(f, i, n)
+	}
+	if p.word(k) == "+" && p.isNumber(k+1) { // "cap 3+12"
+		f.says, f.b = capRounds, p.toks[k+1].value
+		return p.add(f, i, k-i+2)
+	}
+	if measureUnits[p.word(k)] == roomful.Calorie {
+		k++
 	}
 	switch p.word(k) {
 	case "left", "short", "remaining", "missing", "togo":
@@ -56,6 +70,9 @@ func (p *parser) all(i int) int {
 	}
 	if w != "all" {
 		return 0
+	}
+	if p.word(i+1) == "but" && p.isNumber(i+2) && p.asked.count > 0 {
+		return p.add(fact{kind: roundsFact, a: max(0, float64(p.asked.count)-p.toks[i+2].value)}, i, 3)
 	}
 	if p.isNumber(i + 1) {
 		n := 2
@@ -109,6 +126,8 @@ func (p *parser) clock(i int) int {
 		return p.rung(i, i+2)
 	case w == "-" && p.rungs[int(t.value)] > 0 && i+2 < len(p.toks) && p.toks[i+2].kind == wordToken && p.toks[i+2].glued:
 		return p.rung(i, i+3)
+	case isSecond(w) && p.asked.count > 0 && p.listFrom(i, numberToken) > 0:
+		return p.facts[len(p.facts)-1].to - i
 	case isSecond(w) && !(w == "s" && t.text == "7.5"):
 		return p.add(fact{kind: clockFact, a: t.value}, i, 2)
 	}

@@ -1,7 +1,6 @@
 package score
 
 import (
-	"fmt"
 	"slices"
 
 	"roomful"
@@ -27,7 +26,10 @@ func (r *reader) finish(out []roomful.Reading) {
 	first := &out[0]
 	first.Partner, first.Share, first.SameAs = r.said.partner, r.said.share, r.said.sameAs
 	first.Approximate = first.Approximate || r.said.approx
-	first.StoppedSeconds, first.Splits = r.said.stopped, r.said.splits
+	if f, ok := r.p.asked.part.Format.(roomful.ForTime); ok && scoreless(*first) && f.Rounds > 1 && f.Rounds == len(r.said.splits) && grows(r.said.splits) {
+		first.Seconds, r.said.onClock = &r.said.splits[f.Rounds-1], true // "rounds at 3:20 6:55 10:45" of three
+	}
+	first.StoppedSeconds, first.Splits = r.said.stopped, r.lengths(first)
 	for k := range out {
 		one := &out[k]
 		switch {
@@ -41,7 +43,8 @@ func (r *reader) finish(out []roomful.Reading) {
 	for k := range out {
 		r.doubt(&out[k])
 	}
-	r.release(first)
+	r.release()
+	r.unsure(first)
 	first.Private, first.Note = r.p.split(r.said.clauses)
 }
 
@@ -100,7 +103,7 @@ func (r *reader) owner(at int) int {
 			continue
 		}
 		from := r.p.facts[r.got[i]].from
-		if r.p.sentence(from) == r.p.sentence(at) {
+		if r.p.sentences[from] == r.p.sentences[at] {
 			alone = here < 0
 			here = i
 		}
@@ -117,44 +120,20 @@ func (r *reader) owner(at int) int {
 	return r.asked()
 }
 
-// sentence numbers the sentence of a token: full stops, strokes and "then" end one.
-func (p *parser) sentence(at int) (n int) {
-	for i := range min(at, len(p.toks)) {
-		switch w := p.word(i); {
-		case w == "." || w == ";" || w == "|" || w == "then" || w == "/" && p.toks[i].start > 0 && p.raw[p.toks[i].start-1] == ' ':
-			n++
-		}
-	}
-	if p.word(at) == "then" {
-		n++
-	}
-	return n
-}
-
-// release gives figures that no reading took back to the note, and asks about
-// the first of them when the piece itself has no score yet.
-func (r *reader) release(out *roomful.Reading) {
+// release gives figures that no reading took, and moments that nothing began at, back
+// to the note.
+func (r *reader) release() {
 	for i := range r.p.facts {
-		f := &r.p.facts[i]
-		if r.taken[f.from] {
-			continue
-		}
-		for k := f.from; k < f.to; k++ {
-			r.p.used[k] = false
-		}
-		_, private := r.said.clauses[r.p.toks[f.from].clause]
-		if f.kind == plainFact && !private && out.Question == nil && scoreless(*out) {
-			out.Question = &roomful.Question{Ask: fmt.Sprintf("is %s the score?", roomful.Figure(f.a)), Answers: [2]string{"yes", "no, something else"}}
+		if f := &r.p.facts[i]; !r.taken[f.from] {
+			r.p.unuse(f.from, f.to)
 		}
 	}
-	if out.Question == nil && scoreless(*out) && out.SameAs == "" && len(r.p.facts) > 0 && len(out.LoadsKg) == 0 {
-		out.Question = &roomful.Question{Ask: "what was the score?", Answers: [2]string{"a score", "none was kept"}}
-	}
+	r.p.unclaim()
 }
 
 // scoreless reports whether a reading has no score.
 func scoreless(r roomful.Reading) bool {
-	return r.Rounds == nil && r.Reps == nil && r.Seconds == nil && r.Metres == nil && len(r.LoadsKg) == 0 && !r.Capped
+	return r.Rounds == nil && r.Reps == nil && r.Seconds == nil && r.Metres == nil && (len(r.LoadsKg) == 0 || r.Kind != roomful.LoadScore) && !r.Capped
 }
 
 // counted reads "sevens": where every line of the rounds asks for as many, that many

@@ -54,12 +54,23 @@ func fitRounds(s *piece, f *fact) int {
 			return 0
 		case s.count > 0 && f.a > float64(s.count):
 			return 1
-		case f.a <= 60:
+		case f.a <= mostTyped && (s.alone || f.a <= mostBeside):
 			return 6
+		case window && s.alone && s.count == 0:
+			return 2 // all the repetitions together
 		}
+	case clockFact:
+		return b2i(window && s.alone)
 	}
 	return 0
 }
+
+// mostTyped is how many rounds a bare figure may count; more are repetitions.
+const mostTyped = 60
+
+// mostBeside is how many rounds a bare figure may count beside another piece, whose load
+// or number it may be.
+const mostBeside = 40
 
 // fitTime is fit for times.
 func fitTime(s *piece, f *fact) int {
@@ -124,12 +135,18 @@ func fitAmount(f *fact, u roomful.Unit) int {
 // names says whether what stands right behind a figure is of a piece, 1, or of another
 // one only, -1; 0 when nothing does.
 func (p *parser) names(f *fact, pieces []piece, i int) int {
+	n, behind := p.named.from(f.to)
+	implement := implementWords[p.word(f.to)]
+	if implement == "" {
+		implement = implementWords[p.word(f.from-1)]
+	}
+	if !behind && implement == "" {
+		return 0
+	}
 	has := func(s piece) bool {
-		return slices.ContainsFunc(s.part.All(), func(e roomful.Element) bool {
+		return slices.ContainsFunc(s.lines, func(e roomful.Element) bool {
 			m := p.lex.Movement(e.Movement)
-			implement := implementWords[p.word(f.to)]
-			return implement != "" && m != nil && m.Implement == implement ||
-				slices.ContainsFunc(p.named, func(n mention) bool { return n.from == f.to && lineOf([]roomful.Element{e}, n.id) >= 0 })
+			return implement != "" && m != nil && m.Implement == implement || behind && lineOf([]roomful.Element{e}, n.id) >= 0
 		})
 	}
 	if has(pieces[i]) {
@@ -143,7 +160,8 @@ func (p *parser) names(f *fact, pieces []piece, i int) int {
 
 // heavy reports whether a plain figure may well be the load of a strength piece.
 func (p *parser) heavy(f *fact) bool {
-	return (f.a >= 20 || f.decimals > 0) && implementWords[p.word(f.to)] == "" && !slices.ContainsFunc(p.named, func(m mention) bool { return m.from == f.to })
+	_, named := p.named.from(f.to)
+	return (f.a >= 20 || f.decimals > 0) && implementWords[p.word(f.to)] == "" && !named
 }
 
 func b2i(b bool) int {
@@ -170,6 +188,8 @@ func (p *parser) assign(pieces []piece) []int {
 			return 0
 		case missed:
 			w = min(w, 10)
+		case load && (facts[j].kind == plainFact || facts[j].kind == loadFact) && p.names(&facts[j], pieces, i) < 0:
+			return 0 // "50 lb db" are no squats
 		case !load && facts[j].kind == plainFact && p.names(&facts[j], pieces, i) < 0:
 			return 0 // "24 balls" are no burpees
 		case load && facts[j].kind == plainFact && j == 0 && loads && len(pieces) > 1 && p.heavy(&facts[j]):

@@ -40,11 +40,7 @@ func (r *reader) stated(out []roomful.Reading) (changes []owned) {
 		if reading.Kind == roomful.LoadScore {
 			continue
 		}
-		var when moment
-		late := false
-		if !r.p.followed(f.to) {
-			when, late = r.p.momentIn(f.from)
-		}
+		when, late := r.p.momentOf(stretch{f.from, f.to})
 		if r.p.word(f.from-1) == "then" && f.kind == plainFact && !late {
 			continue
 		}
@@ -55,39 +51,20 @@ func (r *reader) stated(out []roomful.Reading) (changes []owned) {
 			e, _ = r.closest(lines, kg)
 			differs = true
 		}
-		if !differs {
+		switch {
+		case differs:
+			other[reading.Piece] = true
+			changes = append(changes, owned{saidChange{Change: roomful.Change{Of: e, LoadKg: kg}, when: when, late: late}, at})
+		case r.q.Division == roomful.AnyDivision && !r.heaviest(lines, kg):
+			other[reading.Piece] = true // the sheet's for some, less for others
+		default:
 			r.matched[reading.Piece] = true
-			continue
 		}
-		other[reading.Piece] = true
-		changes = append(changes, owned{saidChange{Change: roomful.Change{Of: e, LoadKg: kg}, when: when, late: late}, at})
 	}
 	for name := range other {
 		delete(r.matched, name)
 	}
 	return changes
-}
-
-// liftable reports whether a plain figure may be a load: not a small count, unless it
-// stands behind what is lifted ("swings 24", "kb 16"), ends in a half, or follows
-// another load ("24 kg then 16").
-func (r *reader) liftable(f *fact, i int) bool {
-	if f.a >= 20 || r.p.word(f.from-1) == "then" && i > 0 || f.decimals == 1 && f.a >= 2.5 && f.a*2 == math.Trunc(f.a*2) {
-		return true
-	}
-	_, held := implementWords[r.p.word(f.from-1)]
-	return f.a >= 2 && (held || slices.ContainsFunc(r.p.named, func(m mention) bool { return m.to == f.from }))
-}
-
-// followed reports whether "then" and another figure come behind a token in its
-// clause: from when on is said of those.
-func (p *parser) followed(at int) bool {
-	for k := at; k+1 < len(p.toks) && p.toks[k].clause == p.toks[at].clause; k++ {
-		if p.word(k) == "then" && p.toks[k+1].kind == numberToken {
-			return true
-		}
-	}
-	return false
 }
 
 // heights adds stated heights to changes.
@@ -100,7 +77,7 @@ func (r *reader) heights(changes []owned) []owned {
 		at := r.owner(f.from)
 		c := roomful.Change{HeightCm: math.Round(f.a*f.unit.Size()*1000) / 10}
 		for _, n := range []int{at, r.asked()} {
-			for _, e := range r.pieces[n].part.All() {
+			for _, e := range r.pieces[n].lines {
 				if len(e.Heights) > 0 && c.Of == "" {
 					c.Of, at = e.Movement, n
 				}
@@ -118,7 +95,7 @@ func (r *reader) loadPiece(f *fact) (int, []roomful.Element) {
 	named := r.beside(f)
 	fits := map[int][]roomful.Element{}
 	for i, s := range r.pieces {
-		for _, e := range s.part.All() {
+		for _, e := range s.lines {
 			if s.kind != roomful.LoadScore && named(e) {
 				fits[i] = append(fits[i], e)
 			}
@@ -128,7 +105,7 @@ func (r *reader) loadPiece(f *fact) (int, []roomful.Element) {
 	if bare := ok && r.bare(m.id); bare || len(fits) == 0 { // nothing beside it, or nothing there that is meant
 		loaded := map[int][]roomful.Element{}
 		for i, s := range r.pieces {
-			for _, e := range s.part.All() {
+			for _, e := range s.lines {
 				if e.Load != nil && s.kind != roomful.LoadScore && (!bare || r.prescribed(e, f)) {
 					loaded[i] = append(loaded[i], e)
 				}
@@ -184,12 +161,14 @@ func (r *reader) beside(f *fact) func(roomful.Element) bool {
 
 // byIt is the movement that is named right before or behind a load.
 func (r *reader) byIt(f *fact) (mention, bool) {
-	for _, m := range r.p.named {
-		if m.to == f.from || m.from == f.to || m.to == f.from-1 && slices.Contains([]string{"@", "at", "with", "w"}, r.p.word(f.from-1)) {
-			return m, true
-		}
+	m, named := r.p.named.to(f.from)
+	if !named {
+		m, named = r.p.named.from(f.to)
 	}
-	return mention{}, false
+	if !named && slices.Contains([]string{"@", "at", "with", "w"}, r.p.word(f.from-1)) {
+		m, named = r.p.named.to(f.from - 1)
+	}
+	return m, named
 }
 
 // bare reports whether a movement is done without a load, so that one which stands by
@@ -202,7 +181,7 @@ func (r *reader) bare(id roomful.MovementID) bool {
 // prescribed reports whether a load is the one that the sheet has on a line.
 func (r *reader) prescribed(e roomful.Element, f *fact) bool {
 	_, off := r.closest([]roomful.Element{e}, inKg(f.a, f, r.unit(roomful.Part{Round: []roomful.Element{e}})))
-	return off <= sheetsOwn
+	return off <= onePair
 }
 
 // swapped reports whether a line was said to be done as another movement.
@@ -217,10 +196,6 @@ func (r *reader) swapped(line, to roomful.MovementID) bool {
 	})
 }
 
-// sheetsOwn is how far a load may be from the sheet's, as a share, and be it: 95 lb and
-// 43 kg are one bar.
-const sheetsOwn = 0.02
-
 // line finds the line that a load belongs to, by the nearest prescription; ok
 // is true when the load is another than the sheet's.
 func (r *reader) line(lines []roomful.Element, kg float64) (of roomful.MovementID, ok bool) {
@@ -228,7 +203,23 @@ func (r *reader) line(lines []roomful.Element, kg float64) (of roomful.MovementI
 	if of == "" && len(lines) > 0 { // a load where the sheet has none
 		return lines[0].Movement, true
 	}
-	return of, of != "" && best > sheetsOwn || of == "" && len(lines) == 0
+	return of, of != "" && best > onePair || of == "" && len(lines) == 0
+}
+
+// onePair is how far apart two loads are one, as a logarithm: 95 lb and 43 kg are a
+// known pair, and 2 % covers the plates' rounding.
+const onePair = 0.02
+
+// heaviest reports whether a load is the most that a line asks of anybody.
+func (r *reader) heaviest(lines []roomful.Element, kg float64) bool {
+	return slices.ContainsFunc(lines, func(e roomful.Element) bool {
+		ms, _ := e.Load.(roomful.Masses)
+		most := 0.0
+		for _, m := range ms {
+			most = max(most, m.Kg())
+		}
+		return most > 0 && math.Abs(math.Log(kg/most)) <= onePair
+	})
 }
 
 // closest finds the line whose prescription a load is nearest to, and how far it is.

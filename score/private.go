@@ -33,7 +33,7 @@ var bodyStems = strings.Fields(`schmerz rückens kopfschm knies schulters krank 
  antibiot ibuprof paracet painkill medicat medicine inhaler insulin tablet cortis steroid antidepress chemo concuss bronch
  doctor predniso sertralin metformin statin warfarin thyroid betablock infect incontinen
  pregnan prego pregg miscarr menstru menopaus perimenop postnatal partum trimester endometrio ovulat caesar cesar breastf lactat pelvi
- inflam arthrit tendin sprain migra asthma allerg diabet epilep covid injur sciati herni lumba spasm fractur swollen swell bruis numb palpit arrhythm vertigo cancer tumour tumor anxi depress panic bipolar hangover diarrh`)
+ inflam arthrit tendin sprain migra migrä asthma allerg diabet epilep covid injur sciati herni lumba spasm fractur swollen swell bruis numb palpit arrhythm vertigo cancer tumour tumor anxi depress panic bipolar hangover diarrh`)
 
 // bodyInside stand anywhere in a word of pain or illness: at the end of a compound
 // ("Bauchschmerzen", "rugpijn", "fasciitis"), and in scripts that set no spaces.
@@ -60,7 +60,7 @@ func wordSet(s string) map[string]bool {
 
 // body reports whether token i speaks of the body. Movement names have been
 // taken by then.
-func (p *parser) body(i int, alone bool) bool {
+func (p *parser) body(i int) bool {
 	w := p.word(i)
 	if p.used[i] || p.toks[i].kind != wordToken {
 		return false
@@ -75,7 +75,7 @@ func (p *parser) body(i int, alone bool) bool {
 	if next == "on" && (w == "hands" || w == "hand" || w == "feet") {
 		return false // "hands on a box"
 	}
-	return alone || backWords[p.word(i-1)] && next != "on" || bodyWords[next] || next == "was" || next == "is" || next == "felt" || next == "torn" || next == "ripped" || next == "says" || next == "gone"
+	return p.free[p.toks[i].clause] == 1 || backWords[p.word(i-1)] && next != "on" || bodyWords[next] || next == "was" || next == "is" || next == "felt" || next == "torn" || next == "ripped" || next == "says" || next == "gone"
 }
 
 // bodyWord reports whether a word by itself speaks of the body, in any language that is known.
@@ -89,9 +89,10 @@ func bodyWord(w string) bool {
 // plain figures behind the first body word, out of everything else. It returns
 // what was hidden, as typed.
 func (p *parser) hide() (clauses map[int]int) {
+	p.countFree()
 	clauses = map[int]int{}
 	for i, t := range p.toks {
-		if _, ok := clauses[t.clause]; !ok && p.body(i, p.alone(i)) {
+		if _, ok := clauses[t.clause]; !ok && p.body(i) {
 			clauses[t.clause] = i
 		}
 	}
@@ -108,19 +109,9 @@ func (p *parser) hide() (clauses map[int]int) {
 	return clauses
 }
 
-// alone reports whether a word is all that its clause says in words; movements
-// have been taken by then.
-func (p *parser) alone(i int) bool {
-	for k, t := range p.toks {
-		if k != i && t.clause == p.toks[i].clause && t.kind == wordToken && !p.used[k] {
-			return false
-		}
-	}
-	return true
-}
-
-// split writes what nothing was made of: the private words of the clauses that
-// speak of the body, and the note of all others.
+// split writes what nothing was made of. A clause stands in the note when others may read
+// each of its words; one that speaks of the body or has a word that is not known stays
+// with the person and coaches.
 func (p *parser) split(clauses map[int]int) (private []string, note string) {
 	var notes []string
 	for i := 0; i < len(p.toks); {
@@ -128,11 +119,11 @@ func (p *parser) split(clauses map[int]int) (private []string, note string) {
 		for j < len(p.toks) && p.toks[j].clause == p.toks[i].clause {
 			j++
 		}
-		words := p.leftOver(i, j)
+		words, public := p.leftOver(i, j)
 		_, hidden := clauses[p.toks[i].clause]
 		switch {
 		case words == "":
-		case hidden:
+		case hidden || !public:
 			private = append(private, words)
 		default:
 			notes = append(notes, words)
@@ -146,29 +137,26 @@ func (p *parser) split(clauses map[int]int) (private []string, note string) {
 var linkWords = wordSet("with then and for at @ + / - . , ; ( ) ! ? ~ | : # & -> in on the a as today w of to x i")
 
 // leftOver returns the unused words from token i to j as typed, "" when only
-// links are left.
-func (p *parser) leftOver(i, j int) string {
-	var out []string
+// links are left, and whether others may read them.
+func (p *parser) leftOver(i, j int) (words string, public bool) {
+	var out strings.Builder
 	says := false
+	public = true
 	for k := i; k < j; k++ {
 		if p.used[k] {
 			continue
 		}
 		t := p.toks[k]
-		if !linkWords[t.text] {
-			says = true
+		says, public = says || !linkWords[t.text], public && p.public(k)
+		if out.Len() > 0 && !(t.glued && !p.used[k-1]) {
+			out.WriteByte(' ')
 		}
-		text := p.raw[t.start:t.end]
-		if t.glued && len(out) > 0 && !p.used[k-1] {
-			out[len(out)-1] += text
-		} else {
-			out = append(out, text)
-		}
+		out.WriteString(p.raw[t.start:t.end])
 	}
 	if !says {
-		return ""
+		return "", true
 	}
-	return strings.Trim(strings.Join(out, " "), " ,.;()!|")
+	return strings.Trim(out.String(), " ,.;()!|"), public
 }
 
 // has reports whether the words stand somewhere in a row, and uses them.

@@ -4,6 +4,8 @@ import (
 	"strings"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"roomful"
 	"roomful/score"
 )
@@ -40,6 +42,26 @@ func TestNotPrivate(t *testing.T) {
 			t.Errorf("%q is private: %q", words, r.Private)
 		}
 	}
+}
+
+// TestPrivateAnywhere puts private words before, behind and inside scores, as people
+// do: none may stand in what others see. The words are from memory.
+func TestPrivateAnywhere(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		word := rapid.SampledFrom([]string{"sciatica", "pregnant", "ibuprofen", "shoulder", "Rückenschmerzen", "enceinte", "embarazada", "trudna", "gravid", "migraine", "insulin"}).Draw(rt, "word")
+		shape := rapid.SampledFrom([]string{"21:58, W", "W, 21:58", "W so 21:58", "21:58 (W)", "21:58 w/ band, W again", "W! 21:58", "21:58\nW", "21:58 / W / 16", "21:58 because of W"}).Draw(rt, "shape")
+		r := privateReading(t, strings.Replace(shape, "W", word, 1))
+		said := r.Note + r.Partner + r.SameAs
+		for _, c := range r.Changes {
+			said += string(c.Of) + string(c.To) + c.Assist
+		}
+		if r.Question != nil {
+			said += r.Question.Ask + strings.Join(r.Question.Answers[:], "")
+		}
+		if len(r.Private) == 0 || strings.Contains(strings.ToLower(said), strings.ToLower(word)) {
+			rt.Fatalf("%q in %q: private %q, others see %q", word, shape, r.Private, said)
+		}
+	})
 }
 
 // privateReading reads a line against a piece of runs, deadlifts and pull-ups.

@@ -3,6 +3,8 @@ package score
 import (
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"roomful"
 )
@@ -16,15 +18,6 @@ type Asked struct {
 	Lexicon  roomful.Lexicon
 }
 
-// piece is a scored part with what a reading needs of it.
-type piece struct {
-	part  roomful.Part
-	kind  roomful.ScoreKind
-	count int  // intervals, bouts, stations or sets; 0 when it has none
-	asked bool // it is the one asked about
-	alone bool // the session has no other
-}
-
 // Read reads a text. The first reading is of the piece asked about; others
 // follow for further pieces that the text also speaks of.
 func Read(q Asked, text string) (roomful.Attempt, error) {
@@ -32,28 +25,22 @@ func Read(q Asked, text string) (roomful.Attempt, error) {
 	if strings.TrimSpace(text) == "" {
 		return out, &roomful.Error{Summary: "the score is empty", Hint: "write what was done, such as 5+20 or 7:13"}
 	}
-	asked, ok := q.Session.Piece(q.Piece)
+	part, ok := q.Session.Piece(q.Piece)
 	if !ok {
 		return out, &roomful.Error{Summary: "the sheet has no scored piece called " + q.Piece, Hint: "name a part that is scored, such as main"}
 	}
-	pieces := piecesOf(q, asked)
-	p := &parser{raw: text, toks: scan(text)}
-	p.used = make([]bool, len(p.toks))
-	p.multi, p.count = len(pieces) > 1, countIn(asked)
-	p.lex = q.Lexicon
-	p.rungs, p.barKg = rungsOf(pieces), bareBar(q.Division)
-	p.pairs = roomful.KindOf(asked, q.Lexicon) != roomful.LoadScore
+	p := newParser(q, piecesOf(q, part), text)
 	p.aside()
-	said := p.said(asked, pieces, q.Lexicon)
+	said := p.said()
 	p.collect()
-	r := reader{q: q, p: p, said: said, pieces: pieces, got: p.assign(pieces)}
-	for i := range pieces {
-		if pieces[i].asked {
+	r := reader{q: q, p: p, said: said, pieces: p.pieces, got: p.assign(p.pieces)}
+	for i := range p.pieces {
+		if p.pieces[i].asked {
 			out.Readings = append(out.Readings, r.read(i))
 		}
 	}
-	for i := range pieces {
-		if !pieces[i].asked && r.got[i] >= 0 {
+	for i := range p.pieces {
+		if !p.pieces[i].asked && r.got[i] >= 0 {
 			out.Readings = append(out.Readings, r.read(i))
 		}
 	}
@@ -61,34 +48,41 @@ func Read(q Asked, text string) (roomful.Attempt, error) {
 	return out, nil
 }
 
-// piecesOf lists the scored parts in the order of the sheet.
-func piecesOf(q Asked, asked roomful.Part) []piece {
-	var out []piece
-	for _, part := range q.Session.Parts {
-		if part.Scored {
-			out = append(out, piece{part: part, kind: roomful.KindOf(part, q.Lexicon), count: countIn(part), asked: part.Name() == asked.Name()})
-		}
+// mostBytes is how much of a text is read: a page and a half, where a score is a line or
+// two. What stands beyond is kept as typed, and asked about.
+const mostBytes = 4000
+
+// beginning is the part of a text that is read: all of it, or whole words up to so much.
+func beginning(text string) string {
+	if len(text) <= mostBytes {
+		return text
 	}
-	for i := range out {
-		out[i].alone = len(out) == 1
+	end := mostBytes
+	for !utf8.RuneStart(text[end]) && end > 0 {
+		end--
 	}
-	return out
+	if word := strings.LastIndexFunc(text[:end], unicode.IsSpace); word > 0 {
+		end = word
+	}
+	return text[:end]
 }
 
-// countIn returns how many intervals, bouts, rounds of stations or sets a part
-// has, 0 when it has none.
-func countIn(p roomful.Part) int {
-	switch f := p.Format.(type) {
-	case roomful.Every:
-		return f.Count
-	case roomful.Intervals:
-		return f.Count
-	case roomful.Stations:
-		return f.Rounds
-	case roomful.Sets:
-		return max(f.Count, len(f.Reps))
+// newParser cuts a text into tokens, as far as it is read.
+func newParser(q Asked, pieces []piece, text string) *parser {
+	toks := scan(beginning(text))
+	for i := range pieces {
+		if pieces[i].asked && pieces[i].alone && pieces[i].kind == roomful.DistanceScore {
+			toks = grouped(toks)
+		}
 	}
-	return 0
+	p := &parser{raw: text, toks: toks, lex: q.Lexicon, pieces: pieces, barKg: bareBar(q.Division), rungs: rungsOf(pieces)}
+	p.used, p.places = make([]bool, len(p.toks)), placesOf(text, p.toks)
+	for i := range pieces {
+		if pieces[i].asked {
+			p.asked = &pieces[i]
+		}
+	}
+	return p
 }
 
 // remarks are what a text says beside figures.
@@ -100,23 +94,26 @@ type remarks struct {
 	share             *int
 	stopped           float64 // s on the clock
 	splits            []float64
+	onClock           bool        // the splits are times on the clock
 	clauses           map[int]int // that speak of the body
 }
 
 // said reads the words of a text, which must come before its figures: a
 // movement may be called by a body part, and a partner's half is no score.
-func (p *parser) said(part roomful.Part, pieces []piece, lex roomful.Lexicon) remarks {
+func (p *parser) said() remarks {
 	var r remarks
+	p.named = p.mentions(p.lex)
+	p.moments()
 	r.sameAs = p.same()
 	r.asWritten = p.has("as", "written") || p.has("as", "rx'd") || p.has("rx'd") || p.has("rx") || p.has("as", "rx") || p.has("rxd")
 	if p.has("not", "as", "written") || p.has("not", "rx") {
 		r.asWritten, r.undone = false, true
 	}
-	if roomful.KindOf(part, lex) != roomful.TimeScore {
+	if p.asked.kind != roomful.TimeScore {
 		r.stopped = p.stopped()
 	}
-	r.splits = p.splits()
-	r.changes = p.changes(pieces, lex)
+	r.splits, r.onClock = p.splits()
+	r.changes = p.changes(p.pieces, p.lex)
 	r.clauses = p.hide()
 	for _, w := range [][]string{{"i", "think"}, {"lost", "count"}, {"or", "so"}, {"and", "a", "bit"}, {"ish"}} {
 		for i := range p.toks {
@@ -125,7 +122,7 @@ func (p *parser) said(part roomful.Part, pieces []piece, lex roomful.Lexicon) re
 	}
 	r.undone = r.undone || p.mentionsAny("skipped", "stopped", "left", "only", "without", "no", "half", "walked") && !p.has("w", "o")
 	r.undone = r.undone || r.stopped > 0
-	r.partner = p.partner(part.Team.Size > 1)
+	r.partner = p.partner(p.asked.part.Team.Size > 1)
 	r.share = p.share()
 	return r
 }
@@ -148,32 +145,6 @@ func (p *parser) mentionsAny(words ...string) bool {
 	return false
 }
 
-// bareBar is the mass of a bare bar in kg: 20, and 15 for division b (the usual bars
-// of weightlifting).
-func bareBar(d roomful.Division) float64 {
-	if d == roomful.DivisionB {
-		return 15
-	}
-	return 20
-}
-
-// rungsOf is which round of a ladder has which step.
-func rungsOf(pieces []piece) map[int]int {
-	out := map[int]int{}
-	for _, s := range pieces {
-		f, ok := s.part.Format.(roomful.RoundsInTime)
-		for n := range mostRungs {
-			if step, more := f.Ladder.Step(n); ok && more && step > 0 && len(f.Ladder.Steps) > 0 {
-				out[step] = n + 1
-			}
-		}
-	}
-	return out
-}
-
-// mostRungs is how far a ladder is looked up.
-const mostRungs = 30
-
 // same reads "same as last time" and "same as Marit".
 func (p *parser) same() string {
 	for i := range p.toks {
@@ -184,7 +155,7 @@ func (p *parser) same() string {
 			p.use(i, i+3+b2i(p.word(i+3) == "time" || p.word(i+3) == "week"))
 			return "last time"
 		}
-		if i+2 < len(p.toks) && p.toks[i+2].kind == wordToken {
+		if i+2 < len(p.toks) && p.name(p.toks[i+2]) {
 			p.use(i, i+3)
 			return p.raw[p.toks[i+2].start:p.toks[i+2].end]
 		}
@@ -192,8 +163,8 @@ func (p *parser) same() string {
 	return ""
 }
 
-// partner reads "with Lorcan", "w/ a partner", in a team piece also "with dov" and
-// "Calum and me".
+// partner reads "w/ a partner", and in a team piece "with Lorcan", "with dov" and "Calum
+// and me". Whoever works alone has no partner whose name others need.
 func (p *parser) partner(team bool) string {
 	for i := range p.toks {
 		w := p.word(i)
@@ -205,13 +176,14 @@ func (p *parser) partner(team bool) string {
 			return "a partner"
 		}
 		t := p.toks[i+1]
-		if t.kind == wordToken && !p.used[i+1] && (p.capital(t) || team && !notNames[t.text] && (i+2 >= len(p.toks) || p.toks[i+2].clause != t.clause)) {
+		ends := i+2 >= len(p.toks) || p.toks[i+2].clause != t.clause || p.toks[i+2].kind != wordToken
+		if team && !p.used[i+1] && p.name(t) && (p.capital(t) || ends) {
 			p.use(i, i+2)
 			return p.raw[t.start:t.end]
 		}
 	}
 	for i := range p.toks {
-		if team && p.capital(p.toks[i]) && p.word(i+1) == "and" && (p.word(i+2) == "me" || p.word(i+2) == "i") {
+		if team && p.capital(p.toks[i]) && p.name(p.toks[i]) && p.word(i+1) == "and" && (p.word(i+2) == "me" || p.word(i+2) == "i") {
 			p.use(i, i+3)
 			return p.raw[p.toks[i].start:p.toks[i].end]
 		}
@@ -219,13 +191,16 @@ func (p *parser) partner(team bool) string {
 	return ""
 }
 
+// name reports whether a word may be somebody's name: no word of the body, and none that
+// is said of sessions.
+func (p *parser) name(t token) bool {
+	return t.kind == wordToken && !bodyWord(t.text) && !loneBody[t.text] && !publicWords[t.text]
+}
+
 // capital reports whether a word was typed with a capital.
 func (p *parser) capital(t token) bool {
 	return t.kind == wordToken && t.start < len(p.raw) && p.raw[t.start] >= 'A' && p.raw[t.start] <= 'Z'
 }
-
-// notNames are words that may follow "with" at the end of a clause and name nobody.
-var notNames = wordSet("band bands breaks rest pauses ease help singles knees db dbs kb bell ball box")
 
 // share reads "my half 224".
 func (p *parser) share() *int {

@@ -3,6 +3,7 @@ package score_test
 import (
 	"encoding/csv"
 	"strings"
+	"sync"
 	"testing"
 
 	"roomful"
@@ -12,10 +13,13 @@ import (
 	"roomful/score"
 )
 
+// load reads the catalogue once.
+var load = sync.OnceValues(catalogue.Load)
+
 // lexicon is the real catalogue, as the command uses it.
 func lexicon(t testing.TB) roomful.Lexicon {
 	t.Helper()
-	lex, err := catalogue.Load()
+	lex, err := load()
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -98,6 +98,8 @@ func gives(r roomful.Reading, fact string) bool {
 	switch word {
 	case "as-written":
 		return r.AsWritten != nil && *r.AsWritten
+	case "unknown":
+		return r.AsWritten == nil
 	case "changed":
 		return r.AsWritten != nil && !*r.AsWritten
 	case "about":

@@ -60,6 +60,12 @@ func (p *program) readingWords(r roomful.Reading) string {
 	for _, c := range r.Changes {
 		b.WriteString(wrapped("  changed: ", p.changeWords(c)))
 	}
+	if len(r.Splits) > 0 {
+		b.WriteString(wrapped("  rounds: ", clocks(r.Splits)))
+	}
+	if r.StoppedSeconds > 0 {
+		b.WriteString("  stopped: " + roomful.Clock(r.StoppedSeconds) + "\n")
+	}
 	if r.AsWritten != nil && *r.AsWritten {
 		b.WriteString("  as written\n")
 	}
@@ -76,6 +82,15 @@ func (p *program) readingWords(r roomful.Reading) string {
 		b.WriteString(wrapped("  to ask: ", q.Ask+" ("+q.Answers[0]+", or "+q.Answers[1]+")"))
 	}
 	return b.String()
+}
+
+// clocks writes times one after another.
+func clocks(each []float64) string {
+	words := make([]string, len(each))
+	for i, s := range each {
+		words[i] = roomful.Clock(s)
+	}
+	return strings.Join(words, " ")
 }
 
 // changeWords writes a change, "toes-to-bar: knee raise".
@@ -95,6 +110,12 @@ func (p *program) changeWords(c roomful.Change) string {
 	}
 	if c.HeightCm > 0 {
 		to = append(to, roomful.Figure(c.HeightCm)+" cm")
+	}
+	if len(to) == 0 {
+		to = append(to, "left out")
+	}
+	if c.AtSeconds > 0 {
+		to = append(to, "from "+roomful.Clock(c.AtSeconds)+" on")
 	}
 	what := strings.Join(to, ", ")
 	if c.Of == "" {

@@ -1,0 +1,75 @@
+package score
+
+import (
+	"slices"
+	"unicode"
+	"unicode/utf8"
+)
+
+// publicWords are all the words that others may read in a note, beside movements, units
+// and the words of scores. Who lists illnesses forgets one; who lists what people say of
+// a session forgets nothing that hurts. No word may stand here that names or hints at a
+// body, an absence, a mood beyond the session, or a person.
+var publicWords = wordSet(`i me my mine we us our you your it its this that these those there here a an the of to in on at by from for with without w/o into over under
+ up off out and or but so because bc if as than then also too not no yes am is are was were be been do did does done had have has got get
+ would could should will can went go going said told say like felt feels made make making took take tried try started start finished finish
+ ended stopped stop kept keep held hold broke break breaks paused pause rested rest counted count forgot lost missed failed fail dropped
+ switched swapped changed used use using walked walking ran running rowed biked skied stepped carried talking laughed loved love enjoyed
+ liked hated see saw think thought know knew all both each every whole half part most more less much many few some any only just even still
+ again almost nearly about around otherwise instead same other another first last next one two three four five six seven eight nine ten sixes
+ fives fours tens dozen time times once twice today yesterday now before after later since until while when always never day morning evening
+ noon lunch class session way long longer short shorter fast faster slow slower slowly quick quicker early late hard harder easy easier heavy
+ heavier light lighter big bigger small smaller good great better best nice fun brilliant lovely awesome cool ok okay fine well perfect clean
+ strong solid smooth steady steadily wild brutal spicy savage tough ugly pb pr max new equal split negative unbroken ub sets set reps rep
+ round rounds rung rungs interval intervals minute minutes min mins sec secs seconds pace paced pacing strategy plan goal target slowest
+ fastest score total cap capped dnf gave quit left rpe no-rep norep no-reps nr ish coach everybody everyone nobody team partner mate bar bars barbell
+ barbells empty rack plate plates disc discs collar collars bench box boxes band bands ring rings rope ropes ball balls wall bell bells kb
+ kbs db dbs wb rower rowers bike bikes ski machine machines sled mat pad pads floor door clock watch timer chalk music playlist song speakers
+ board home garage park outside inside room lane spot full free busy wind windy rain raining rainy sun sunny snow snowy lower higher thicker
+ thinner red green blue black purple orange yellow grey arm hands side sides right across strict kipping kip tempo depth lockout stance
+ singles doubles dubs cals cal kg lb lbs km m metres standards standard splits lap laps form technique mistake wrong miscounted counting sorry thanks thank
+ cheers lol haha wow yay woohoo phew ugh argh mit ohne und oder ab bis dem den der die das ein eine im zu von für noch nur alle heute super
+ gut schnell langsam schwer leicht satz sätze avec sans et ou le la les un une de du des en pour plus moins bien très aujourd'hui dur facile
+ con sin y o el los las una por muy hoy duro fácil s bez ili danas dobro teško gotove gotovo sve second third st nd rd th fourth fifth sixth
+ skipped thing things carry carries swing swings runs squats cleans presses snatches jumps ups didn't didn’t don't don’t couldn't couldn’t
+ wasn't wasn’t mal zeit klimmzug klimmzüge kniebeugen kreuzheben locker dreimal geteilt bump station stations hasta vista serie séries tour tours tractions pompes`)
+
+// publicSigns are the pictures that others may read.
+var publicSigns = []rune("🔥💪🎉🥳👏🙌😅😂🤣😎💯🌧☀❄⛈🌞☔👍👊✌🏆🥇🚀✨🥵💦🚣🚴🏃🏋♀♂\ufe0f\u200d")
+
+// public reports whether others may read token i when nothing was made of it.
+func (p *parser) public(i int) bool {
+	t := &p.toks[i]
+	switch {
+	case p.named.inside(i):
+		return true
+	case isDigit(p.raw[t.start]):
+		return t.end-t.start <= longestDigits
+	case t.kind == wordToken:
+		return publicWords[t.text] || linkWords[t.text] || bandWords[t.text] || choiceWords[t.text] || scoreWord(t.text)
+	case t.kind == numberToken:
+		return true
+	}
+	r, _ := utf8.DecodeRuneInString(p.raw[t.start:t.end])
+	if r < unicode.MaxASCII {
+		return r != '<' && r != '>'
+	}
+	return !unicode.IsSymbol(r) && unicode.IsPunct(r) || slices.Contains(publicSigns, r) || r >= '🏻' && r <= '🏿'
+}
+
+// longestDigits is how long a figure may be that others read: longer ones are telephone
+// numbers and the like.
+const longestDigits = 5
+
+// scoreWord reports whether a word belongs to what scores are made of.
+func scoreWord(w string) bool {
+	if _, ok := measureUnits[w]; ok || implementWords[w] != "" || isSecond(w) {
+		return true
+	}
+	for _, words := range [][]string{aboutWords, ishWords, roundWords, repWords, joinWords, kgWords, lbWords, missWords, finishWords, fromWords, swingWords} {
+		if slices.Contains(words, w) {
+			return true
+		}
+	}
+	return false
+}

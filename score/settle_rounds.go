@@ -1,0 +1,43 @@
+package score
+
+import (
+	"fmt"
+	"math"
+
+	"roomful"
+)
+
+// inRounds turns repetitions in all into whole rounds and what is over.
+func (r *reader) inRounds(s *piece, all int) (rounds, reps int) {
+	reps = max(0, all-countOf(s.part.Once, r.q.Division, 0))
+	for rounds < mostRounds {
+		size := RoundSize(s.part, r.q.Division, rounds)
+		if size <= 0 || reps < size {
+			break
+		}
+		reps -= size
+		rounds++
+	}
+	return rounds, reps
+}
+
+// whichRung asks when the first figure of "12+4" may be the rung of twelve or twelve
+// rungs.
+func (r *reader) whichRung(out *roomful.Reading, s *piece, rounds, reps int) {
+	f, ok := s.part.Format.(roomful.RoundsInTime)
+	if !ok || len(f.Ladder.Steps) == 0 {
+		return
+	}
+	rung := r.p.rungs[rounds]
+	if rung == 0 || rung == rounds || reps >= RoundSize(s.part, r.q.Division, rung) {
+		return
+	}
+	out.Question = &roomful.Question{Ask: fmt.Sprintf("is that the rung of %d, or %d rungs?", rounds, rounds),
+		Answers: [2]string{fmt.Sprintf("%d rungs", rounds), fmt.Sprintf("the rung of %d", rounds)}}
+}
+
+// behindPoint returns the figure behind a point or comma: 20 of 5.20, 2 of 7.2.
+func behindPoint(f fact) int {
+	_, frac := math.Modf(f.a)
+	return int(math.Round(frac * math.Pow10(f.decimals)))
+}

@@ -1,0 +1,133 @@
+package score
+
+import (
+	"fmt"
+	"slices"
+
+	"roomful"
+)
+
+// time settles a time, a cap or the times of intervals.
+func (r *reader) time(out *roomful.Reading, s *piece, f *fact) {
+	forTime, _ := s.part.Format.(roomful.ForTime)
+	whole := wholeOf(s.part, forTime, r.q.Division)
+	switch {
+	case f.kind == capFact:
+		r.capped(out, f, forTime, whole)
+	case f.kind == plusFact, f.kind == roundsFact:
+		rounds, reps := int(f.a), int(f.b)
+		total := totalOf(s.part, r.q.Division, rounds, reps)
+		out.Rounds, out.Reps, out.TotalReps = &rounds, &reps, &total
+	case f.kind == listFact && s.count == 0 && f.clocks:
+		r.several(out, f, max(forTime.Rounds, len(forTime.Ladder.Steps)))
+		out.TotalReps = &whole
+	case s.count > 0:
+		r.bouts(out, s, f)
+	case f.kind == clockFact:
+		v := r.clockTime(out, f, longest(forTime))
+		out.Seconds, out.TotalReps = &v, &whole
+		r.roundsIn(out, s, forTime)
+		askCap(out, forTime)
+	case f.kind == plainFact:
+		v := r.bareTime(out, f, longest(forTime))
+		out.Seconds, out.TotalReps = &v, &whole
+		askCap(out, forTime)
+	}
+}
+
+// roundsIn reads "2 rounds in 2:11" of four: not all of it was done in the time.
+func (r *reader) roundsIn(out *roomful.Reading, s *piece, forTime roomful.ForTime) {
+	for k := range r.p.facts {
+		if f := &r.p.facts[k]; f.kind == roundsFact && r.p.word(f.to) == "in" && int(f.a) < forTime.Rounds {
+			n := int(f.a)
+			total := totalOf(s.part, r.q.Division, n, 0)
+			out.Rounds, out.TotalReps = &n, &total
+			r.take(f)
+			r.said.undone = true
+		}
+	}
+}
+
+// askCap asks about a time beyond the cap.
+func askCap(out *roomful.Reading, forTime roomful.ForTime) {
+	if limit := forTime.Cap.Seconds(); limit > 0 && *out.Seconds > limit && out.Question == nil {
+		out.Question = &roomful.Question{Ask: fmt.Sprintf("the cap is %s; was it finished after it?", roomful.Clock(limit)),
+			Answers: [2]string{"finished in " + roomful.Clock(*out.Seconds), "stopped at the cap"}}
+	}
+}
+
+// bouts settles the times of intervals, or the one time that is the score.
+func (r *reader) bouts(out *roomful.Reading, s *piece, f *fact) {
+	each := slices.Clone(f.list)
+	if f.kind == clockFact || f.kind == plainFact {
+		each = []float64{f.a}
+	}
+	if len(each) == 0 {
+		return
+	}
+	if !f.clocks && f.kind != clockFact && f.decimals == 2 {
+		each = r.pointedOrSeconds(s, each)
+	}
+	if len(each) == s.count && onClock(each) {
+		intervals, _ := s.part.Format.(roomful.Intervals)
+		each = apart(each, intervals.Rest.Seconds())
+		out.Question = &roomful.Question{Ask: "are those times on the clock, or one for each?", Answers: [2]string{"on the clock", "one for each"}}
+	}
+	if len(each) > s.count {
+		out.Question = &roomful.Question{Ask: fmt.Sprintf("there are %d intervals and %d times; was one more done?", s.count, len(each)), Answers: [2]string{"yes, one more", "no, one is something else"}}
+	}
+	score := slices.Max(each)
+	if s.part.ScoreBy != "slowest" {
+		score = 0
+		for _, v := range each {
+			score += v
+		}
+	}
+	if f.range_ && s.part.ScoreBy != "slowest" {
+		return
+	}
+	out.Seconds = &score
+	if f.kind == listFact && !f.range_ {
+		out.EachSeconds = each
+	}
+}
+
+// onClock reports whether times of intervals look like the clock at the end of each:
+// three at least, each later, and the last near to as many times the first.
+func onClock(each []float64) bool {
+	n := len(each)
+	return n >= 3 && grows(each) && each[n-1] > 0.7*float64(n)*each[0]
+}
+
+// capped settles a cap. "cap+12" asks: done or left.
+func (r *reader) capped(out *roomful.Reading, f *fact, forTime roomful.ForTime, whole int) {
+	out.Capped = true
+	if limit := forTime.Cap.Seconds(); limit > 0 {
+		out.Seconds = &limit
+	}
+	n := int(f.a)
+	done := n
+	switch f.says {
+	case capNothing:
+		return
+	case capRounds:
+		out.Rounds = &n
+		done = totalOf(r.pieces[r.asked()].part, r.q.Division, n, int(f.b))
+	case capLeft:
+		out.Left, done = &n, whole-n
+	case capOpen:
+		// nearer to the end than the start is likelier: a cap is set to be close to
+		done = whole - n
+		out.Question = &roomful.Question{Ask: fmt.Sprintf("does %d count what was left or what was done?", n),
+			Answers: [2]string{"left", "done"}}
+		if 2*n > whole {
+			done = n
+			out.Question.Answers = [2]string{"done", "left"}
+		} else {
+			out.Left = &n
+		}
+	}
+	if done >= 0 {
+		out.Reps, out.TotalReps = &done, &done
+	}
+}

@@ -1,0 +1,138 @@
+package score
+
+import (
+	"strings"
+	"unicode"
+
+	"roomful"
+)
+
+// unsure asks about what a coach would stop at in a reading that has no question yet:
+// the first of these that holds.
+func (r *reader) unsure(out *roomful.Reading) {
+	for _, doubt := range []func(*roomful.Reading) *roomful.Question{r.oddSeconds, r.tooLarge, r.noScore, r.tooLong, r.inMarkup, r.missedRounds, r.otherFigure} {
+		if out.Question == nil {
+			out.Question = doubt(out)
+		}
+	}
+}
+
+// oddSeconds asks about 60 seconds and more behind a colon, "18:75".
+func (r *reader) oddSeconds(out *roomful.Reading) *roomful.Question {
+	if at := r.got[r.asked()]; at >= 0 && r.p.facts[at].oddSeconds {
+		f := &r.p.facts[at]
+		return &roomful.Question{Ask: "is " + f.text + " a time of " + Words(*out) + "?", Answers: [2]string{"yes, " + Words(*out), "no, something else"}}
+	}
+	return nil
+}
+
+// tooLarge asks about a figure that counts nothing that anybody does.
+func (r *reader) tooLarge(*roomful.Reading) *roomful.Question {
+	if !r.p.huge {
+		return nil
+	}
+	return &roomful.Question{Ask: "one of the figures is beyond all that anybody scores; what was it?", Answers: [2]string{"another figure", "none"}}
+}
+
+// noScore asks for the score where there are figures, or nothing but signs, and none was
+// made of them. Words alone are left to the coach.
+func (r *reader) noScore(out *roomful.Reading) *roomful.Question {
+	if !scoreless(*out) || out.SameAs != "" {
+		return nil
+	}
+	for i := range r.p.facts {
+		if f := &r.p.facts[i]; f.kind == plainFact && !r.taken[f.from] && !r.private(f) {
+			return &roomful.Question{Ask: "is " + roomful.Figure(f.a) + " the score?", Answers: [2]string{"yes", "no, something else"}}
+		}
+	}
+	if r.elsewhereOnly() {
+		return nil
+	}
+	if len(r.p.facts) > 0 || !strings.ContainsFunc(r.p.raw, unicode.IsLetter) {
+		return &roomful.Question{Ask: "what was the score?", Answers: [2]string{"a score", "none was kept"}}
+	}
+	return nil
+}
+
+// elsewhereOnly reports whether the text is no more than the scores of other pieces.
+func (r *reader) elsewhereOnly() bool {
+	said := 0
+	for i, at := range r.got {
+		if at >= 0 && i != r.asked() {
+			said += r.p.facts[at].to - r.p.facts[at].from
+		}
+	}
+	return said > 0 && said == len(r.p.toks)
+}
+
+// tooLong asks about a score in a text of which only the beginning was read.
+func (r *reader) tooLong(out *roomful.Reading) *roomful.Question {
+	if len(r.p.raw) <= mostBytes {
+		return nil
+	}
+	return theScore(out)
+}
+
+// theScore asks whether what was read is the score.
+func theScore(out *roomful.Reading) *roomful.Question {
+	return &roomful.Question{Ask: "is " + Words(*out) + " the score?", Answers: [2]string{"yes", "no, something else"}}
+}
+
+// inMarkup asks about a bare figure in a text with tags.
+func (r *reader) inMarkup(out *roomful.Reading) *roomful.Question {
+	at := r.got[r.asked()]
+	if at < 0 || r.p.facts[at].kind != plainFact {
+		return nil
+	}
+	for i, t := range r.p.toks {
+		if t.text == "<" && i+1 < len(r.p.toks) && r.p.toks[i+1].glued {
+			return theScore(out)
+		}
+	}
+	return nil
+}
+
+// missedRounds asks about a bare figure after intervals behind a word of missing: "failed
+// round 9", "didn't make min 7".
+func (r *reader) missedRounds(*roomful.Reading) *roomful.Question {
+	at := r.got[r.asked()]
+	if at < 0 || r.p.asked.count == 0 || r.p.asked.kind != roomful.RoundsScore {
+		return nil
+	}
+	f := &r.p.facts[at]
+	if f.kind == plainFact && r.p.says(stretch{r.p.clause(f.from).from, f.from}, "failed", "fail", "missed", "miss", "didn't", "didn’t", "lost", "dropped") {
+		return &roomful.Question{Ask: "does that count what was held or what was missed?", Answers: [2]string{"held", "missed"}}
+	}
+	return nil
+}
+
+// otherFigure asks about a figure beside the score that nothing was made of. Where words
+// stand beside it that say what it is, "19:30 last time", it is left to the coach.
+func (r *reader) otherFigure(out *roomful.Reading) *roomful.Question {
+	score := plainFact
+	if at := r.got[r.asked()]; at >= 0 {
+		score = r.p.facts[at].kind
+	}
+	for i := range r.p.facts {
+		f := &r.p.facts[i]
+		if r.taken[f.from] || r.private(f) || !r.p.bare(r.p.clause(f.from), choiceWords) {
+			continue
+		}
+		switch f.kind {
+		case score, plusFact, clockFact:
+			return &roomful.Question{Ask: "which is the score?", Answers: [2]string{Words(*out), f.text}}
+		case plainFact:
+			return &roomful.Question{Ask: "what does " + f.text + " count?", Answers: [2]string{"a load", "something else"}}
+		}
+	}
+	return nil
+}
+
+// private reports whether a figure stands in a clause that speaks of the body.
+func (r *reader) private(f *fact) bool {
+	_, ok := r.said.clauses[r.p.toks[f.from].clause]
+	return ok
+}
+
+// choiceWords stand between two figures of which one is meant, and say nothing else.
+var choiceWords = wordSet("or no wait actually sorry mean think maybe either not sure make that correction oder ou oppure ili eller")
