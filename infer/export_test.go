@@ -6,3 +6,6 @@ import "context"
 func (s Simulator) Emulate(ctx context.Context, cases []Case) (*Emulator, error) {
 	return s.emulate(ctx, cases, pointsOf)
 }
+
+// SetMisfit has an emulator be off by so much.
+func (e *Emulator) SetMisfit(sd float64) { e.mean.misfit = sd }

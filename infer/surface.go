@@ -52,42 +52,9 @@ func (s *surface) reckon(x, into []float64) []float64 {
 	return into
 }
 
-// kernel returns how alike two points' values are.
-func (k *shape) kernel(a, b []float64) float64 {
-	var along, apart float64
-	for j := range a {
-		along += a[j] * b[j]
-		apart += (a[j] - b[j]) * (a[j] - b[j])
-	}
-	v := k.constant + k.plane*along + k.parabola*along*along
-	return v + k.bump*k.near(apart)
-}
-
 // near returns how alike bumps are at a squared distance: wide and narrow ones
 // mixed, which a division reckons faster than a power (the rational quadratic).
 func (k *shape) near(apart float64) float64 { return 1 / (1 + apart/(2*k.width*k.width)) }
-
-// solve returns the points' weights under a shape, and the logarithm of the
-// values' likelihood but for a constant.
-func (s *surface) solve(k shape, gaps, noise []float64) (weight []float64, likelihood float64, ok bool) {
-	cov := matrix(len(gaps))
-	for i := range cov {
-		for j := range i + 1 {
-			cov[i][j] = k.kernel(s.points[i], s.points[j])
-		}
-		cov[i][i] += noise[i] + k.extra
-	}
-	l, ok := root(cov)
-	if !ok {
-		return nil, 0, false
-	}
-	weight = solve(l, gaps)
-	likelihood = -dot(gaps, weight) / 2
-	for i := range l {
-		likelihood -= math.Log(l[i][i])
-	}
-	return weight, likelihood, true
-}
 
 // gather sums the parts of the kernel that can be summed beforehand.
 func (s *surface) gather() {

@@ -25,6 +25,7 @@ func newSurface(points [][]float64, values, noise []float64, flat bool) *surface
 	for _, v := range values {
 		f.gaps = append(f.gaps, v-mean)
 	}
+	f.pair()
 	apart := math.Sqrt(float64(len(s.middle)))
 	s.shape = shape{constant: f.spread, plane: f.spread, extra: extras[2] * f.spread, width: apart}
 	extra := func(k *shape, share float64) { k.extra = share * f.spread }
@@ -52,11 +53,60 @@ type fit struct {
 	gaps, noise []float64 // of the values from their mean, and their noise variance
 	spread      float64   // variance of the values
 	best        float64   // the logarithm of the likelihood so far
+	pairs       []pair    // of points, the lower half row by row
+}
+
+// pair is how two points lie to each other: the product of their inputs, and the
+// square of their distance.
+type pair struct{ along, apart float64 }
+
+// pair lays every point beside those before it and itself.
+func (f *fit) pair() {
+	f.pairs = f.pairs[:0]
+	for i, a := range f.points {
+		for _, b := range f.points[:i+1] {
+			var p pair
+			for j := range a {
+				p.along += a[j] * b[j]
+				p.apart += (a[j] - b[j]) * (a[j] - b[j])
+			}
+			f.pairs = append(f.pairs, p)
+		}
+	}
+}
+
+// kernel returns how alike two points' values are.
+func (k *shape) kernel(p pair) float64 {
+	return k.constant + k.plane*p.along + k.parabola*p.along*p.along + k.bump*k.near(p.apart)
+}
+
+// solve returns the points' weights under a shape, and the logarithm of the
+// values' likelihood but for a constant.
+func (f *fit) solve(k shape) (weight []float64, likelihood float64, ok bool) {
+	cov := matrix(len(f.gaps))
+	at := 0
+	for i := range cov {
+		for j := range i + 1 {
+			cov[i][j] = k.kernel(f.pairs[at])
+			at++
+		}
+		cov[i][i] += f.noise[i] + k.extra
+	}
+	l, ok := root(cov)
+	if !ok {
+		return nil, 0, false
+	}
+	weight = solve(l, f.gaps)
+	likelihood = -dot(f.gaps, weight) / 2
+	for i := range l {
+		likelihood -= math.Log(l[i][i])
+	}
+	return weight, likelihood, true
 }
 
 // try keeps a shape when it is likelier than what there is.
 func (f *fit) try(k shape) {
-	if w, likelihood, ok := f.solve(k, f.gaps, f.noise); ok && likelihood > f.best {
+	if w, likelihood, ok := f.solve(k); ok && likelihood > f.best {
 		f.best, f.shape, f.weight = likelihood, k, w
 	}
 }
@@ -97,5 +147,6 @@ func (f *fit) weigh() {
 			p[j] *= by
 		}
 	}
+	f.pair()
 	f.best = math.Inf(-1)
 }

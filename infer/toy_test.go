@@ -238,6 +238,33 @@ func TestFlatteningScore(t *testing.T) {
 	}
 }
 
+// What an emulator is off it is off every time: in the closed form above it stands
+// beside what the model gets wrong, and is not divided by the number of results.
+func TestRepeatsShareTheEmulatorsError(t *testing.T) {
+	const slope, noise, off, gap = -0.8, 0.06, 0.07, 0.05
+	s := toy{slope: map[roomful.Capacity]float64{oxygen: slope}, noise: noise}.simulator()
+	c := 0.08*0.08 + 0.10*0.10
+	for _, n := range []int{1, 3, 9} {
+		p := infer.Person{Prior: twoDims()}
+		for range n {
+			p.Results = append(p.Results, timed(5+gap, today))
+		}
+		by, err := s.Prepare(t.Context(), []infer.Person{p})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, e := range by {
+			e.SetMisfit(off)
+		}
+		all := slope*slope*c + noise*noise/float64(n) + infer.ModelError*infer.ModelError + off*off
+		mean, sd := c*slope*gap/all, math.Sqrt(c-c*c*slope*slope/all)
+		a := s.Learn(p, today, by).Abilities
+		if got := centre(a, oxygen); math.Abs(got-mean) > 0.02*sd || math.Abs(a.SD(oxygen)/sd-1) > 0.01 {
+			t.Errorf("%d results: %.4f ± %.4f, closed form %.4f ± %.4f", n, got, a.SD(oxygen), mean, sd)
+		}
+	}
+}
+
 // An old result says less: oxygen supply wanders by OxygenWalk in the square
 // root of a week. In closed form the walk is more noise. An emulator's 3200 runs
 // know the slope and the noise to about one part in a hundred each.
