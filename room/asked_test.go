@@ -122,3 +122,13 @@ func TestLoadClaim(t *testing.T) {
 		t.Errorf("above 1 or not: %v", seen)
 	}
 }
+
+// TestLeaveNobody: a place that nobody needs in the piece itself, as one of the piece
+// before it, has nobody to leave it.
+func TestLeaveNobody(t *testing.T) {
+	h, p := short(t, roomful.RoundsInTime{Window: 10 * time.Minute}, 2, row(10, 0), burpees(8, 0))
+	h.Else = func(string, roomful.Task) []roomful.Choice { return nil }
+	if got, err := h.leavers(t.Context(), p, "ski"); err != nil || len(got) > 0 {
+		t.Errorf("%v leave the ski machines, %v", got, err)
+	}
+}

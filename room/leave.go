@@ -63,7 +63,7 @@ func (h *house) leavers(ctx context.Context, p Piece, word string) (out []leaver
 // price adds to every way how much less likely it is to keep the effort, each person
 // as if alone in the room. Partners share a score, so theirs say nothing.
 func (h *house) price(ctx context.Context, p Piece, leavers []leaver) error {
-	if p.Team.Size > 1 {
+	if p.Team.Size > 1 || len(leavers) == 0 {
 		return nil
 	}
 	var entrants []roomful.Entrant
