@@ -7,10 +7,12 @@ import (
 	"gonum.org/v1/gonum/stat/distuv"
 )
 
-// Seeded is the study of one seed: where the model is true, and where it is not.
+// Seeded is the study of one seed: where the model is true, where it is not, and by
+// each of the further truths.
 type Seeded struct {
 	Seed         uint64
 	Plain, Other Recovered
+	Further      []Recovered
 }
 
 // RecoverSeed studies one seed.
@@ -21,8 +23,18 @@ func RecoverSeed(ctx context.Context, m Model) (out Seeded, err error) {
 		return out, err
 	}
 	r.Truth = Perturbed(m.Constants)
-	out.Other, err = r.Run(ctx)
-	return out, err
+	if out.Other, err = r.Run(ctx); err != nil {
+		return out, err
+	}
+	for _, f := range Further {
+		r.Truth = f.Of(m.Constants)
+		got, err := r.Run(ctx)
+		if err != nil {
+			return out, err
+		}
+		out.Further = append(out.Further, got)
+	}
+	return out, nil
 }
 
 // pool puts the people of several studies together.

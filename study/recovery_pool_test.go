@@ -70,14 +70,16 @@ func TestGates(t *testing.T) {
 		a := Recovered{People: 1000, Cells: []Cell{cellOf(900, 1000)}, CRPS: 0.04, Baseline: 0.07, Forecasts: 900, Results: 20000, Left: 400}
 		b := a
 		b.Cells = []Cell{cellOf(800, 1000)}
-		return Seeded{Seed: 1, Plain: a, Other: b}
+		return Seeded{Seed: 1, Plain: a, Other: b, Further: []Recovered{b, a}}
 	}
 	for name, c := range map[string]struct {
 		spoil func(*Seeded)
 		kept  bool
 		says  string
 	}{
-		"all hold":      {func(*Seeded) {}, true, "400 of 20000 | holds"},
+		"all hold": {func(*Seeded) {}, true, "400 of 20000 | holds"},
+		"no gate": {func(s *Seeded) { s.Further[1].Cells = []Cell{cellOf(100, 1000)} }, true,
+			"where muscles recover at twice the rate | for information | 10.0 %"},
 		"a cell beyond": {func(s *Seeded) { s.Plain.Cells = []Cell{cellOf(929, 1000)} }, false, "**beyond**"},
 		"another truth": {func(s *Seeded) { s.Other.Cells = []Cell{cellOf(799, 1000)} }, false, "79.9 % | **does not hold**"},
 		"no better":     {func(s *Seeded) { s.Plain.CRPS = 0.07 }, false, "0.0700 | **does not hold**"},

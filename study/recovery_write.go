@@ -90,10 +90,26 @@ func (p *recoveryPrinter) gates() {
 	p.f("| 90 %% intervals, another truth | at least 80 %% | %.1f %% | %s |\n", 100*c, p.holds(c >= leastPerturbed))
 	p.f("| CRPS of a fresh piece, log-score | below the baseline's %.4f | %.4f | %s |\n", a.Baseline, a.CRPS, p.holds(a.CRPS < a.Baseline))
 	p.f("| the same, another truth | for information | %.4f, baseline %.4f | |\n", b.CRPS, b.Baseline)
+	p.further()
 	left := float64(a.Left) / float64(max(a.Results, 1))
 	p.f("| results not learnt from | at most %.0f %% | %.1f %%, %d of %d | %s |\n\n", 100*mostLeft, 100*left, a.Left, a.Results, p.holds(left <= mostLeft))
 	for _, r := range a.Refused {
 		p.f("Refused with seed %d: %s (off by %.1f %%): %s.\n\n", r.Seed, r.Piece, 100*r.Off, r.Why)
+	}
+}
+
+// further writes the truths that no gate rests on.
+func (p *recoveryPrinter) further() {
+	for i, f := range Further {
+		var rs []Recovered
+		for _, s := range p.all {
+			if i < len(s.Further) {
+				rs = append(rs, s.Further[i])
+			}
+		}
+		if r := pool(rs); r.People > 0 {
+			p.f("| 90 %% intervals where %s | for information | %.1f %%; CRPS %.4f, baseline %.4f | |\n", f.Words, 100*r.Cover(), r.CRPS, r.Baseline)
+		}
 	}
 }
 
