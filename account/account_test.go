@@ -339,34 +339,47 @@ func TestMay(t *testing.T) {
 	}
 }
 
-// TestPace lets somebody try five times, then once in ten seconds; it forgets, and its
-// memory stays bounded.
+// TestPace lets somebody fail five times, then once in ten seconds; who succeeds is not
+// counted, it forgets, and its memory stays bounded.
 func TestPace(t *testing.T) {
 	var p account.Pace
+	try := func(at time.Time, names ...string) bool {
+		ok := p.Allow(at, names...)
+		if ok {
+			p.Failed(at, names...)
+		}
+		return ok
+	}
+	for range 100 {
+		if !p.Allow(now, "address 1") {
+			t.Fatal("nobody has failed")
+		}
+	}
 	for i := range 8 {
-		if got := p.Allow(now, "address 1", "account a"); got != (i < 5) {
+		if got := try(now, "address 1", "account a"); got != (i < 5) {
 			t.Errorf("try %d: %v", i+1, got)
 		}
 	}
-	if p.Allow(now, "address 2", "account a") {
+	if try(now, "address 2", "account a") {
 		t.Error("the same account from another address")
 	}
-	if !p.Allow(now, "address 3", "account b") {
+	if !try(now, "address 3", "account b") {
 		t.Error("somebody else has to wait too")
 	}
-	if !p.Allow(now.Add(10*time.Second), "address 1") || p.Allow(now.Add(11*time.Second), "address 1") {
+	if !try(now.Add(10*time.Second), "address 1") || try(now.Add(11*time.Second), "address 1") {
 		t.Error("one try in ten seconds")
 	}
 	refused := 0
 	for i := range 30_000 {
-		if !p.Allow(now, fmt.Sprint("address ", i)) {
+		if !try(now, fmt.Sprint("address ", i)) {
 			refused++
 		}
 	}
 	if refused < 15_000 {
 		t.Errorf("of 30,000 addresses at once %d are refused", refused)
 	}
-	if !p.Allow(now.Add(time.Hour), "address 1") {
+	p.Failed(now.Add(time.Hour), "another")
+	if !try(now.Add(time.Hour), "address 1") {
 		t.Error("an hour later all is forgotten")
 	}
 }

@@ -7,46 +7,59 @@ import (
 	"golang.org/x/time/rate"
 )
 
-// How often somebody may try to come in (judgement): a few times at once, then once
+// How often somebody may fail to come in (judgement): a few times at once, then once
 // every ten seconds; and how many are remembered, so that memory stays bounded.
 const (
-	triesAtOnce = 5
-	triesEvery  = 10 * time.Second
+	failsAtOnce = 5
+	failsEvery  = 10 * time.Second
 	mostPaced   = 10_000
 )
 
-// Pace slows down those who try to come in again and again, by address and by account.
+// Pace slows down those who fail to come in again and again, by whatever names they go:
+// an address, an account. A whole class that comes in at once by one address is not
+// slowed down.
 type Pace struct {
 	mu   sync.Mutex
 	seen map[string]*rate.Limiter
 }
 
-// Allow reports whether another try is in order now by any of the names it goes by; it
-// counts for each.
+// Allow reports whether another try is in order now, by all of the names.
 func (p *Pace) Allow(now time.Time, names ...string) bool {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	for _, name := range names {
+		if l := p.seen[name]; l != nil && l.TokensAt(now) < 1 || l == nil && len(p.seen) >= mostPaced {
+			return false // too often, or too many at once fail too often
+		}
+	}
+	return true
+}
+
+// Failed counts a try that failed, for each of the names.
+func (p *Pace) Failed(now time.Time, names ...string) {
 	p.mu.Lock()
 	defer p.mu.Unlock()
 	if p.seen == nil {
 		p.seen = map[string]*rate.Limiter{}
 	}
-	if len(p.seen)+len(names) > mostPaced {
-		for name, l := range p.seen {
-			if l.TokensAt(now) >= triesAtOnce { // as if never seen
-				delete(p.seen, name)
-			}
-		}
-	}
-	ok := true
 	for _, name := range names {
-		l := p.seen[name]
-		if l == nil {
-			if len(p.seen) >= mostPaced {
-				return false // too many at once try too often
-			}
-			l = rate.NewLimiter(rate.Every(triesEvery), triesAtOnce)
-			p.seen[name] = l
+		if p.seen[name] == nil && len(p.seen) >= mostPaced {
+			p.forget(now)
 		}
-		ok = l.AllowN(now, 1) && ok
+		if p.seen[name] == nil && len(p.seen) < mostPaced {
+			p.seen[name] = rate.NewLimiter(rate.Every(failsEvery), failsAtOnce)
+		}
+		if l := p.seen[name]; l != nil {
+			l.AllowN(now, 1)
+		}
 	}
-	return ok
+}
+
+// forget lets go of those who have not failed for so long that they are as if new.
+func (p *Pace) forget(now time.Time) {
+	for name, l := range p.seen {
+		if l.TokensAt(now) >= failsAtOnce {
+			delete(p.seen, name)
+		}
+	}
 }

@@ -1,0 +1,86 @@
+package web
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"net/http"
+	"strings"
+
+	"roomful"
+	"roomful/exchange"
+	"roomful/store"
+)
+
+// answer writes the JSON of an answer.
+func answer(w http.ResponseWriter, v any) error {
+	w.Header().Set("Content-Type", "application/json; charset=utf-8")
+	return exchange.Write(w, v)
+}
+
+// read reads the JSON that somebody sends.
+func read(q *http.Request, v any) error {
+	d := json.NewDecoder(q.Body)
+	d.DisallowUnknownFields()
+	err := d.Decode(v)
+	if err == nil {
+		if _, more := d.Token(); !errors.Is(more, io.EOF) {
+			err = errors.New("something stands behind it")
+		}
+	}
+	var large *http.MaxBytesError
+	switch {
+	case errors.As(err, &large):
+		return &refusal{http.StatusRequestEntityTooLarge, roomful.Error{Summary: "what was sent is larger than a megabyte", Hint: "send it in parts"}}
+	case err != nil:
+		return &refusal{http.StatusBadRequest, roomful.Error{Summary: "reading what was sent: " + strings.TrimPrefix(err.Error(), "json: "), Hint: "send one JSON object with the fields of this route"}}
+	}
+	return nil
+}
+
+// refuse answers with why not, in the form that was asked for.
+func (s *Server) refuse(w http.ResponseWriter, q *http.Request, err error) {
+	status, say := http.StatusInternalServerError, &roomful.Error{Summary: "something went wrong here", Hint: "try again; nothing that you typed was stored"}
+	var refused *refusal
+	var plain *roomful.Error
+	switch {
+	case q.Context().Err() != nil:
+		return // nobody listens
+	case errors.As(err, &refused):
+		status, say = refused.status, &refused.say
+	case errors.As(err, &plain):
+		status, say = http.StatusBadRequest, plain
+	case errors.Is(err, store.ErrMissing):
+		status, say = http.StatusNotFound, &roomful.Error{Summary: "there is no such thing here", Hint: "look at its name"}
+	case errors.Is(err, store.ErrTaken):
+		status, say = http.StatusConflict, &roomful.Error{Summary: "that id or name is taken by something else", Hint: "send it under an id of its own"}
+	default:
+		s.Log.Error("a request failed", "route", q.Pattern, "why", err)
+	}
+	if strings.Contains(q.Header.Get("Accept"), "text/html") {
+		w.Header().Set("Content-Type", "text/html; charset=utf-8")
+		w.WriteHeader(status)
+		_ = refusedPage.Execute(w, say)
+		return
+	}
+	w.Header().Set("Content-Type", "application/json; charset=utf-8")
+	w.WriteHeader(status)
+	_ = exchange.Write(w, exchange.RefusalOf(say, nil))
+}
+
+// healthy says that the program runs.
+func (s *Server) healthy(w http.ResponseWriter, _ *http.Request, _ visit) error {
+	_, err := io.WriteString(w, "ok\n")
+	return err
+}
+
+// ready says whether the database answers.
+func (s *Server) ready(w http.ResponseWriter, q *http.Request, _ visit) error {
+	if err := s.Store.View(q.Context(), func(tx *store.Tx) error { _, err := tx.Gyms(); return err }); err != nil {
+		s.Log.Error("not ready", "why", err)
+		return &refusal{http.StatusServiceUnavailable, roomful.Error{Summary: "the database does not answer", Hint: "look at the log"}}
+	}
+	_, err := fmt.Fprintln(w, "ready")
+	return err
+}

@@ -1,0 +1,144 @@
+package web
+
+import (
+	"net"
+	"net/http"
+	"strings"
+	"time"
+
+	"roomful"
+	"roomful/account"
+	"roomful/store"
+)
+
+// invited shows whom an invitation is for, and takes nothing up: programs that look at
+// links before people do must not use them.
+func (s *Server) invited(w http.ResponseWriter, q *http.Request, _ visit) error {
+	var i store.Invitation
+	show := struct{ Gym, Name, Role string }{}
+	if err := s.Store.View(q.Context(), func(tx *store.Tx) (err error) {
+		if i, err = account.Invited(tx, q.PathValue("secret"), s.Now()); err != nil {
+			return err
+		}
+		gym, err := tx.In(i.Gym).Gym()
+		if err != nil {
+			return err
+		}
+		show.Gym, show.Role = gym.Name, i.Role
+		if i.Person != "" {
+			p, err := tx.In(i.Gym).Person(i.Person)
+			show.Name = p.Name
+			return err
+		}
+		return nil
+	}); err != nil {
+		return notIn(err)
+	}
+	w.Header().Set("Content-Type", "text/html; charset=utf-8")
+	return invitedPage.Execute(w, show)
+}
+
+// notIn is a refusal at the door.
+func notIn(err error) error {
+	if roomful.HintOf(err) == "" {
+		return err
+	}
+	return &refusal{http.StatusForbidden, roomful.Error{Summary: err.Error(), Hint: roomful.HintOf(err)}}
+}
+
+// comeIn takes an invitation up and signs the device in.
+func (s *Server) comeIn(w http.ResponseWriter, q *http.Request, _ visit) error {
+	now := s.Now()
+	host, _, _ := net.SplitHostPort(q.RemoteAddr)
+	if !s.pace.Allow(now, "address "+host) {
+		return errTooMany
+	}
+	id, err := s.NewID()
+	if err != nil {
+		return err
+	}
+	name := strings.Join(strings.Fields(q.PostFormValue("name")), " ")
+	if len(name) > 200 {
+		return &roomful.Error{Summary: "coming in: that name is too long", Hint: "a short one will do"}
+	}
+	var key string
+	if err := s.Store.Update(q.Context(), store.By{At: now}, func(tx *store.Tx) (err error) {
+		key, _, err = account.Accept(tx, q.PathValue("secret"), id, name, device(q), now, s.Random)
+		return err
+	}); err != nil {
+		s.pace.Failed(now, "address "+host)
+		return notIn(err)
+	}
+	http.SetCookie(w, s.cookie(key, 400*24*time.Hour)) // the longest that browsers keep one; the store decides
+	http.Redirect(w, q, "/", http.StatusSeeOther)
+	return nil
+}
+
+// cookie is what a device keeps.
+func (s *Server) cookie(key string, keep time.Duration) *http.Cookie {
+	return &http.Cookie{Name: cookieName, Value: key, Path: "/", MaxAge: int(keep.Seconds()), HttpOnly: true, Secure: !s.Plain, SameSite: http.SameSiteLaxMode}
+}
+
+// device is what a device calls itself, shortened.
+func device(q *http.Request) string {
+	name := q.UserAgent()
+	return name[:min(len(name), 200)]
+}
+
+// home says who is signed in where.
+func (s *Server) home(w http.ResponseWriter, q *http.Request, v visit) error {
+	show := struct{ Gym, Name, Role string }{Name: v.Account.Name, Role: v.Account.Role}
+	if err := s.Store.View(q.Context(), func(tx *store.Tx) error {
+		gym, err := tx.In(v.Gym).Gym()
+		show.Gym = gym.Name
+		return err
+	}); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "text/html; charset=utf-8")
+	return homePage.Execute(w, show)
+}
+
+// signOut ends the sign-in of this device.
+func (s *Server) signOut(w http.ResponseWriter, q *http.Request, v visit) error {
+	return s.leave(w, q, v, v.Hash)
+}
+
+// signOutEverywhere ends the sign-ins of all devices of the account.
+func (s *Server) signOutEverywhere(w http.ResponseWriter, q *http.Request, v visit) error {
+	return s.leave(w, q, v)
+}
+
+// leave signs devices out and forgets the cookie.
+func (s *Server) leave(w http.ResponseWriter, q *http.Request, v visit, hashes ...string) error {
+	if err := s.Store.Update(q.Context(), s.by(v), func(tx *store.Tx) error { return tx.In(v.Gym).SignOut(v.Account.ID, hashes...) }); err != nil {
+		return err
+	}
+	http.SetCookie(w, s.cookie("", -time.Second))
+	w.WriteHeader(http.StatusNoContent)
+	return nil
+}
+
+// invite makes an invitation and answers with its link.
+func (s *Server) invite(w http.ResponseWriter, q *http.Request, v visit) error {
+	var ask struct{ Role, Person string }
+	if err := read(q, &ask); err != nil {
+		return err
+	}
+	var secret string
+	if err := s.Store.Update(q.Context(), s.by(v), func(tx *store.Tx) (err error) {
+		b := tx.In(v.Gym)
+		if ask.Person != "" {
+			if _, err := b.Person(ask.Person); err != nil {
+				return err
+			}
+		}
+		secret, err = v.Invite(b, ask.Role, ask.Person, s.Now(), s.Random)
+		return err
+	}); err != nil {
+		return err
+	}
+	return answer(w, struct {
+		Link string `json:"link"`
+	}{"/in/" + secret})
+}
