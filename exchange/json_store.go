@@ -37,3 +37,9 @@ type ExaminedGym struct {
 	Sheets int    `json:"sheets"`
 	Scores int    `json:"scores"`
 }
+
+// Serving is where a server answers, and the links by which people come in, by role.
+type Serving struct {
+	Address string            `json:"address"`
+	Links   map[string]string `json:"links"`
+}

@@ -115,6 +115,10 @@ func (s *Server) leave(w http.ResponseWriter, q *http.Request, v visit, hashes .
 		return err
 	}
 	http.SetCookie(w, s.cookie("", -time.Second))
+	if strings.Contains(q.Header.Get("Accept"), "text/html") {
+		http.Redirect(w, q, "/", http.StatusSeeOther)
+		return nil
+	}
 	w.WriteHeader(http.StatusNoContent)
 	return nil
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io/fs"
 	"path"
@@ -16,12 +17,14 @@ import (
 
 // demoVerb shows a day at the invented gym.
 type demoVerb struct {
-	Sheet string `help:"Which of its sheets." default:"eight-ribs" placeholder:"NAME"`
+	Sheet  string `help:"Which of its sheets." default:"eight-ribs" placeholder:"NAME"`
+	Listen string `help:"Serve the gym on this address, with a link to come in by for each role." placeholder:"ADDR"`
+	Data   string `help:"The folder to serve it from, which must be new. Without it one that goes away." placeholder:"DIR"`
 }
 
 // Help implements the long help.
 func (demoVerb) Help() string {
-	return "The sheet, its check, the options, everybody's loads, how it will go, who needs the coach, and the hour in the room. Nothing is written anywhere."
+	return "The sheet, its check, the options, everybody's loads, how it will go, who needs the coach, and the hour in the room. Nothing is written anywhere. With --listen the gym is served instead."
 }
 
 // demonstration is the JSON form.
@@ -37,6 +40,12 @@ type demonstration struct {
 
 // Run does the verb.
 func (v *demoVerb) Run(p *program) error {
+	switch {
+	case v.Listen != "":
+		return p.serveDemo(v.Listen, v.Data)
+	case v.Data != "":
+		return usageError{errors.New("--data is where the demo is served from: give --listen too")}
+	}
 	src, f, err := p.demoFiles(v.Sheet)
 	if err != nil {
 		return err

@@ -15,6 +15,7 @@
 //	roomful movement NAME                           what counts, what to do instead
 //	roomful import FOLDER --data DIR                a gym kept in files, into a database
 //	roomful backup FILE --data DIR                  all of a gym in one file; restore, export, doctor
+//	roomful serve --data DIR                        a gym for browsers and scripts
 //	roomful settings                                how the gym likes things, and what is usual
 //
 // It exits with 0 when done, 1 when the input has faults, which are listed, 2
@@ -31,6 +32,7 @@ import (
 	"os/signal"
 	"regexp"
 	"strings"
+	"syscall"
 	"time"
 	_ "time/tzdata" // a gym names its zone, and not every machine knows it
 
@@ -47,7 +49,7 @@ func main() { os.Exit(run()) }
 
 // run is the program on the real machine.
 func run() int {
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
 	m := &Main{
 		Args: os.Args[1:], Stdin: os.Stdin, Stdout: os.Stdout, Stderr: os.Stderr,
@@ -95,6 +97,7 @@ type verbs struct {
 	Sore     soreVerb     `cmd:"" help:"Answer somebody who says that something hurts."`
 	Plates   platesVerb   `cmd:"" help:"Load bars from the discs there are."`
 	Movement movementVerb `cmd:"" help:"Say what counts in a movement and what is often done instead."`
+	Serve    serveVerb    `cmd:"" help:"Answer for the gyms that are kept."`
 	Import   importVerb   `cmd:"" help:"Bring a gym in that is kept in files."`
 	Export   exportVerb   `cmd:"" help:"Write a gym as files."`
 	Backup   backupVerb   `cmd:"" help:"Write all that is kept of a gym as one file."`

@@ -1,0 +1,155 @@
+package main
+
+import (
+	"crypto/rand"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"log/slog"
+	"maps"
+	"net"
+	"os"
+	"slices"
+	"strings"
+
+	"roomful/account"
+	"roomful/demo"
+	"roomful/exchange"
+	"roomful/store"
+	"roomful/store/sqlite"
+	"roomful/transfer"
+	"roomful/web"
+)
+
+// serveVerb answers for the gyms that are kept.
+type serveVerb struct {
+	memory
+	Listen string `help:"The address to listen on." default:"127.0.0.1:8080" placeholder:"ADDR"`
+}
+
+// Help implements the long help.
+func (serveVerb) Help() string {
+	return "A gym without an owner gets a link for its first one, printed here and nowhere else. Anywhere but on this machine it has to stand behind something that speaks https: the sign-in is sent over nothing else."
+}
+
+// Run does the verb.
+func (v *serveVerb) Run(p *program) error {
+	s, err := v.open(p)
+	if err != nil {
+		return err
+	}
+	defer s.Close()
+	links := map[string]string{}
+	err = s.Update(p.ctx, store.By{At: p.Now()}, func(tx *store.Tx) error {
+		gyms, err := tx.Gyms()
+		if err != nil {
+			return err
+		}
+		for _, g := range gyms {
+			secret, err := account.FirstOwner(tx.In(g.ID), p.Now(), rand.Reader)
+			if errors.Is(err, store.ErrTaken) {
+				continue
+			}
+			if err != nil {
+				return err
+			}
+			links["the owner of "+g.Name] = secret
+		}
+		return nil
+	})
+	if err != nil {
+		return err
+	}
+	return p.serve(s, v.Listen, links)
+}
+
+// serve answers on an address until the program is told to stop. It says where, and the
+// links by which people come in, when it does answer.
+func (p *program) serve(s *store.Store, address string, secrets map[string]string) error {
+	l, err := net.Listen("tcp", address)
+	if err != nil {
+		return outside("listening on "+address, err, "take another address with --listen, 127.0.0.1:0 for any that is free")
+	}
+	tcp, _ := l.Addr().(*net.TCPAddr)
+	at := "http://" + l.Addr().String()
+	server := &web.Server{Store: s, Lexicon: p.lexicon, Now: p.Now, Random: rand.Reader, NewID: newID,
+		Log: slog.New(slog.NewJSONHandler(p.Stderr, nil)), Plain: tcp != nil && tcp.IP.IsLoopback()}
+	links := map[string]string{}
+	for who, secret := range secrets {
+		links[who] = at + "/in/" + secret
+	}
+	if err := p.tellServing(at, links); err != nil {
+		return err
+	}
+	if err := server.Serve(p.ctx, l); err != nil {
+		return outside("serving on "+address, err, "look at what stands above")
+	}
+	return nil
+}
+
+// tellServing prints where the server answers. The listener takes connections already.
+func (p *program) tellServing(at string, links map[string]string) error {
+	if p.json {
+		line, err := json.Marshal(exchange.Serving{Address: at, Links: links})
+		if err != nil {
+			return err
+		}
+		return p.print(string(line) + "\n")
+	}
+	var b strings.Builder
+	fmt.Fprintf(&b, "answering on %s until you press Ctrl-C\n", at)
+	for _, who := range slices.Sorted(maps.Keys(links)) {
+		fmt.Fprintf(&b, "  %s comes in once by %s\n", who, links[who])
+	}
+	return p.print(b.String())
+}
+
+// serveDemo brings the invented gym into a database and serves it.
+func (p *program) serveDemo(address, dir string) error {
+	if dir == "" {
+		made, err := os.MkdirTemp("", "roomful-demo-")
+		if err != nil {
+			return outside("making a folder for the demo", err, "name one with --data")
+		}
+		defer os.RemoveAll(made)
+		dir = made
+	}
+	s, err := sqlite.Open(p.ctx, dir)
+	if err != nil {
+		return kept(err)
+	}
+	defer s.Close()
+	links := map[string]string{}
+	err = s.Update(p.ctx, store.By{At: p.Now()}, func(tx *store.Tx) error { return p.demoGym(tx, links) })
+	if err != nil {
+		return err
+	}
+	return p.serve(s, address, links)
+}
+
+// demoGym makes the invented gym, and an invitation for each role.
+func (p *program) demoGym(tx *store.Tx, links map[string]string) error {
+	folder, err := transfer.Open(demo.Files)
+	if err != nil {
+		return err
+	}
+	id, err := newID()
+	if err != nil {
+		return err
+	}
+	now := p.Now()
+	if err := tx.MakeGym(store.Gym{ID: id, Name: "The Drying Floor", Zone: "Europe/London", MadeAt: now}); err != nil {
+		return err
+	}
+	b := tx.In(id)
+	if _, err := transfer.Import(b, folder, p.lexicon, id, now); err != nil {
+		return err
+	}
+	owner := account.Visitor{Gym: id, Account: store.Account{Role: store.Owner}}
+	for role, person := range map[string]string{store.Owner: "", store.Coach: "", store.Member: "rhona", store.Screen: ""} {
+		if links[role], err = owner.Invite(b, role, person, now, rand.Reader); err != nil {
+			return err
+		}
+	}
+	return nil
+}
