@@ -25,6 +25,15 @@ type Engine struct {
 	// Hear calls back for each gym that another process has changed, and with "" when
 	// some may have been missed, until the context ends; nil where there is only one.
 	Hear func(ctx context.Context, changed func(gym string)) error
+	// Again reports whether what failed so may go well the next time, because another
+	// process was in the way; nil where there is none.
+	Again func(error) bool
+	// Unsure reports whether a commit that failed so may have happened all the same; nil
+	// where it never has.
+	Unsure func(error) bool
+	// Plain says in words for people what is the matter with the database, and leaves
+	// any other error as it is.
+	Plain func(error) error
 	// Backup writes a whole copy to a file that does not exist yet, while others write.
 	Backup func(ctx context.Context, path string) error
 	// Doctor looks for damage and lists what it finds.
@@ -88,12 +97,27 @@ type By struct {
 
 // View reads in one consistent view of the database.
 func (s *Store) View(ctx context.Context, f func(*Tx) error) error {
-	tx, err := s.engine.Read.BeginTx(ctx, &sql.TxOptions{ReadOnly: true, Isolation: s.consistent()})
+	tx, err := s.look(ctx)
 	if err != nil {
-		return err
+		return s.engine.Plain(err)
 	}
 	defer tx.Rollback()
-	return f(&Tx{ctx: ctx, tx: tx, store: s})
+	return s.engine.Plain(f(&Tx{ctx: ctx, tx: tx, store: s}))
+}
+
+// mostDead is how many connections that are gone are passed over, as all of a pool are
+// when the database was started anew.
+const mostDead = 20
+
+// look begins to read.
+func (s *Store) look(ctx context.Context) (tx *sql.Tx, err error) {
+	for range mostDead {
+		tx, err = s.engine.Read.BeginTx(ctx, &sql.TxOptions{ReadOnly: true, Isolation: s.consistent()})
+		if !s.again(err) {
+			break
+		}
+	}
+	return tx, err
 }
 
 // consistent is the isolation in which a transaction sees one state throughout.
@@ -115,7 +139,7 @@ func (s *Store) Update(ctx context.Context, by By, f func(*Tx) error) error {
 		return ErrClosed
 	}
 	// What has been taken is carried out: it answers within the time of a commit.
-	return <-u.result
+	return s.engine.Plain(<-u.result)
 }
 
 // What a store refuses.
@@ -124,4 +148,5 @@ var (
 	ErrMissing = errors.New("there is no such thing in this gym")
 	ErrStale   = errors.New("somebody else has changed it meanwhile")
 	ErrTaken   = errors.New("that id or name is taken")
+	ErrText    = errors.New("a text holds bytes that no database keeps as letters")
 )

@@ -9,6 +9,7 @@ import (
 	"strings"
 	"sync"
 	"time"
+	"unicode/utf8"
 )
 
 // Tx is a view of the database, or an update in the making.
@@ -64,6 +65,11 @@ func one[T any](t *Tx, read func(row) (T, error), question string, args ...any) 
 func (t *Tx) do(statement string, args ...any) (int64, error) {
 	if t.seqs == nil {
 		return 0, errors.New("nothing can be changed in a view")
+	}
+	for _, arg := range args {
+		if text, ok := arg.(string); ok && (!utf8.ValidString(text) || strings.ContainsRune(text, 0)) {
+			return 0, ErrText
+		}
 	}
 	got, err := t.tx.ExecContext(t.ctx, t.store.spelt(statement), args...)
 	if err != nil {

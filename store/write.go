@@ -2,6 +2,7 @@ package store
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"time"
 )
@@ -11,7 +12,11 @@ type update struct {
 	by     By
 	f      func(*Tx) error
 	result chan error
+	tries  int
 }
+
+// mostTries is how often an update is made that got into another's way.
+const mostTries = 4
 
 // mostTogether is how many updates are committed at once: by then the disk is no longer
 // what is waited for.
@@ -50,25 +55,39 @@ func (s *Store) waiting(first *update) []*update {
 }
 
 // commit makes updates in one transaction. When it cannot be committed they are made
-// one by one, so that each gets its own answer.
+// one by one, so that each gets its own answer. Those that got into the way of another
+// process are made again.
 func (s *Store) commit(all []*update) {
 	results, gyms, err := s.together(all)
-	if err != nil && len(all) > 1 {
-		for _, u := range all {
-			s.commit([]*update{u})
-		}
-		return
+	if err == nil {
+		s.hub.changed(gyms...)
 	}
+	alone := err != nil && len(all) > 1 && !errors.As(err, new(unsure))
 	for i, u := range all {
 		if results[i] == nil {
 			results[i] = err
 		}
+		u.tries++
+		if alone || s.again(results[i]) && u.tries < mostTries {
+			time.Sleep(time.Duration(u.tries-1) * 20 * time.Millisecond)
+			s.commit([]*update{u})
+			continue
+		}
 		u.result <- results[i]
 	}
-	if err == nil {
-		s.hub.changed(gyms...)
-	}
 }
+
+// again reports whether what failed so may go well the next time, and has surely not
+// been done.
+func (s *Store) again(err error) bool {
+	return err != nil && s.engine.Again != nil && !errors.As(err, new(unsure)) && s.engine.Again(err)
+}
+
+// unsure is the error of a commit that may have happened all the same.
+type unsure struct{ error }
+
+// Unwrap returns the cause.
+func (u unsure) Unwrap() error { return u.error }
 
 // together makes updates, each within its own savepoint, and says how each went and
 // which gyms have changed. An error concerns all of them.
@@ -95,7 +114,11 @@ func (s *Store) together(all []*update) (results []error, gyms []string, err err
 		}
 	}
 	if err := raw.Commit(); err != nil {
-		return results, nil, fmt.Errorf("committing: %w", err)
+		err = fmt.Errorf("committing: %w", err)
+		if s.engine.Unsure != nil && s.engine.Unsure(err) {
+			err = unsure{err}
+		}
+		return results, nil, err
 	}
 	return results, tx.changed, nil
 }

@@ -6,11 +6,11 @@ import (
 	"database/sql"
 	"errors"
 	"fmt"
-	"strings"
+	"time"
 
 	"github.com/jackc/pgx/v5"
+	"github.com/jackc/pgx/v5/pgconn"
 	"github.com/jackc/pgx/v5/stdlib"
-	"github.com/pressly/goose/v3"
 
 	"roomful"
 	"roomful/store"
@@ -25,27 +25,19 @@ func Open(ctx context.Context, url string) (*store.Store, error) {
 	if err != nil {
 		return nil, &roomful.Error{Summary: "reading the address of the database", Hint: "it looks like postgres://user@host:5432/name"}
 	}
-	fail := func(err error) (*store.Store, error) {
-		hint := "look whether it runs, and whether the user may make tables"
-		if errors.Is(err, store.ErrNewer) {
-			hint = "run the newer program on it; this one would not understand it"
-		}
-		return nil, &roomful.Error{Summary: fmt.Sprintf("opening the database %s on %s: %s", config.Database, config.Host, plain(err)), Hint: hint}
+	if err := migrate(ctx, config); err != nil {
+		return nil, &roomful.Error{Summary: fmt.Sprintf("opening the database %s on %s: %s", config.Database, config.Host, words(err)), Hint: hint(err)}
 	}
-	write := stdlib.OpenDB(*config)
+	return store.New(engine(config)), nil
+}
+
+// engine is what a store asks of the database.
+func engine(config *pgx.ConnConfig) store.Engine {
+	write, read := stdlib.OpenDB(*config), stdlib.OpenDB(*config)
 	write.SetMaxOpenConns(1)
-	p, err := goose.NewProvider(goose.DialectPostgres, write, store.Migrations())
-	if err == nil {
-		err = store.Migrate(ctx, p)
-	}
-	if err != nil {
-		write.Close()
-		return fail(err)
-	}
-	read := stdlib.OpenDB(*config)
 	read.SetMaxOpenConns(16)
 	read.SetMaxIdleConns(16)
-	return store.New(store.Engine{
+	return store.Engine{
 		Name: "postgres", Write: write, Read: read, Dollar: true,
 		Lock: func(ctx context.Context, tx *sql.Tx, gym string) error {
 			_, err := tx.ExecContext(ctx, `SELECT 1 FROM gyms WHERE id = $1 FOR UPDATE`, gym)
@@ -55,14 +47,19 @@ func Open(ctx context.Context, url string) (*store.Store, error) {
 			_, err := tx.ExecContext(ctx, `SELECT pg_notify($1, $2)`, channel, gym)
 			return err
 		},
-		Hear: func(ctx context.Context, changed func(string)) error { return hear(ctx, config, changed) },
-		Backup: func(ctx context.Context, path string) error {
+		Hear:  func(ctx context.Context, changed func(string)) error { return hear(ctx, config, changed) },
+		Again: again, Unsure: unsure,
+		Plain: func(err error) error { return plain(config, err) },
+		Backup: func(context.Context, string) error {
 			return &roomful.Error{Summary: "backing up a database that is shared", Hint: "export each gym, or use the database's own tools"}
 		},
-		Doctor: func(ctx context.Context) ([]string, error) { return nil, read.PingContext(ctx) },
+		Doctor: func(ctx context.Context) ([]string, error) { return nil, plain(config, read.PingContext(ctx)) },
 		Close:  func() error { return errors.Join(read.Close(), write.Close()) },
-	}), nil
+	}
 }
+
+// silence is how long nothing is heard before the connection is tried.
+const silence = 20 * time.Second
 
 // hear listens on a connection of its own.
 func hear(ctx context.Context, config *pgx.ConnConfig, changed func(string)) error {
@@ -76,21 +73,19 @@ func hear(ctx context.Context, config *pgx.ConnConfig, changed func(string)) err
 	}
 	changed("") // what happened before is missed
 	for {
-		n, err := conn.WaitForNotification(ctx)
-		if err != nil {
+		wait, cancel := context.WithTimeout(ctx, silence)
+		n, err := conn.WaitForNotification(wait)
+		cancel()
+		switch {
+		case err == nil:
+			changed(n.Payload)
+		case !pgconn.Timeout(err) || ctx.Err() != nil:
 			return err
-		}
-		changed(n.Payload)
-	}
-}
-
-// plain is an error without the address, which may hold a password.
-func plain(err error) string {
-	text := err.Error()
-	if _, after, found := strings.Cut(text, "failed to connect to"); found {
-		if i := strings.LastIndex(after, ": "); i >= 0 {
-			return "no answer: " + after[i+2:]
+		default: // does it still listen?
+			if err := conn.Ping(ctx); err != nil {
+				return err
+			}
+			changed("")
 		}
 	}
-	return text
 }

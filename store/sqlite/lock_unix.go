@@ -15,6 +15,9 @@ func lock(path string) (unlock func(), err error) {
 	}
 	if err := syscall.Flock(int(f.Fd()), syscall.LOCK_EX|syscall.LOCK_NB); err != nil {
 		f.Close()
+		if err == syscall.EWOULDBLOCK {
+			err = errLocked
+		}
 		return nil, err
 	}
 	return func() { f.Close() }, nil

@@ -23,6 +23,9 @@ import (
 	"roomful/store"
 )
 
+// errLocked says that another program has the lock.
+var errLocked = errors.New("another program has it")
+
 // fileName is what the database is called in its folder.
 const fileName = "roomful.db"
 
@@ -33,8 +36,11 @@ func Open(ctx context.Context, dir string) (*store.Store, error) {
 	}
 	file := filepath.Join(dir, fileName)
 	unlock, err := lock(file + ".lock")
-	if err != nil {
+	switch {
+	case errors.Is(err, errLocked):
 		return nil, &roomful.Error{Summary: "opening " + file + ": another program has it open", Hint: "stop the other one first, or use a database by URL for several"}
+	case err != nil:
+		return nil, &roomful.Error{Summary: "opening " + file + ": " + reason(err), Hint: hint(err)}
 	}
 	e, err := open(ctx, file)
 	if err != nil {
@@ -46,7 +52,7 @@ func Open(ctx context.Context, dir string) (*store.Store, error) {
 	return store.New(e), nil
 }
 
-// open opens a file, brings its tables up to date and looks whether it is whole.
+// open opens a file and brings its tables up to date.
 func open(ctx context.Context, file string) (store.Engine, error) {
 	fail := func(err error) (store.Engine, error) {
 		return store.Engine{}, &roomful.Error{Summary: "opening " + file + ": " + reason(err), Hint: hint(err)}
@@ -68,6 +74,7 @@ func open(ctx context.Context, file string) (store.Engine, error) {
 	read.SetMaxOpenConns(max(4, 2*runtime.NumCPU()))
 	return store.Engine{
 		Name: "sqlite", Write: write, Read: read,
+		Plain:  func(err error) error { return plain(file, err) },
 		Backup: func(ctx context.Context, path string) error { return backup(ctx, read, path) },
 		Doctor: func(ctx context.Context) ([]string, error) { return doctor(ctx, read) },
 		Close: func() error {
@@ -146,28 +153,4 @@ func doctor(ctx context.Context, read *sql.DB) (found []string, err error) {
 		rows.Close()
 	}
 	return found, nil
-}
-
-// reason is an error in the words of the system, without the path it repeats.
-func reason(err error) string {
-	var path *os.PathError
-	if errors.As(err, &path) {
-		return path.Err.Error()
-	}
-	return strings.TrimPrefix(err.Error(), "sqlite3: ")
-}
-
-// hint is the next step after an error.
-func hint(err error) string {
-	switch text := err.Error(); {
-	case errors.Is(err, store.ErrNewer):
-		return "run the newer program on it; this one would not understand it"
-	case strings.Contains(text, "malformed") || strings.Contains(text, "not a database"):
-		return "run roomful doctor on the folder, and restore a backup elsewhere"
-	case strings.Contains(text, "full"):
-		return "make room on the disk and start again; what was acknowledged is safe"
-	case strings.Contains(text, "readonly") || strings.Contains(text, "unable to open"):
-		return "let this program write to the file and its folder"
-	}
-	return "look whether the folder can be read and written"
 }

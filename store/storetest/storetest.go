@@ -493,3 +493,26 @@ func drop(t *testing.T, h *house) {
 		t.Error(err)
 	}
 }
+
+// order: words come in the order of their bytes, whatever language the server speaks.
+func order(t *testing.T, h *house) {
+	for _, id := range []string{"é", "b", "B", "a-b", "aa", "A"} {
+		h.somebody(id)
+	}
+	var ids []string
+	for _, p := range look(h, func(b *store.Books) ([]store.Person, error) { return b.People(true) }) {
+		ids = append(ids, p.ID)
+	}
+	h.same("order", ids, []string{"A", "B", "a-b", "aa", "b", "é"})
+}
+
+// noText: bytes that are no letters are refused by each database alike.
+func noText(t *testing.T, h *house) {
+	for _, text := range []string{"a\x00b", "a\xffb"} {
+		h.refuse(store.ErrText, func(tx *store.Tx) error {
+			_, _, err := tx.In(ours).Save(store.Document{ID: "d1", Kind: store.Sheet, Name: "d1", Text: text})
+			return err
+		})
+	}
+	seqs(h, 1)
+}
