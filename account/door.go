@@ -124,16 +124,15 @@ func signIn(b *store.Books, a store.Account, device string, now time.Time, rando
 	return key, hash, b.PutSignIn(store.SignIn{Hash: hash, Account: a.ID, Device: device, MadeAt: now, SeenAt: now, Until: now.Add(deviceFor)})
 }
 
-// Enter signs a device in by password, for an account by its id.
-func Enter(tx *store.Tx, gym, id, password, device string, now time.Time, random io.Reader) (key string, v Visitor, err error) {
-	b := tx.In(gym)
-	a, err := b.Account(id)
-	if err != nil && !errors.Is(err, store.ErrMissing) {
-		return "", v, err
-	}
-	if ok, _ := CheckPassword(a.Password, password); !ok || err != nil || !a.ClosedAt.IsZero() {
-		return "", v, errNotIn
-	}
+// Opens reports whether a password opens an account, and whether it had better be hashed
+// anew. It takes as long for an account that has none, or is not there: the zero value.
+func Opens(a store.Account, password string) (ok, stale bool) {
+	ok, stale = CheckPassword(a.Password, password)
+	return ok && a.ClosedAt.IsZero(), stale
+}
+
+// SignIn signs a device in to an account that was opened.
+func SignIn(b *store.Books, gym string, a store.Account, device string, now time.Time, random io.Reader) (key string, v Visitor, err error) {
 	key, hash, err := signIn(b, a, device, now, random)
 	return key, Visitor{Gym: gym, Account: a, Hash: hash}, err
 }

@@ -24,6 +24,7 @@ const (
 	EditPeople   Action = "change people, kit and classes"
 	Override     Action = "set somebody's version by hand"
 	InviteMember Action = "invite a member"
+	SetPassword  Action = "set a password of one's own"
 	InviteStaff  Action = "invite an owner, a coach or a screen"
 	EditSettings Action = "change settings and accounts"
 	MoveGym      Action = "import, export and erase the gym"
@@ -47,6 +48,7 @@ var may = []struct {
 	{EditPeople, []string{store.Owner, store.Coach}},
 	{Override, []string{store.Owner, store.Coach}},
 	{InviteMember, []string{store.Owner, store.Coach}},
+	{SetPassword, []string{store.Owner, store.Coach}},
 	{InviteStaff, []string{store.Owner}},
 	{EditSettings, []string{store.Owner}},
 	{MoveGym, []string{store.Owner}},

@@ -1,6 +1,7 @@
 package web
 
 import (
+	"errors"
 	"net"
 	"net/http"
 	"strings"
@@ -69,10 +70,117 @@ func (s *Server) comeIn(w http.ResponseWriter, q *http.Request, _ visit) error {
 		s.pace.Failed(now, "address "+host)
 		return notIn(err)
 	}
-	http.SetCookie(w, s.cookie(key, 400*24*time.Hour)) // the longest that browsers keep one; the store decides
+	http.SetCookie(w, s.cookie(key, longCookie))
 	http.Redirect(w, q, "/", http.StatusSeeOther)
 	return nil
 }
+
+// code draws an invitation's link for a camera.
+func (s *Server) code(w http.ResponseWriter, q *http.Request, _ visit) error {
+	if err := s.Store.View(q.Context(), func(tx *store.Tx) error {
+		_, err := account.Invited(tx, q.PathValue("secret"), s.Now())
+		return err
+	}); err != nil {
+		return notIn(err)
+	}
+	scheme := "https://"
+	if s.Plain {
+		scheme = "http://"
+	}
+	w.Header().Set("Content-Type", "image/svg+xml")
+	return account.WriteCode(w, scheme+q.Host+"/in/"+q.PathValue("secret"))
+}
+
+// enter signs a device in by password.
+func (s *Server) enter(w http.ResponseWriter, q *http.Request, _ visit) error {
+	var sent struct{ Gym, Account, Password string }
+	if err := read(q, &sent); err != nil {
+		return err
+	}
+	now := s.Now()
+	host, _, _ := net.SplitHostPort(q.RemoteAddr)
+	names := []string{"address " + host, "account " + sent.Gym + " " + sent.Account}
+	if !s.pace.Allow(now, names...) {
+		return errTooMany
+	}
+	var a store.Account
+	if err := s.Store.View(q.Context(), func(tx *store.Tx) (err error) {
+		a, err = tx.In(sent.Gym).Account(sent.Account)
+		return err
+	}); err != nil && !errors.Is(err, store.ErrMissing) {
+		return err
+	}
+	ok, stale := account.Opens(a, sent.Password) // outside of any transaction: it is slow
+	if !ok {
+		s.pace.Failed(now, names...)
+		return errNotIn
+	}
+	if stale {
+		kept, err := account.HashPassword(sent.Password, s.Random)
+		if err != nil {
+			return err
+		}
+		a.Password = kept
+	}
+	var key string
+	if err := s.Store.Update(q.Context(), store.By{Account: a.ID, At: now}, func(tx *store.Tx) (err error) {
+		b := tx.In(sent.Gym)
+		if stale {
+			if err := b.PutAccount(a); err != nil {
+				return err
+			}
+		}
+		key, _, err = account.SignIn(b, sent.Gym, a, device(q), now, s.Random)
+		return err
+	}); err != nil {
+		return err
+	}
+	http.SetCookie(w, s.cookie(key, longCookie))
+	w.WriteHeader(http.StatusNoContent)
+	return nil
+}
+
+// setPassword sets the visitor's password, and signs their other devices out: whoever
+// changes a password may have lost one.
+func (s *Server) setPassword(w http.ResponseWriter, q *http.Request, v visit) error {
+	var sent struct{ Password string }
+	if err := read(q, &sent); err != nil {
+		return err
+	}
+	kept, err := account.HashPassword(sent.Password, s.Random)
+	if err != nil {
+		return err
+	}
+	if err := s.Store.Update(q.Context(), s.by(v), func(tx *store.Tx) error {
+		b := tx.In(v.Gym)
+		a, err := b.Account(v.Account.ID)
+		if err != nil {
+			return err
+		}
+		a.Password = kept
+		devices, err := b.SignIns(a.ID)
+		if err != nil {
+			return err
+		}
+		for _, d := range devices {
+			if d.Hash != v.Hash {
+				if err := b.SignOut(a.ID, d.Hash); err != nil {
+					return err
+				}
+			}
+		}
+		return b.PutAccount(a)
+	}); err != nil {
+		return err
+	}
+	return answer(w, struct {
+		Gym     string `json:"gym"`
+		Account string `json:"account"`
+	}{v.Gym, v.Account.ID})
+}
+
+// longCookie is the longest that browsers keep one; the store decides.
+const longCookie = 400 * 24 * time.Hour
 
 // cookie is what a device keeps.
 func (s *Server) cookie(key string, keep time.Duration) *http.Cookie {

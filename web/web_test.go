@@ -300,6 +300,56 @@ func TestDoor(t *testing.T) {
 	}
 }
 
+// TestPassword: an owner sets a password, which signs their other devices out, and comes
+// in with it elsewhere; whoever guesses has to wait, and learns nothing.
+func TestPassword(t *testing.T) {
+	g := open(t)
+	first := g.keys["coach"]
+	set := g.must("coach", "POST", "/password", map[string]string{"password": "salt and pepper and rain"})
+	if status, text, _ := g.ask("coach", "POST", "/password", map[string]string{"password": "short"}); status != 400 || !strings.Contains(text, "at least 10") {
+		t.Errorf("a short one: %d %s", status, text)
+	}
+	enter := map[string]any{"gym": set["gym"], "account": set["account"], "password": "salt and pepper and rain"}
+	status, _, header := g.ask("", "POST", "/enter", enter)
+	cookie, err := http.ParseSetCookie(header.Get("Set-Cookie"))
+	if status != http.StatusNoContent || err != nil {
+		t.Fatalf("with the password: %d", status)
+	}
+	g.keys["coach"] = cookie.Value
+	g.must("coach", "GET", "/people", nil)
+	g.must("coach", "POST", "/password", map[string]string{"password": "another word or two"})
+	g.keys["coach"] = first
+	if status, _, _ := g.ask("coach", "GET", "/people", nil); status != http.StatusUnauthorized {
+		t.Errorf("the other device after a new password: %d", status)
+	}
+	said := ""
+	for _, guess := range []map[string]any{enter, {"gym": set["gym"], "account": "nobody", "password": "x"}, {"gym": "none", "account": set["account"], "password": ""}} {
+		status, text, _ := g.ask("", "POST", "/enter", guess)
+		if status != http.StatusUnauthorized || said != "" && text != said {
+			t.Errorf("a guess: %d %s", status, text)
+		}
+		said = text
+	}
+	for range 5 {
+		status, _, _ = g.ask("", "POST", "/enter", enter)
+	}
+	if status != http.StatusTooManyRequests {
+		t.Errorf("after many guesses: %d", status)
+	}
+}
+
+// TestCode draws a link that holds, and no other.
+func TestCode(t *testing.T) {
+	g := open(t)
+	link := g.invite("coach", "member", "mo")
+	if status, text, header := g.ask("", "GET", link+"/code", nil); status != 200 || header.Get("Content-Type") != "image/svg+xml" || !strings.HasPrefix(text, "<svg") {
+		t.Errorf("%d %s", status, text)
+	}
+	if status, _, _ := g.ask("", "GET", "/in/other/code", nil); status != http.StatusForbidden {
+		t.Errorf("of a link that does not hold: %d", status)
+	}
+}
+
 // TestBadInput: what cannot be is refused with its status, and never with a failure.
 func TestBadInput(t *testing.T) {
 	g := open(t)
