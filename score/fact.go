@@ -45,6 +45,8 @@ type fact struct {
 	text     string
 	// oddSeconds says that a clock time in it has 60 seconds or minutes and more.
 	oddSeconds bool
+	// short says that the work was not finished, and not that the cap had come.
+	short bool
 }
 
 // capWord says what a figure beside a cap counts.

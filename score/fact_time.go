@@ -15,17 +15,18 @@ func (p *parser) cap(i int) int {
 	if w == "time" && p.word(i+1) == "cap" {
 		return 1 + p.cap(i+1)
 	}
-	if w != "cap" && w != "capped" && w != "tc" && w != "dnf" {
+	short := p.unfinished(i)
+	if short == 0 && w != "cap" && w != "capped" && w != "tc" {
 		return 0
 	}
-	j := i + 1
+	j := i + max(1, short)
 	for j < len(p.toks) && slices.Contains([]string{"+", ",", "at", "with", "-", ":", "(", "."}, p.word(j)) {
 		j++
 	}
 	if !p.isNumber(j) || p.toks[j].decimals > 0 {
-		return p.add(fact{kind: capFact, says: capNothing}, i, 1)
+		return p.add(fact{kind: capFact, says: capNothing, short: short > 0}, i, max(1, short))
 	}
-	f, n := fact{kind: capFact, a: p.toks[j].value}, j-i+1
+	f, n := fact{kind: capFact, a: p.toks[j].value, short: short > 0}, j-i+1
 	k := j + 1
 	if slices.Contains(repWords, p.word(k)) {
 		k++
@@ -60,6 +61,20 @@ func (p *parser) cap(i int) int {
 		}
 	}
 	return p.add(f, i, n)
+}
+
+// unfinished returns how many tokens from i on say that the work was not finished, "DNF"
+// and "didn't finish". Beside a time they are left to the question about it.
+func (p *parser) unfinished(i int) int {
+	if slices.ContainsFunc(p.toks, func(t token) bool { return t.kind == clockToken }) {
+		return 0
+	}
+	for _, words := range [][]string{{"dnf"}, {"did", "not", "finish"}, {"didn't", "finish"}, {"didn’t", "finish"}, {"didnt", "finish"}, {"not", "finished"}, {"never", "finished"}} {
+		if p.at(i, words) {
+			return len(words)
+		}
+	}
+	return 0
 }
 
 // all reads "all", "all 15", "all of it", "completed".

@@ -99,16 +99,29 @@ func onClock(each []float64) bool {
 	return n >= 3 && grows(each) && each[n-1] > 0.7*float64(n)*each[0]
 }
 
+// askShort asks how far somebody came who did not finish.
+func askShort(out *roomful.Reading, forTime roomful.ForTime) {
+	if forTime.Cap > 0 {
+		out.Question = &roomful.Question{Ask: "was that at the cap of " + roomful.Clock(forTime.Cap.Seconds()) + ", or left before it?", Answers: [2]string{"at the cap", "left before it"}}
+		return
+	}
+	out.Question = &roomful.Question{Ask: "how much of it was done?", Answers: [2]string{"so many repetitions", "nobody counted"}}
+}
+
 // capped settles a cap. "cap+12" asks: done or left.
 func (r *reader) capped(out *roomful.Reading, f *fact, forTime roomful.ForTime, whole int) {
-	out.Capped = true
+	out.Capped = !f.short || forTime.Cap > 0
 	if limit := forTime.Cap.Seconds(); limit > 0 {
 		out.Seconds = &limit
 	}
+	r.said.undone = r.said.undone || !out.Capped
 	n := int(f.a)
 	done := n
 	switch f.says {
 	case capNothing:
+		if f.short {
+			askShort(out, forTime)
+		}
 		return
 	case capRounds:
 		out.Rounds = &n
@@ -129,5 +142,8 @@ func (r *reader) capped(out *roomful.Reading, f *fact, forTime roomful.ForTime, 
 	}
 	if done >= 0 {
 		out.Reps, out.TotalReps = &done, &done
+	}
+	if over := int(f.b); f.says == capRounds && !out.Capped {
+		out.Reps = &over
 	}
 }
