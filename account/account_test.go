@@ -76,7 +76,7 @@ func (h *house) accept(secret, name string, at time.Time) (key string, v account
 	h.t.Helper()
 	h.ids++
 	err := h.Update(h.t.Context(), store.By{At: at}, func(tx *store.Tx) (err error) {
-		key, v, err = account.Accept(tx, secret, fmt.Sprint("account-", h.ids), name, "a phone", at, &h.random)
+		key, v, err = account.Accept(tx, secret, account.Newcomer{ID: fmt.Sprint("account-", h.ids), Name: name}, account.Coming{Device: "a phone", At: at, Random: &h.random})
 		return err
 	})
 	if err != nil {
@@ -133,7 +133,7 @@ func TestInvitation(t *testing.T) {
 		t.Errorf("came in as %+v", mo.Account)
 	}
 	err := h.Update(t.Context(), store.By{At: now}, func(tx *store.Tx) error {
-		_, _, err := account.Accept(tx, secret, "x", "", "", now, &h.random)
+		_, _, err := account.Accept(tx, secret, account.Newcomer{ID: "x"}, account.Coming{At: now, Random: &h.random})
 		return err
 	})
 	if !refused(err) {
@@ -219,7 +219,7 @@ func TestPassword(t *testing.T) {
 	}
 	var key string
 	h.update(func(tx *store.Tx) (err error) {
-		key, _, err = account.SignIn(tx.In("g"), "g", a, "laptop", now, &h.random)
+		key, _, err = account.SignIn(tx.In("g"), "g", a, account.Coming{Device: "laptop", At: now, Random: &h.random})
 		return err
 	})
 	if v, err := h.who(key, now); err != nil || v.Account.Role != store.Owner {

@@ -74,11 +74,21 @@ func Invited(tx *store.Tx, secret string, now time.Time) (store.Invitation, erro
 	return i, err
 }
 
+// Coming is a device that comes in, and when.
+type Coming struct {
+	Device string // as it names itself
+	At     time.Time
+	Random io.Reader // for its secret
+}
+
+// Newcomer is somebody whom an invitation opens an account for: its id, and what they
+// are called when they are not among the people.
+type Newcomer struct{ ID, Name string }
+
 // Accept takes an invitation up: it opens an account, or finds the one that the person
-// has, and signs the device in. Name is what somebody who is not among the people is
-// called.
-func Accept(tx *store.Tx, secret, id, name, device string, now time.Time, random io.Reader) (key string, v Visitor, err error) {
-	i, err := Invited(tx, secret, now)
+// has, and signs the device in.
+func Accept(tx *store.Tx, secret string, who Newcomer, c Coming) (key string, v Visitor, err error) {
+	i, err := Invited(tx, secret, c.At)
 	if err != nil {
 		return "", v, err
 	}
@@ -86,22 +96,21 @@ func Accept(tx *store.Tx, secret, id, name, device string, now time.Time, random
 	if err := b.UseInvitation(i.Hash); err != nil {
 		return "", v, errNotIn
 	}
-	a, err := accountFor(b, i, id, name, now)
+	a, err := accountFor(b, i, who, c.At)
 	if err != nil {
 		return "", v, err
 	}
-	key, hash, err := signIn(b, a, device, now, random)
-	return key, Visitor{Gym: i.Gym, Account: a, Hash: hash}, err
+	return SignIn(b, i.Gym, a, c)
 }
 
 // accountFor finds or opens the account that an invitation is for.
-func accountFor(b *store.Books, i store.Invitation, id, name string, now time.Time) (store.Account, error) {
+func accountFor(b *store.Books, i store.Invitation, who Newcomer, now time.Time) (store.Account, error) {
 	if i.Person != "" {
 		p, err := b.Person(i.Person)
 		if err != nil {
 			return store.Account{}, err
 		}
-		name = p.Name
+		who.Name = p.Name
 		all, err := b.Accounts()
 		if err != nil {
 			return store.Account{}, err
@@ -112,16 +121,8 @@ func accountFor(b *store.Books, i store.Invitation, id, name string, now time.Ti
 			}
 		}
 	}
-	a := store.Account{ID: id, Person: i.Person, Name: name, Role: i.Role, MadeAt: now}
+	a := store.Account{ID: who.ID, Person: i.Person, Name: who.Name, Role: i.Role, MadeAt: now}
 	return a, b.PutAccount(a)
-}
-
-// signIn gives a device a secret to come back with.
-func signIn(b *store.Books, a store.Account, device string, now time.Time, random io.Reader) (key, hash string, err error) {
-	if key, hash, err = newSecret(random); err != nil {
-		return "", "", err
-	}
-	return key, hash, b.PutSignIn(store.SignIn{Hash: hash, Account: a.ID, Device: device, MadeAt: now, SeenAt: now, Until: now.Add(deviceFor)})
 }
 
 // Opens reports whether a password opens an account, and whether it had better be hashed
@@ -131,10 +132,14 @@ func Opens(a store.Account, password string) (ok, stale bool) {
 	return ok && a.ClosedAt.IsZero(), stale
 }
 
-// SignIn signs a device in to an account that was opened.
-func SignIn(b *store.Books, gym string, a store.Account, device string, now time.Time, random io.Reader) (key string, v Visitor, err error) {
-	key, hash, err := signIn(b, a, device, now, random)
-	return key, Visitor{Gym: gym, Account: a, Hash: hash}, err
+// SignIn gives a device a secret to come back to an account with.
+func SignIn(b *store.Books, gym string, a store.Account, c Coming) (key string, v Visitor, err error) {
+	key, hash, err := newSecret(c.Random)
+	if err != nil {
+		return "", v, err
+	}
+	v = Visitor{Gym: gym, Account: a, Hash: hash}
+	return key, v, b.PutSignIn(store.SignIn{Hash: hash, Account: a.ID, Device: c.Device, MadeAt: c.At, SeenAt: c.At, Until: c.At.Add(deviceFor)})
 }
 
 // Who finds who comes with a device's secret.

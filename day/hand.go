@@ -187,10 +187,10 @@ func (d *Day) leaves(c class, own, to roomful.Version, waited []roomful.PlaceFor
 			weights = append(weights, "others need the "+word)
 		}
 	}
-	if len(words) == 0 {
-		words = weights
+	if words = append(words, weights...); len(words) == 0 {
+		return "others need it"
 	}
-	return strings.Join(words, " and ")
+	return words[0]
 }
 
 // holds lists what a version holds of the room, by word.
@@ -225,6 +225,9 @@ func (d *Day) tellTurns(c class, l *roomful.Lineup, f roomful.Forecast) {
 				}
 				p := f.Places[at]
 				why := fmt.Sprintf("in turn: %s, %d for %d", p.Word, p.Count, p.Need)
+				if inHand(p.Word) { // the load says which
+					why = fmt.Sprintf("in turn, %d for %d", p.Count, p.Need)
+				}
 				if choice.Why != "" {
 					why = choice.Why + "; " + why
 				}

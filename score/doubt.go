@@ -36,22 +36,7 @@ func (r *reader) doubt(out *roomful.Reading) {
 	}
 	switch f := part.Format.(type) {
 	case roomful.RoundsInTime:
-		if out.Rounds == nil {
-			return
-		}
-		n, took := *out.Rounds, r.least(part.Once, 0)
-		for k := range min(n, mostRounds) {
-			step, _ := f.Ladder.Step(k)
-			took += r.least(part.Round, step)
-		}
-		if took > f.Window.Seconds() || n > mostRounds {
-			all := ""
-			if out.Reps != nil && *out.Reps > 0 {
-				all = fmt.Sprintf("+%d", *out.Reps)
-			}
-			out.Question = &roomful.Question{Ask: fmt.Sprintf("%d%s is more than anybody does in %s; what does it count?", n, all, roomful.Clock(f.Window.Seconds())),
-				Answers: [2]string{"repetitions in all", "rounds"}}
-		}
+		r.doubtRounds(out, part, f)
 	case roomful.ForTime:
 		if out.Seconds == nil || out.Capped || out.Rounds != nil {
 			return
@@ -77,6 +62,26 @@ func (r *reader) doubt(out *roomful.Reading) {
 		}
 	case roomful.AmountInTime:
 		tooMuch(out, part, f.Window)
+	}
+}
+
+// doubtRounds asks about more rounds than anybody does in the time.
+func (r *reader) doubtRounds(out *roomful.Reading, part roomful.Part, f roomful.RoundsInTime) {
+	if out.Rounds == nil {
+		return
+	}
+	n, took := *out.Rounds, r.least(part.Once, 0)
+	for k := range min(n, mostRounds) {
+		step, _ := f.Ladder.Step(k)
+		took += r.least(part.Round, step)
+	}
+	if took > f.Window.Seconds() || n > mostRounds {
+		all := ""
+		if out.Reps != nil && *out.Reps > 0 {
+			all = fmt.Sprintf("+%d", *out.Reps)
+		}
+		out.Question = &roomful.Question{Ask: fmt.Sprintf("%d%s is more than anybody does in %s; what does it count?", n, all, roomful.Clock(f.Window.Seconds())),
+			Answers: [2]string{"repetitions in all", "rounds"}}
 	}
 }
 

@@ -64,7 +64,7 @@ func (s *Server) comeIn(w http.ResponseWriter, q *http.Request, _ visit) error {
 	}
 	var key string
 	if err := s.Store.Update(q.Context(), store.By{At: now}, func(tx *store.Tx) (err error) {
-		key, _, err = account.Accept(tx, q.PathValue("secret"), id, name, device(q), now, s.Random)
+		key, _, err = account.Accept(tx, q.PathValue("secret"), account.Newcomer{ID: id, Name: name}, s.coming(q, now))
 		return err
 	}); err != nil {
 		s.pace.Failed(now, "address "+host)
@@ -130,7 +130,7 @@ func (s *Server) enter(w http.ResponseWriter, q *http.Request, _ visit) error {
 				return err
 			}
 		}
-		key, _, err = account.SignIn(b, sent.Gym, a, device(q), now, s.Random)
+		key, _, err = account.SignIn(b, sent.Gym, a, s.coming(q, now))
 		return err
 	}); err != nil {
 		return err
@@ -187,10 +187,10 @@ func (s *Server) cookie(key string, keep time.Duration) *http.Cookie {
 	return &http.Cookie{Name: cookieName, Value: key, Path: "/", MaxAge: int(keep.Seconds()), HttpOnly: true, Secure: !s.Plain, SameSite: http.SameSiteLaxMode}
 }
 
-// device is what a device calls itself, shortened.
-func device(q *http.Request) string {
+// coming is the device that asks, by what it calls itself, shortened.
+func (s *Server) coming(q *http.Request, now time.Time) account.Coming {
 	name := q.UserAgent()
-	return name[:min(len(name), 200)]
+	return account.Coming{Device: name[:min(len(name), 200)], At: now, Random: s.Random}
 }
 
 // home says who is signed in where.

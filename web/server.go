@@ -184,6 +184,7 @@ type statusWriter struct {
 	wrote  bool
 }
 
+// WriteHeader implements [http.ResponseWriter].
 func (w *statusWriter) WriteHeader(status int) {
 	w.status, w.wrote = status, true
 	w.ResponseWriter.WriteHeader(status)

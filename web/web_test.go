@@ -406,7 +406,7 @@ func TestChanges(t *testing.T) {
 		for len(ids) < want+1 && lines.Scan() {
 			if id, ok := strings.CutPrefix(lines.Text(), "id: "); ok {
 				if ids = append(ids, id); len(ids) == 1 && after == "" {
-					go g.must("mo", "POST", "/scores", map[string]any{"id": "s1", "sheet": "drip", "day": "2027-03-04", "text": "5+20"})
+					g.must("mo", "POST", "/scores", map[string]any{"id": "s1", "sheet": "drip", "day": "2027-03-04", "text": "5+20"})
 				}
 			}
 			if strings.Contains(lines.Text(), "mo") {

@@ -14,7 +14,7 @@ import (
 
 // backupVerb writes a whole gym as one file.
 type backupVerb struct {
-	File string `arg:"" help:"The archive to write, such as monday.zip; it must not exist yet."`
+	File string `arg:"" help:"The archive to write; it must not exist yet."`
 	oneGym
 }
 

@@ -15,7 +15,7 @@ import (
 
 // importVerb brings a gym in that is kept in files.
 type importVerb struct {
-	Folder string `arg:"" help:"The folder with people.csv, kit.yaml, gym.yaml, attempts.csv and sheets."`
+	Folder string `arg:"" help:"The folder with the files of people, kit, settings, scores and sheets."`
 	oneGym
 	DryRun bool `name:"dry-run" help:"Say what would change and what is at fault, and change nothing."`
 }

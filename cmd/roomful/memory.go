@@ -16,7 +16,7 @@ import (
 // memory is where a gym is kept.
 type memory struct {
 	Data     string `help:"The folder in which gyms are kept." placeholder:"DIR"`
-	Database string `help:"The address of a database in which gyms are kept, postgres://..." placeholder:"URL"`
+	Database string `help:"The address of a database server in which gyms are kept." placeholder:"URL"`
 }
 
 // open opens the gyms.

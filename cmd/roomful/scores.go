@@ -25,7 +25,7 @@ type scoresVerb struct {
 
 // Help implements the long help.
 func (scoresVerb) Help() string {
-	return "Everybody who did it as written in places, and beside them who changed something, with about what that would have been as written. A tie is told apart by all the intervals together, where one of them is the score, or by when the last full round was done; else a place is shared. People under 18 have none. Words about the body are left out."
+	return "Everybody who did it as written in places, and beside them who changed something, with about what that would have been as written. Where one interval is the score, a tie is told apart by all of them together. Else it is told apart by when the last full round was done, or the place is shared. People under 18 have none. Words about the body are left out."
 }
 
 // Run does the verb.
