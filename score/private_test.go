@@ -35,11 +35,29 @@ func TestPrivateInManyLanguages(t *testing.T) {
 	}
 }
 
-// TestNotPrivate types words that only look like those of the body.
-func TestNotPrivate(t *testing.T) {
+// TestNotOfTheBody types words that only look like those of the body: a load beside them
+// is still read, which one behind a word of pain is not.
+func TestNotOfTheBody(t *testing.T) {
 	for _, words := range []string{"Kreuzheben locker", "dreimal geteilt", "mal langsam", "bump it up", "loved it", "station by station", "hasta la vista"} {
-		if r := privateReading(t, "21:58, "+words); len(r.Private) > 0 {
-			t.Errorf("%q is private: %q", words, r.Private)
+		if r := privateReading(t, "21:58, "+words+" 60"); len(r.LoadsKg) != 1 || r.LoadsKg[0] != 60 {
+			t.Errorf("%q hides the load: %v", words, r.LoadsKg)
+		}
+	}
+	if r := privateReading(t, "21:58, rücken 60"); len(r.LoadsKg) > 0 {
+		t.Errorf("the figure of a pain is read as a load: %v", r.LoadsKg)
+	}
+}
+
+// TestPublicByKind types notes: one of words that are said of sessions is for all, one
+// with a word that is not known, or a picture that may mean a body, stays with coaches.
+func TestPublicByKind(t *testing.T) {
+	for words, public := range map[string]bool{
+		"loved it": true, "forgot the watch": true, "swings unbroken": true, "🔥💪": true, "24 s better": true,
+		"lupus today": false, "bump today": false, "mama called": false, "my Hashimoto": false, "🤰": false, "07700900123": false, "Wren was faster": false, "<i>fast</i>": false,
+	} {
+		r := privateReading(t, "21:58, "+words)
+		if (r.Note != "" && len(r.Private) == 0) != public {
+			t.Errorf("%q: note %q, private %q", words, r.Note, r.Private)
 		}
 	}
 }

@@ -32,7 +32,7 @@ var publicWords = wordSet(`i me my mine we us our you your it its this that thes
  gut schnell langsam schwer leicht satz sätze avec sans et ou le la les un une de du des en pour plus moins bien très aujourd'hui dur facile
  con sin y o el los las una por muy hoy duro fácil s bez ili danas dobro teško gotove gotovo sve second third st nd rd th fourth fifth sixth
  skipped thing things carry carries swing swings runs squats cleans presses snatches jumps ups didn't didn’t don't don’t couldn't couldn’t
- wasn't wasn’t mal zeit klimmzug klimmzüge kniebeugen kreuzheben locker dreimal geteilt bump station stations hasta vista serie séries tour tours tractions pompes`)
+ wasn't wasn’t mal zeit klimmzug klimmzüge kniebeugen kreuzheben locker dreimal geteilt station stations hasta vista serie séries tour tours tractions pompes`)
 
 // publicSigns are the pictures that others may read.
 var publicSigns = []rune("🔥💪🎉🥳👏🙌😅😂🤣😎💯🌧☀❄⛈🌞☔👍👊✌🏆🥇🚀✨🥵💦🚣🚴🏃🏋♀♂\ufe0f\u200d")
