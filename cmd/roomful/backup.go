@@ -25,11 +25,6 @@ func (backupVerb) Help() string {
 
 // Run does the verb.
 func (v *backupVerb) Run(p *program) (err error) {
-	s, err := v.open(p)
-	if err != nil {
-		return err
-	}
-	defer s.Close()
 	if _, err := os.Lstat(v.File); err == nil {
 		return &roomful.Error{Summary: "writing " + v.File + ": there is a file already", Hint: "name one that does not exist"}
 	}
@@ -38,12 +33,10 @@ func (v *backupVerb) Run(p *program) (err error) {
 		return outside("writing "+v.File, err, "name a folder that you may write to")
 	}
 	defer os.Remove(part.Name())
-	var gym store.Gym
-	err = s.View(p.ctx, func(tx *store.Tx) (err error) {
-		if gym, err = v.find(tx); err == nil {
-			err = tx.In(gym.ID).Archive(part)
-		}
-		return err
+	name := ""
+	err = v.view(p, func(tx *store.Tx, gym store.Gym) error {
+		name = gym.Name
+		return tx.In(gym.ID).Archive(part)
 	})
 	if err := errors.Join(err, part.Sync(), part.Close()); err != nil {
 		return err
@@ -52,9 +45,9 @@ func (v *backupVerb) Run(p *program) (err error) {
 		return outside("writing "+v.File, err, "name a folder that you may write to")
 	}
 	if p.json {
-		return p.answer(exchange.Exported{Gym: gym.Name, Files: []string{v.File}})
+		return p.answer(exchange.Exported{Gym: name, Files: []string{v.File}})
 	}
-	return p.print(fmt.Sprintf("%s is kept in %s\n", gym.Name, v.File))
+	return p.print(fmt.Sprintf("%s is kept in %s\n", name, v.File))
 }
 
 // restoreVerb makes a gym from an archive.

@@ -150,22 +150,15 @@ func (exportVerb) Help() string {
 
 // Run does the verb.
 func (v *exportVerb) Run(p *program) error {
-	s, err := v.open(p)
-	if err != nil {
-		return err
-	}
-	defer s.Close()
-	var gym store.Gym
+	out := exchange.Exported{Files: []string{}}
 	var folder transfer.Folder
-	if err := s.View(p.ctx, func(tx *store.Tx) (err error) {
-		if gym, err = v.find(tx); err == nil {
-			folder, err = transfer.Export(tx.In(gym.ID), p.today())
-		}
+	if err := v.view(p, func(tx *store.Tx, gym store.Gym) (err error) {
+		out.Gym = gym.Name
+		folder, err = transfer.Export(tx.In(gym.ID), p.today())
 		return err
 	}); err != nil {
 		return err
 	}
-	out := exchange.Exported{Gym: gym.Name, Files: []string{}}
 	for _, f := range folder.Files() {
 		name := filepath.Join(v.Folder, filepath.FromSlash(f.Name))
 		if err := writeNew(name, []byte(f.Text)); err != nil {
@@ -176,7 +169,7 @@ func (v *exportVerb) Run(p *program) error {
 	if p.json {
 		return p.answer(out)
 	}
-	return p.print(fmt.Sprintf("%s is written to %s: %s\n", gym.Name, v.Folder, plural(len(out.Files), "file")))
+	return p.print(fmt.Sprintf("%s is written to %s: %s\n", out.Gym, v.Folder, plural(len(out.Files), "file")))
 }
 
 // writeNew writes a file that does not exist yet, with the folders above it.

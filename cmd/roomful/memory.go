@@ -47,6 +47,22 @@ type oneGym struct {
 	Gym string `help:"The gym, by name or id, when several are kept." placeholder:"NAME"`
 }
 
+// view opens the gyms and looks at the one that is meant.
+func (g oneGym) view(p *program, look func(*store.Tx, store.Gym) error) error {
+	s, err := g.open(p)
+	if err != nil {
+		return err
+	}
+	defer s.Close()
+	return s.View(p.ctx, func(tx *store.Tx) error {
+		gym, err := g.find(tx)
+		if err != nil {
+			return err
+		}
+		return look(tx, gym)
+	})
+}
+
 // find finds the gym: by its name or id, or the only one there is.
 func (g oneGym) find(tx *store.Tx) (store.Gym, error) {
 	gyms, err := tx.Gyms()
