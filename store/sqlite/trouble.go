@@ -20,20 +20,22 @@ var troubles = []sqlite3.ErrorCode{sqlite3.FULL, sqlite3.IOERR, sqlite3.CORRUPT,
 // plain says in words for people what is the matter with the file, and leaves any other
 // error as it is.
 func plain(file string, err error) error {
-	said := new(sqlite3.Error)
-	if !errors.As(err, &said) || !slices.Contains(troubles, said.Code()) {
+	if roomful.HintOf(err) != "" || !slices.ContainsFunc(troubles, func(code sqlite3.ErrorCode) bool { return errors.Is(err, code) }) {
 		return err
 	}
-	return &roomful.Error{Summary: "using " + file + ": " + reason(said), Hint: hint(err)}
+	return &roomful.Error{Summary: "using " + file + ": " + reason(err), Hint: hint(err)}
 }
 
 // reason is an error in the words of the system, without the path it repeats.
 func reason(err error) string {
 	var path *os.PathError
-	if errors.As(err, &path) {
+	switch {
+	case errors.As(err, &path):
 		return path.Err.Error()
+	case errors.Is(err, sqlite3.CORRUPT), errors.Is(err, sqlite3.NOTADB):
+		return "the file is damaged, or no database"
 	}
-	return strings.TrimPrefix(err.Error(), "sqlite3: ")
+	return strings.ReplaceAll(err.Error(), "sqlite3: ", "")
 }
 
 // hint is the next step after an error.
@@ -45,9 +47,9 @@ func hint(err error) string {
 	case is(store.ErrNewer):
 		return "run the newer program on it; this one would not understand it"
 	case is(sqlite3.CORRUPT, sqlite3.NOTADB):
-		return "run roomful doctor on the folder, and restore a backup elsewhere"
-	case is(sqlite3.FULL, syscall.ENOSPC, syscall.EFBIG, syscall.EDQUOT):
-		return "make room on the disk and try again; what was acknowledged is safe"
+		return "keep it as it is, and restore the last backup into another folder"
+	case is(sqlite3.FULL, sqlite3.IOERR, syscall.ENOSPC, syscall.EFBIG, syscall.EDQUOT):
+		return "is the disk full? make room and try again; what was acknowledged is safe"
 	case is(sqlite3.READONLY, sqlite3.CANTOPEN, fs.ErrPermission):
 		return "let this program write to the file and its folder"
 	case is(sqlite3.BUSY):
