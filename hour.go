@@ -16,6 +16,7 @@ type Hour struct {
 	Fixes   []Fix         // what would help, the cheapest first
 	Changes []Fix         // what a change on the day has people do; in the lines already
 	Dropped []string      // what a late class leaves out, in the order of leaving
+	NoMore  bool          // nothing more of a late class can be left out, and it still ends late
 }
 
 // HourKind says what a line of the hour is for.

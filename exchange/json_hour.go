@@ -22,6 +22,7 @@ type Hour struct {
 	Fixes       []Fix        `json:"fixes"`
 	Changes     []Fix        `json:"changes"`
 	Dropped     []string     `json:"dropped"`
+	NoMore      bool         `json:"nothing_more_to_drop"`
 	Diagnostics []Diagnostic `json:"diagnostics"`
 	Amber       float64      `json:"tight_beyond_minutes"`
 	Red         float64      `json:"over_beyond_minutes"`
@@ -92,7 +93,7 @@ type Fix struct {
 // into JSON; name gives the name of an id.
 func HourOf(h roomful.Hour, start time.Duration, name func(id string) string) Hour {
 	out := Hour{Fits: h.Fits(), Verdict: string(h.Verdict()), Amber: h.Amber.Minutes(), Red: h.Red.Minutes(), Minutes: h.Ends().Minutes(), Length: h.Length.Minutes(), Lines: []HourLine{}, Heats: []Heat{}, Waves: []Wave{},
-		Stations: []Station{}, Short: []HourShort{}, Fixes: []Fix{}, Dropped: listed(h.Dropped), Diagnostics: []Diagnostic{}}
+		Stations: []Station{}, Short: []HourShort{}, Fixes: []Fix{}, Dropped: listed(h.Dropped), NoMore: h.NoMore, Diagnostics: []Diagnostic{}}
 	at := func(d time.Duration) string { return TimeOfDay(start + d) }
 	named := func(ids []string) []string {
 		out := []string{}

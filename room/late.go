@@ -34,6 +34,7 @@ func Late(ctx context.Context, q Request, b Behind) (roomful.Hour, error) {
 	c := cutter{house: h, hour: &hour, at: b.At}
 	c.delay(b)
 	c.all()
+	hour.NoMore = c.over() > 0
 	return hour, nil
 }
 
@@ -220,6 +221,9 @@ func cutTo(p roomful.Part, target time.Duration) *cutPiece {
 			return 0, false
 		}
 		c.length = time.Duration(keep) * each
+		if keep == 1 {
+			word = strings.TrimSuffix(word, "s")
+		}
 		c.now, c.said = fmt.Sprintf("%d %s", keep, word), fmt.Sprintf("%d %s instead of %d", keep, word, n)
 		return keep, true
 	}

@@ -265,6 +265,9 @@ func TestLateOrder(t *testing.T) {
 			t.Errorf("%d min late: cut only %q", by, h.Dropped)
 		}
 		last = len(h.Dropped)
+		if h.NoMore != (h.Ends() > h.Length) || h.NoMore && last < 5 {
+			t.Errorf("%d min late: ends at %v, nothing more to cut: %v of %q", by, h.Ends(), h.NoMore, h.Dropped)
+		}
 		for i, part := range []string{"warm-up", "strength", "main", "scores", "mobility"}[:last] {
 			if !strings.HasPrefix(h.Dropped[i], part) {
 				t.Errorf("%d min late: cut %q, want %s at %d", by, h.Dropped, part, i+1)

@@ -113,6 +113,9 @@ func hourText(h roomful.Hour, start time.Duration, name func(string) string) str
 	for _, d := range h.Dropped {
 		b.WriteString(wrapped("cut: ", d))
 	}
+	if h.NoMore {
+		b.WriteString(wrapped("", fmt.Sprintf("nothing more can be cut: it ends %s late, so tell whoever has the room next", roomful.Clock((h.Ends()-h.Length).Seconds()))))
+	}
 	for _, c := range h.Changes {
 		b.WriteString(wrapped(c.Part+": ", c.What+touches(c.Touches)))
 		b.WriteString(wrapped("  say: ", c.Say))
