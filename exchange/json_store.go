@@ -43,3 +43,10 @@ type Serving struct {
 	Address string            `json:"address"`
 	Links   map[string]string `json:"links"`
 }
+
+// Crowd is how much was made to measure with.
+type Crowd struct {
+	Gyms    int `json:"gyms"`
+	Members int `json:"members"` // of each
+	Scores  int `json:"scores"`  // in all
+}

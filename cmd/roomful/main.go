@@ -102,6 +102,7 @@ type verbs struct {
 	Export   exportVerb   `cmd:"" help:"Write a gym as files."`
 	Backup   backupVerb   `cmd:"" help:"Write all that is kept of a gym as one file."`
 	Restore  restoreVerb  `cmd:"" help:"Make a gym from such a file."`
+	Crowd    crowdVerb    `cmd:"" help:"Make gyms of many people to measure with."`
 	Doctor   doctorVerb   `cmd:"" help:"Look whether what is kept is whole."`
 	Settings settingsVerb `cmd:"" help:"Show how the gym likes things, and what is usual."`
 }

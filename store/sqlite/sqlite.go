@@ -66,6 +66,10 @@ func open(ctx context.Context, file string) (store.Engine, error) {
 		write.Close()
 		return fail(err)
 	}
+	if err := os.Chmod(file, 0o600); err != nil { // what hurts somebody stands in it
+		write.Close()
+		return fail(err)
+	}
 	read, err := sql.Open("sqlite3", address(file, "ro"))
 	if err != nil {
 		write.Close()
