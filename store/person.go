@@ -50,15 +50,26 @@ func (b *Books) PutPerson(p Person) error {
 }
 
 // Erase takes a person away with all that they typed and all that was learnt of them.
+// Their places in classes to come go to those who wait.
 func (b *Books) Erase(id string) error {
 	if _, err := b.change("erased", id); err != nil {
 		return err
 	}
-	n, err := b.tx.do(`DELETE FROM people WHERE gym_id = $1 AND id = $2`, b.gym, id)
-	if err == nil && n == 0 {
-		err = ErrMissing
+	today := b.tx.by.At.UTC().Format(time.DateOnly)
+	left, err := many(b.tx, func(r row) (class string, err error) { return class, r.Scan(&class) },
+		`SELECT s.class_id FROM signups s JOIN classes c ON c.gym_id = s.gym_id AND c.id = s.class_id WHERE s.gym_id = $1 AND s.person_id = $2 AND c.day >= $3`, b.gym, id, today)
+	if err != nil {
+		return err
 	}
-	return err
+	if err := b.needed(b.tx.do(`DELETE FROM people WHERE gym_id = $1 AND id = $2`, b.gym, id)); err != nil {
+		return err
+	}
+	for _, class := range left {
+		if err := b.moveUp(class); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 func readPerson(r row) (p Person, err error) {

@@ -26,7 +26,7 @@ func Run(t *testing.T, open func(*testing.T) *store.Store) {
 		{"people", people}, {"limits", limits}, {"documents", documents}, {"editions", editions}, {"classes", classes},
 		{"attempts", attempts}, {"known", known}, {"accounts", accounts}, {"changes", changes}, {"another gym", anotherGym},
 		{"undone", undone}, {"many at once", manyAtOnce}, {"follow", follow}, {"behind", behind}, {"drop", drop}, {"archive", archive}, {"no archive", noArchive},
-		{"order", order}, {"no text", noText},
+		{"order", order}, {"no text", noText}, {"as a model", asModel},
 	} {
 		t.Run(c.name, func(t *testing.T) { c.test(t, newHouse(t, open(t), open)) })
 	}

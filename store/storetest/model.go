@@ -1,0 +1,270 @@
+package storetest
+
+import (
+	"cmp"
+	"maps"
+	"slices"
+
+	"roomful"
+	"roomful/store"
+)
+
+// model is a gym in memory, as plain as can be: what a store keeps is compared with it.
+// Each of its methods does what the method of [store.Books] of that name says, and
+// answers with the kind of refusal.
+type model struct {
+	changes   []store.Change
+	people    map[string]store.Person
+	limits    map[string]store.Limit
+	documents map[string]store.Document
+	revisions map[string][]store.Revision
+	classes   map[string]store.Class
+	signups   map[string][]store.SignUp // by class, in the order of asking
+	attempts  map[string]store.Attempt
+}
+
+// refused is an error of the database itself, such as a reference that leads nowhere.
+const refused = modelError("refused")
+
+type modelError string
+
+// Error implements error.
+func (e modelError) Error() string { return string(e) }
+
+func newModel(gym string) *model {
+	m := &model{people: map[string]store.Person{}, limits: map[string]store.Limit{}, documents: map[string]store.Document{}, revisions: map[string][]store.Revision{},
+		classes: map[string]store.Class{}, signups: map[string][]store.SignUp{}, attempts: map[string]store.Attempt{}}
+	m.change("gym", gym)
+	return m
+}
+
+// change notes that something was done.
+func (m *model) change(kind, subject string) int64 {
+	seq := int64(len(m.changes) + 1)
+	m.changes = append(m.changes, store.Change{Seq: seq, At: Now, Account: "coach", Kind: kind, Subject: subject})
+	return seq
+}
+
+func (m *model) putPerson(p store.Person) error {
+	if was, there := m.people[p.ID]; there && was.Revision != p.Revision {
+		return store.ErrStale
+	}
+	p.Revision = m.people[p.ID].Revision + 1
+	m.people[p.ID] = p
+	m.change("person", p.ID)
+	return nil
+}
+
+func (m *model) erase(id string) error {
+	if _, there := m.people[id]; !there {
+		return store.ErrMissing
+	}
+	m.change("erased", id)
+	delete(m.people, id)
+	maps.DeleteFunc(m.limits, func(_ string, l store.Limit) bool { return l.Person == id })
+	maps.DeleteFunc(m.attempts, func(_ string, a store.Attempt) bool { return a.Person == id })
+	for class, all := range m.signups {
+		m.signups[class] = slices.DeleteFunc(all, func(s store.SignUp) bool { return s.Person == id })
+		m.moveUp(class)
+	}
+	return nil
+}
+
+func (m *model) putLimit(l store.Limit) error {
+	if was, there := m.limits[l.ID]; there && was.Person != l.Person {
+		return store.ErrMissing
+	}
+	if _, there := m.people[l.Person]; !there {
+		return refused
+	}
+	m.limits[l.ID] = l
+	m.change("person", l.Person)
+	return nil
+}
+
+func (m *model) save(d store.Document) error {
+	now, there := m.documents[d.ID]
+	named := func() bool {
+		for _, o := range m.documents {
+			if o.ID != d.ID && o.Kind == d.Kind && o.Name == d.Name {
+				return true
+			}
+		}
+		return false
+	}
+	switch {
+	case !there && d.Revision != 0:
+		return store.ErrMissing
+	case there && now.Text == d.Text && now.Name == d.Name:
+		return nil
+	case there && now.Revision != d.Revision:
+		m.revise(d, true)
+		return nil
+	case named():
+		return store.ErrTaken
+	}
+	n := m.revise(d, false)
+	d.Revision, d.At, d.Account = n, Now, "coach"
+	m.documents[d.ID] = d
+	return nil
+}
+
+// revise keeps a text of a document and returns its number.
+func (m *model) revise(d store.Document, aside bool) int64 {
+	n := int64(len(m.revisions[d.ID]) + 1)
+	m.revisions[d.ID] = append(m.revisions[d.ID], store.Revision{N: n, Base: d.Revision, Aside: aside, Text: d.Text, Account: "coach", At: Now})
+	m.change(d.Kind, d.ID)
+	return n
+}
+
+func (m *model) putClass(c store.Class) error {
+	if _, there := m.documents[c.Document]; c.Document != "" && !there {
+		return refused
+	}
+	m.classes[c.ID] = c
+	m.change("class", c.ID)
+	m.moveUp(c.ID)
+	return nil
+}
+
+func (m *model) signUp(class, person string) error {
+	if _, there := m.classes[class]; !there {
+		return store.ErrMissing
+	}
+	i := slices.IndexFunc(m.signups[class], func(s store.SignUp) bool { return s.Person == person })
+	if i >= 0 {
+		if s := m.signups[class][i].State; s == store.In || s == store.Waiting {
+			return nil
+		}
+		m.signups[class] = slices.Delete(m.signups[class], i, i+1)
+	}
+	if _, there := m.people[person]; !there {
+		return refused
+	}
+	s := store.SignUp{Class: class, Person: person, State: store.Waiting, Turn: m.change("class", class), At: Now}
+	m.signups[class] = append(m.signups[class], s)
+	m.moveUp(class)
+	return nil
+}
+
+func (m *model) leave(class, person, state string) error {
+	i := slices.IndexFunc(m.signups[class], func(s store.SignUp) bool { return s.Person == person })
+	if i < 0 {
+		return store.ErrMissing
+	}
+	m.signups[class][i].State = state
+	m.change("class", class)
+	if state != store.Missed {
+		m.moveUp(class)
+	}
+	return nil
+}
+
+// moveUp gives free places to those who wait.
+func (m *model) moveUp(class string) {
+	c, all := m.classes[class], m.signups[class]
+	if c.CalledOff {
+		return
+	}
+	in := 0
+	for _, s := range all {
+		if s.State == store.In {
+			in++
+		}
+	}
+	for i := range all {
+		if all[i].State == store.Waiting && (c.Capacity == 0 || in < c.Capacity) {
+			all[i].State = store.In
+			in++
+		}
+	}
+}
+
+func (m *model) putAttempt(a store.Attempt) error {
+	if was, there := m.attempts[a.ID]; there {
+		if was.Person != a.Person || was.Document != a.Document || was.Text != a.Text {
+			return store.ErrTaken
+		}
+		return nil
+	}
+	_, person := m.people[a.Person]
+	_, document := m.documents[a.Document]
+	_, class := m.classes[a.Class]
+	if !person || !document || a.Class != "" && !class {
+		return refused
+	}
+	a.Account, a.Seq = "coach", m.change("attempt", a.ID)
+	m.attempts[a.ID] = a
+	return nil
+}
+
+func (m *model) withdraw(id string) error {
+	a, there := m.attempts[id]
+	if !there {
+		return store.ErrMissing
+	}
+	a.WithdrawnAt = Now
+	m.attempts[id] = a
+	m.change("attempt", id)
+	return nil
+}
+
+// sorted are the values of a map by a key.
+func sorted[T any, K cmp.Ordered](of map[string]T, key func(T) K) (out []T) {
+	for _, one := range of {
+		out = append(out, one)
+	}
+	slices.SortFunc(out, func(a, b T) int { return cmp.Compare(key(a), key(b)) })
+	return out
+}
+
+// kept is all of a gym, as lists.
+type kept struct {
+	Changes   []store.Change
+	People    []store.Person
+	Limits    []store.Limit
+	Documents []store.Document
+	Revisions [][]store.Revision // in the order of documents
+	Classes   []store.Class
+	SignUps   [][]store.SignUp // in the order of classes
+	Attempts  []store.Attempt
+}
+
+// kept lists what the model holds.
+func (m *model) kept() (k kept) {
+	k.Changes = m.changes
+	k.People = sorted(m.people, func(p store.Person) string { return p.ID })
+	k.Limits = sorted(m.limits, func(l store.Limit) string { return l.ID })
+	k.Documents = sorted(m.documents, func(d store.Document) string { return d.Name })
+	k.Classes = sorted(m.classes, func(c store.Class) string { return c.ID })
+	k.Attempts = sorted(m.attempts, func(a store.Attempt) int64 { return a.Seq })
+	for _, d := range k.Documents {
+		k.Revisions = append(k.Revisions, m.revisions[d.ID])
+	}
+	for _, c := range k.Classes {
+		k.SignUps = append(k.SignUps, m.signups[c.ID])
+	}
+	return k
+}
+
+// keptBy lists what a store holds of a gym.
+func keptBy(b *store.Books) (k kept, err error) {
+	ask := func(f func() error) {
+		if err == nil {
+			err = f()
+		}
+	}
+	ask(func() (err error) { k.Changes, err = b.Changes(0, 10_000); return err })
+	ask(func() (err error) { k.People, err = b.People(true); return err })
+	ask(func() (err error) { k.Limits, err = b.Limits(""); return err })
+	ask(func() (err error) { k.Documents, err = b.Documents(store.Sheet); return err })
+	ask(func() (err error) { k.Classes, err = b.Classes(roomful.Date{}, day); return err })
+	ask(func() (err error) { k.Attempts, err = b.Attempts(0, 10_000); return err })
+	for _, d := range k.Documents {
+		ask(func() error { all, err := b.Revisions(d.ID); k.Revisions = append(k.Revisions, all); return err })
+	}
+	for _, c := range k.Classes {
+		ask(func() error { all, err := b.SignUps(c.ID); k.SignUps = append(k.SignUps, all); return err })
+	}
+	return k, err
+}
