@@ -67,7 +67,8 @@ func (g gym) does(t *testing.T, p made, load roomful.Mass, seed uint64) roomful.
 // model held to itself: what is wrong in both does not show. Of 40 such people 18 and
 // 85 % ended in the window after nothing and after a set and a score, and 93 % of these
 // could do the proof set (2026-11-25); 29 and 97 % when muscles were taken to recover
-// alike in everybody.
+// alike in everybody. Ten people were asked then; of those ten 7 end in the window now,
+// one short of the 8 in 10 that is asked, and of the first thirty 25.
 func TestHeavyIsTrue(t *testing.T) {
 	const asked = 30
 	t.Parallel()
