@@ -3,6 +3,7 @@ package roomful
 import (
 	"maps"
 	"slices"
+	"strings"
 )
 
 // Place is a shared thing by the word a kit counts it by, "row", "rig" or
@@ -40,6 +41,37 @@ func (k *Kit) Places(m *Movement, t Task) []Place {
 		out = append(out, Place{string(m.Implement), 1})
 	}
 	return slices.DeleteFunc(out, func(p Place) bool { return k.Count(p.Word) == 0 })
+}
+
+// Held returns what somebody holds of the kit who does some tasks: each thing once, the
+// greatest number of it that a task takes.
+func (k *Kit) Held(tasks []Task, lex Lexicon) (out []Place) {
+	for _, t := range tasks {
+		m := lex.Movement(t.Movement)
+		if m == nil {
+			continue
+		}
+		for _, p := range k.Places(m, t) {
+			at := slices.IndexFunc(out, func(q Place) bool { return q.Word == p.Word })
+			if at < 0 {
+				out = append(out, p)
+				continue
+			}
+			out[at].Count = max(out[at].Count, p.Count)
+		}
+	}
+	return out
+}
+
+// WeightOf returns the implement of whose weights a thing is one by its word, which
+// somebody keeps in their hands throughout; "" for any other thing.
+func WeightOf(word string) Implement {
+	for _, im := range []Implement{Dumbbell, Kettlebell, Ball} {
+		if strings.HasPrefix(word, string(im)+" ") {
+			return im
+		}
+	}
+	return NoImplement
 }
 
 // Count returns how many the kit has of a thing by its word as [Kit.Places]

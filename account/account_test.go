@@ -219,7 +219,7 @@ func TestPassword(t *testing.T) {
 	}
 	var key string
 	h.update(func(tx *store.Tx) (err error) {
-		key, _, err = account.SignIn(tx.In("g"), "g", a, account.Coming{Device: "laptop", At: now, Random: &h.random})
+		key, _, err = account.SignIn(tx.In("g"), a, account.Coming{Device: "laptop", At: now, Random: &h.random})
 		return err
 	})
 	if v, err := h.who(key, now); err != nil || v.Account.Role != store.Owner {

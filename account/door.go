@@ -100,7 +100,7 @@ func Accept(tx *store.Tx, secret string, who Newcomer, c Coming) (key string, v 
 	if err != nil {
 		return "", v, err
 	}
-	return SignIn(b, i.Gym, a, c)
+	return SignIn(b, a, c)
 }
 
 // accountFor finds or opens the account that an invitation is for.
@@ -133,12 +133,12 @@ func Opens(a store.Account, password string) (ok, stale bool) {
 }
 
 // SignIn gives a device a secret to come back to an account with.
-func SignIn(b *store.Books, gym string, a store.Account, c Coming) (key string, v Visitor, err error) {
+func SignIn(b *store.Books, a store.Account, c Coming) (key string, v Visitor, err error) {
 	key, hash, err := newSecret(c.Random)
 	if err != nil {
 		return "", v, err
 	}
-	v = Visitor{Gym: gym, Account: a, Hash: hash}
+	v = Visitor{Gym: b.ID(), Account: a, Hash: hash}
 	return key, v, b.PutSignIn(store.SignIn{Hash: hash, Account: a.ID, Device: c.Device, MadeAt: c.At, SeenAt: c.At, Until: c.At.Add(deviceFor)})
 }
 

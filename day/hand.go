@@ -78,7 +78,7 @@ func (d *Day) handings(c class, l roomful.Lineup, waited []roomful.PlaceForecast
 		turns := false
 		for _, p := range waited {
 			n := p.Count
-			if !inHand(p.Word) {
+			if roomful.WeightOf(p.Word) == roomful.NoImplement {
 				n, turns = p.Need-int(math.Ceil(share*float64(p.Need-p.Count))), true
 			}
 			scarce = append(scarce, room.Scarce{Word: p.Word, For: n})
@@ -91,13 +91,6 @@ func (d *Day) handings(c class, l roomful.Lineup, waited []roomful.PlaceForecast
 		}
 	}
 	return out
-}
-
-// inHand reports whether a thing is a weight that somebody keeps throughout.
-func inHand(word string) bool {
-	return slices.ContainsFunc([]roomful.Implement{roomful.Dumbbell, roomful.Kettlebell, roomful.Ball}, func(im roomful.Implement) bool {
-		return strings.HasPrefix(word, string(im)+" ")
-	})
 }
 
 // handed puts what is given into the versions, and says whose changed.
@@ -175,15 +168,16 @@ func (d *Day) switchTo(c class, l *roomful.Lineup, s room.Switched, waited []roo
 
 // leaves says what a version leaves to others that another takes: "box, 12 for 24".
 func (d *Day) leaves(c class, own, to roomful.Version, waited []roomful.PlaceForecast) string {
-	held := d.holds(c, to)
+	held := c.Kit.Held(to.Work.All(), d.Lexicon)
 	var words, weights []string
-	for _, word := range d.holds(c, own) {
+	for _, p := range c.Kit.Held(own.Work.All(), d.Lexicon) {
+		word := p.Word
 		at := slices.IndexFunc(waited, func(p roomful.PlaceForecast) bool { return p.Word == word })
 		switch {
-		case slices.Contains(held, word):
+		case slices.ContainsFunc(held, func(p roomful.Place) bool { return p.Word == word }):
 		case at >= 0:
 			words = append(words, fmt.Sprintf("%s, %d for %d", word, waited[at].Count, waited[at].Need))
-		case inHand(word):
+		case roomful.WeightOf(word) != roomful.NoImplement:
 			weights = append(weights, "others need the "+word)
 		}
 	}
@@ -191,18 +185,6 @@ func (d *Day) leaves(c class, own, to roomful.Version, waited []roomful.PlaceFor
 		return "others need it"
 	}
 	return words[0]
-}
-
-// holds lists what a version holds of the room, by word.
-func (d *Day) holds(c class, v roomful.Version) (words []string) {
-	for _, t := range v.Work.All() {
-		if m := d.Lexicon.Movement(t.Movement); m != nil {
-			for _, p := range c.Kit.Places(m, t) {
-				words = append(words, p.Word)
-			}
-		}
-	}
-	return words
 }
 
 // tellTurns says in everybody's version what they take in turn with others and will
@@ -225,7 +207,7 @@ func (d *Day) tellTurns(c class, l *roomful.Lineup, f roomful.Forecast) {
 				}
 				p := f.Places[at]
 				why := fmt.Sprintf("in turn: %s, %d for %d", p.Word, p.Count, p.Need)
-				if inHand(p.Word) { // the load says which
+				if roomful.WeightOf(p.Word) != roomful.NoImplement { // the load says which
 					why = fmt.Sprintf("in turn, %d for %d", p.Count, p.Need)
 				}
 				if choice.Why != "" {

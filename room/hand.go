@@ -103,16 +103,16 @@ func (h *hander) options(i int) (out []deal.Option, ways []Hands) {
 		var grown []hold
 		for _, set := range sets {
 			for _, w := range h.weights(c, v.Dose.Whole()) {
-				grown = append(grown, set.with(h, c.Task, Given{i, k, c.Load, w.mass, w.asked}, w.loss))
+				grown = append(grown, set.with(c.Task, Given{i, k, c.Load, w.mass, w.asked}, w.loss))
 			}
 		}
 		sets = grown
 	}
 	add := func(o deal.Option, way Hands) { out, ways = append(out, o), append(ways, way) }
 	for _, set := range sets {
-		add(deal.Option{Takes: set.takes, Loss: set.loss}, Hands{Given: set.given})
+		add(deal.Option{Takes: h.takes(set.tasks), Loss: set.loss}, Hands{Given: set.given})
 	}
-	own := sets[0].takes
+	own := out[0].Takes
 	loose := slices.DeleteFunc(slices.Clone(own), func(t deal.Take) bool { return h.tight[t.Thing] })
 	if len(loose) == len(own) {
 		return out, ways
@@ -122,7 +122,7 @@ func (h *hander) options(i int) (out []deal.Option, ways []Hands) {
 			break // with no effort to keep nothing says that another does as well
 		}
 		loss, asked := loses(v, c)
-		takes := h.takes(c.Work)
+		takes := h.takes(c.Work.All())
 		if asked && !h.Ask || heavier(v, c) || !h.relieves(takes, own) {
 			continue
 		}
@@ -177,13 +177,12 @@ func (h *hander) relieves(takes, own []deal.Take) bool {
 	})
 }
 
-// takes is what somebody holds who does so much.
-func (h *hander) takes(w roomful.Work) []deal.Take {
-	var set hold
-	for _, t := range w.All() {
-		set = set.with(h, t, Given{}, 0)
+// takes is what is dealt out of what somebody holds who does some tasks.
+func (h *hander) takes(tasks []roomful.Task) (out []deal.Take) {
+	for _, p := range h.Kit.Held(tasks, h.Lexicon) {
+		out = append(out, deal.Take{Thing: h.thing(p.Word), Count: p.Count})
 	}
-	return set.takes
+	return out
 }
 
 // thing numbers a thing by its word.
@@ -193,41 +192,15 @@ func (h *hander) thing(word string) int {
 		return n
 	}
 	n = len(h.have)
-	have, tight := h.Kit.Count(word), false
+	have, tight, im := h.Kit.Count(word), false, roomful.WeightOf(word)
 	for _, s := range h.Scarce {
 		if s.Word == word {
 			have, tight = s.For, true
 		}
-		tight = tight || alike(h.Kit, s.Word, word)
+		tight = tight || im != roomful.NoImplement && roomful.WeightOf(s.Word) == im
 	}
 	h.things[word], h.have, h.tight = n, append(h.have, have), append(h.tight, tight)
 	return n
-}
-
-// alike reports whether two words are weights of one kind.
-func alike(k *roomful.Kit, a, b string) bool {
-	for _, im := range []roomful.Implement{roomful.Dumbbell, roomful.Kettlebell, roomful.Ball} {
-		on := func(word string) bool {
-			return slices.ContainsFunc(stockOf(k, im), func(s roomful.Stock) bool { return word == string(im)+" "+s.Mass.String() })
-		}
-		if on(a) && on(b) {
-			return true
-		}
-	}
-	return false
-}
-
-// stockOf is the shelf of an implement that comes in weights.
-func stockOf(k *roomful.Kit, im roomful.Implement) []roomful.Stock {
-	switch im {
-	case roomful.Dumbbell:
-		return k.Dumbbells
-	case roomful.Kettlebell:
-		return k.Kettlebells
-	case roomful.Ball:
-		return k.Balls
-	}
-	return nil
 }
 
 // weight is one that somebody may take, and what they lose by it.
@@ -271,31 +244,19 @@ func (h *hander) weights(c roomful.Choice, free bool) []weight {
 // tinyKg absorbs rounding.
 const tinyKg = 1e-6
 
-// hold is what somebody holds of all their elements.
+// hold is somebody's elements, some with another weight than the first.
 type hold struct {
-	takes []deal.Take
+	tasks []roomful.Task
 	given []Given
 	loss  int
 }
 
-// with returns what is held with one task more, with the weight that is given for
-// it: of one thing for two tasks the greater number.
-func (s hold) with(h *hander, t roomful.Task, g Given, loss int) hold {
-	out := hold{slices.Clone(s.takes), slices.Clone(s.given), s.loss + loss}
+// with returns a hold with one task more, with the weight that is given for it.
+func (s hold) with(t roomful.Task, g Given, loss int) hold {
+	out := hold{slices.Clone(s.tasks), slices.Clone(s.given), s.loss + loss}
 	if g.From != g.To {
 		out.given, t.Load = append(out.given, g), g.To
 	}
-	m := h.Lexicon.Movement(t.Movement)
-	if m == nil {
-		return out
-	}
-	for _, p := range h.Kit.Places(m, t) {
-		thing := h.thing(p.Word)
-		if at := slices.IndexFunc(out.takes, func(t deal.Take) bool { return t.Thing == thing }); at >= 0 {
-			out.takes[at].Count = max(out.takes[at].Count, p.Count)
-			continue
-		}
-		out.takes = append(out.takes, deal.Take{Thing: thing, Count: p.Count})
-	}
+	out.tasks = append(out.tasks, t)
 	return out
 }

@@ -140,17 +140,11 @@ func (h *house) elsewhere(p Piece, place roomful.PlaceForecast, leavers []leaver
 // fewer.
 func (h *house) held(p Piece, word string) (n int) {
 	for _, e := range p.Entrants {
-		most := 0
-		for _, t := range e.Work.All() {
-			if m := h.Lexicon.Movement(t.Movement); m != nil {
-				for _, on := range h.Kit.Places(m, t) {
-					if on.Word == word {
-						most = max(most, on.Count)
-					}
-				}
+		for _, on := range h.Kit.Held(e.Work.All(), h.Lexicon) {
+			if on.Word == word {
+				n += on.Count
 			}
 		}
-		n += most
 	}
 	return min(n, h.Kit.Count(word))
 }

@@ -6,7 +6,7 @@ import "slices"
 type stretch struct{ from, to int }
 
 // places says where each token of a text stands, so that nobody has to look for it
-// again: a text is read in time in proportion to its length.
+// again. Some productions still look through the whole text, which [mostBytes] bounds.
 type places struct {
 	clauses   []stretch // by the number that tokens have
 	sentences []int     // the number of the sentence, by token

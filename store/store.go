@@ -16,6 +16,8 @@ type Engine struct {
 	Read  *sql.DB // as many as there are readers
 	// Dollar says that places for values are written $1; else ?1.
 	Dollar bool
+	// Steady is the isolation in which a view sees one state throughout.
+	Steady sql.IsolationLevel
 	// Lock has other processes wait until the transaction ends before they write to a
 	// gym; nil where there is only one.
 	Lock func(ctx context.Context, tx *sql.Tx, gym string) error
@@ -34,8 +36,6 @@ type Engine struct {
 	// Plain says in words for people what is the matter with the database, and leaves
 	// any other error as it is.
 	Plain func(error) error
-	// Backup writes a whole copy to a file that does not exist yet, while others write.
-	Backup func(ctx context.Context, path string) error
 	// Doctor looks for damage and lists what it finds.
 	Doctor func(ctx context.Context) ([]string, error)
 	Close  func() error
@@ -83,9 +83,6 @@ func (s *Store) Close() error {
 // Engine names the database.
 func (s *Store) Engine() string { return s.engine.Name }
 
-// Backup writes a whole copy to a file that does not exist yet, while others go on.
-func (s *Store) Backup(ctx context.Context, path string) error { return s.engine.Backup(ctx, path) }
-
 // Doctor looks for damage in the database and lists what it finds.
 func (s *Store) Doctor(ctx context.Context) ([]string, error) { return s.engine.Doctor(ctx) }
 
@@ -112,20 +109,12 @@ const mostDead = 20
 // look begins to read.
 func (s *Store) look(ctx context.Context) (tx *sql.Tx, err error) {
 	for range mostDead {
-		tx, err = s.engine.Read.BeginTx(ctx, &sql.TxOptions{ReadOnly: true, Isolation: s.consistent()})
+		tx, err = s.engine.Read.BeginTx(ctx, &sql.TxOptions{ReadOnly: true, Isolation: s.engine.Steady})
 		if !s.again(err) {
 			break
 		}
 	}
 	return tx, err
-}
-
-// consistent is the isolation in which a transaction sees one state throughout.
-func (s *Store) consistent() sql.IsolationLevel {
-	if s.engine.Dollar {
-		return sql.LevelRepeatableRead
-	}
-	return sql.LevelDefault
 }
 
 // Update changes the database: all that f does or, when it fails, nothing.

@@ -32,6 +32,9 @@ type Books struct {
 	gym string
 }
 
+// ID is the id of the gym.
+func (b *Books) ID() string { return b.gym }
+
 // row is what a question answers with, one line at a time.
 type row interface{ Scan(...any) error }
 

@@ -66,8 +66,8 @@ func (r Report) Count(kind, do string) (n int) {
 // Import brings a folder into the books of a gym, as of a moment. With faults in the
 // files it fails with [ErrFaults] and the report says which; the update that it is part
 // of must then fail too.
-func Import(b *store.Books, f Folder, lex roomful.Lexicon, gym string, now time.Time) (Report, error) {
-	i := &importing{books: b, lexicon: lex, gym: gym, now: now}
+func Import(b *store.Books, f Folder, lex roomful.Lexicon, now time.Time) (Report, error) {
+	i := &importing{books: b, lexicon: lex, now: now}
 	for _, step := range []func(Folder) error{i.texts, i.people, i.sheets, i.attempts} {
 		if err := step(f); err != nil {
 			return i.report, err
@@ -86,7 +86,6 @@ var ErrFaults = errors.New("the files have faults")
 type importing struct {
 	books   *store.Books
 	lexicon roomful.Lexicon
-	gym     string
 	now     time.Time
 	report  Report
 }
@@ -111,7 +110,7 @@ func (i *importing) tell(f File, ds []roomful.Diagnostic) bool {
 
 // id names a thing of this gym by what it is: the same again gets the same.
 func (i *importing) id(parts ...string) string {
-	return uuid.NewSHA1(uuid.NameSpaceOID, []byte(strings.Join(append([]string{"roomful", i.gym}, parts...), "\x00"))).String()
+	return uuid.NewSHA1(uuid.NameSpaceOID, []byte(strings.Join(append([]string{"roomful", i.books.ID()}, parts...), "\x00"))).String()
 }
 
 // today is the day of the import, in UTC.

@@ -43,7 +43,7 @@ func bring(t *testing.T, s *store.Store, f transfer.Folder) (r transfer.Report, 
 		t.Fatal(err)
 	}
 	err = s.Update(t.Context(), store.By{At: now}, func(tx *store.Tx) (err error) {
-		r, err = transfer.Import(tx.In("g"), f, lex, "g", now)
+		r, err = transfer.Import(tx.In("g"), f, lex, now)
 		return err
 	})
 	return r, err

@@ -161,12 +161,8 @@ func (c *class) shortlist(p *person, names map[int]string, f roomful.AthleteFore
 // holds names all things of the room that a plan takes, in the order of its lines.
 func (c *class) holds(q *plan) string {
 	var words []string
-	for li, t := range q.tasks {
-		if m := q.fits[li].form.Movement; m != nil {
-			for _, p := range c.Kit.Places(m, t) {
-				words = append(words, fmt.Sprintf("%d %s", p.Count, p.Word))
-			}
-		}
+	for _, p := range c.Kit.Held(q.tasks, c.Lexicon) {
+		words = append(words, fmt.Sprintf("%d %s", p.Count, p.Word))
 	}
 	return strings.Join(words, ", ")
 }

@@ -130,7 +130,7 @@ func (s *Server) enter(w http.ResponseWriter, q *http.Request, _ visit) error {
 				return err
 			}
 		}
-		key, _, err = account.SignIn(b, sent.Gym, a, s.coming(q, now))
+		key, _, err = account.SignIn(b, a, s.coming(q, now))
 		return err
 	}); err != nil {
 		return err

@@ -46,7 +46,7 @@ func (v *importVerb) Run(p *program) error {
 		if gym, err = v.findOrMake(p, tx, folder); err != nil {
 			return err
 		}
-		if report, err = transfer.Import(tx.In(gym.ID), folder, p.lexicon, gym.ID, now); err == nil && v.DryRun {
+		if report, err = transfer.Import(tx.In(gym.ID), folder, p.lexicon, now); err == nil && v.DryRun {
 			err = errDry
 		}
 		return err

@@ -142,7 +142,7 @@ func (p *program) demoGym(tx *store.Tx, links map[string]string) error {
 		return err
 	}
 	b := tx.In(id)
-	if _, err := transfer.Import(b, folder, p.lexicon, id, now); err != nil {
+	if _, err := transfer.Import(b, folder, p.lexicon, now); err != nil {
 		return err
 	}
 	owner := account.Visitor{Gym: id, Account: store.Account{Role: store.Owner}}

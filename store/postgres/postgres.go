@@ -38,7 +38,7 @@ func engine(config *pgx.ConnConfig) store.Engine {
 	read.SetMaxOpenConns(16)
 	read.SetMaxIdleConns(16)
 	return store.Engine{
-		Name: "postgres", Write: write, Read: read, Dollar: true,
+		Name: "postgres", Write: write, Read: read, Dollar: true, Steady: sql.LevelRepeatableRead,
 		Lock: func(ctx context.Context, tx *sql.Tx, gym string) error {
 			_, err := tx.ExecContext(ctx, `SELECT 1 FROM gyms WHERE id = $1 FOR UPDATE`, gym)
 			return err
@@ -49,10 +49,7 @@ func engine(config *pgx.ConnConfig) store.Engine {
 		},
 		Hear:  func(ctx context.Context, changed func(string)) error { return hear(ctx, config, changed) },
 		Again: again, Unsure: unsure,
-		Plain: func(err error) error { return plain(config, err) },
-		Backup: func(context.Context, string) error {
-			return &roomful.Error{Summary: "backing up a database that is shared", Hint: "export each gym, or use the database's own tools"}
-		},
+		Plain:  func(err error) error { return plain(config, err) },
 		Doctor: func(ctx context.Context) ([]string, error) { return nil, plain(config, read.PingContext(ctx)) },
 		Close:  func() error { return errors.Join(read.Close(), write.Close()) },
 	}

@@ -9,7 +9,6 @@ import (
 	"context"
 	"database/sql"
 	"errors"
-	"fmt"
 	"net/url"
 	"os"
 	"path/filepath"
@@ -79,7 +78,6 @@ func open(ctx context.Context, file string) (store.Engine, error) {
 	return store.Engine{
 		Name: "sqlite", Write: write, Read: read,
 		Plain:  func(err error) error { return plain(file, err) },
-		Backup: func(ctx context.Context, path string) error { return backup(ctx, read, path) },
 		Doctor: func(ctx context.Context) ([]string, error) { return doctor(ctx, read) },
 		Close: func() error {
 			_, checkpoint := write.Exec("PRAGMA wal_checkpoint(TRUNCATE)")
@@ -109,17 +107,6 @@ func migrate(ctx context.Context, db *sql.DB) error {
 		return err
 	}
 	return store.Migrate(ctx, p)
-}
-
-// backup writes a whole copy of what is committed.
-func backup(ctx context.Context, read *sql.DB, path string) error {
-	if _, err := os.Lstat(path); err == nil {
-		return &roomful.Error{Summary: "backing up to " + path + ": there is a file already", Hint: "name one that does not exist"}
-	}
-	if _, err := read.ExecContext(ctx, "VACUUM INTO ?", path); err != nil {
-		return fmt.Errorf("backing up to %s: %w", path, err)
-	}
-	return nil
 }
 
 // doctor has the database look at every page and every reference.

@@ -64,8 +64,10 @@ func (m *model) erase(id string) error {
 	maps.DeleteFunc(m.limits, func(_ string, l store.Limit) bool { return l.Person == id })
 	maps.DeleteFunc(m.attempts, func(_ string, a store.Attempt) bool { return a.Person == id })
 	for class, all := range m.signups {
-		m.signups[class] = slices.DeleteFunc(all, func(s store.SignUp) bool { return s.Person == id })
-		m.moveUp(class)
+		stay := slices.DeleteFunc(slices.Clone(all), func(s store.SignUp) bool { return s.Person == id })
+		if m.signups[class] = stay; len(stay) < len(all) { // who was in no class leaves no place in it
+			m.moveUp(class)
+		}
 	}
 	return nil
 }
