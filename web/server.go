@@ -33,38 +33,6 @@ type Server struct {
 // mostBody bounds what somebody may send; a sheet has a few kilobytes.
 const mostBody = 1 << 20
 
-// route is one thing that can be asked for.
-type route struct {
-	pattern string // as net/http has it
-	// action is what the visitor must be allowed to do; empty when anybody may ask, who
-	// is signed in or not.
-	action account.Action
-	answer func(*Server, http.ResponseWriter, *http.Request, visit) error
-}
-
-// routes are all there are.
-var routes = []route{
-	{"GET /healthz", "", (*Server).healthy},
-	{"GET /readyz", "", (*Server).ready},
-	{"GET /in/{secret}", "", (*Server).invited},
-	{"POST /in/{secret}", "", (*Server).comeIn},
-	{"GET /in/{secret}/code", "", (*Server).code},
-	{"POST /enter", "", (*Server).enter},
-	{"POST /password", account.SetPassword, (*Server).setPassword},
-	{"GET /{$}", account.SeeDay, (*Server).home},
-	{"POST /out", account.SeeDay, (*Server).signOut},
-	{"POST /out/everywhere", account.SeeDay, (*Server).signOutEverywhere},
-	{"POST /invitations", account.InviteMember, (*Server).invite},
-	{"GET /people", account.EditPeople, (*Server).people},
-	{"GET /sheets", account.SeeDay, (*Server).sheets},
-	{"GET /sheets/{name}", account.SeeDay, (*Server).sheet},
-	{"PUT /sheets/{name}", account.EditSheets, (*Server).saveSheet},
-	{"POST /scores", account.PostScore, (*Server).postScore},
-	{"GET /sheets/{name}/scores", account.SeeScores, (*Server).scores},
-	{"GET /record/{person}", account.SeeOwn, (*Server).record},
-	{"GET /changes", account.SeeDay, (*Server).changes},
-}
-
 // visit is a request by somebody who may make it.
 type visit struct {
 	account.Visitor        // zero for a route that anybody may use

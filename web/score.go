@@ -1,0 +1,178 @@
+package web
+
+import (
+	"net/http"
+	"slices"
+
+	"roomful"
+	"roomful/account"
+	"roomful/exchange"
+	"roomful/notation"
+	"roomful/score"
+	"roomful/store"
+)
+
+// posted is a score as somebody sends it. Its id is made where it was typed: sent twice
+// it is stored once.
+type posted struct {
+	ID, Person, Sheet, Piece, Text string
+	Day                            roomful.Date
+}
+
+// stored is a score as it is kept, as far as the one who asks may see it: Text and what
+// is private for whose it is and for coaches.
+type stored struct {
+	ID      string            `json:"id"`
+	Person  string            `json:"person"`
+	Sheet   string            `json:"sheet"`
+	Day     string            `json:"date"`
+	Score   string            `json:"score"`
+	Text    *string           `json:"text"`
+	Reading *exchange.Reading `json:"reading"`
+}
+
+// postScore keeps a score, and answers with what it was read as.
+func (s *Server) postScore(w http.ResponseWriter, q *http.Request, v visit) error {
+	var sent posted
+	if err := read(q, &sent); err != nil {
+		return err
+	}
+	if sent.Person == "" {
+		sent.Person = v.Account.Person
+	}
+	switch {
+	case sent.Person != v.Account.Person && !v.May(account.PostForOther):
+		return errNotYours
+	case sent.ID == "" || sent.Person == "" || sent.Sheet == "":
+		return &roomful.Error{Summary: "storing a score: whose, of which sheet and under which id", Hint: "send id, sheet and text, and person for somebody else"}
+	}
+	var out stored
+	if err := s.Store.Update(q.Context(), s.by(v), func(tx *store.Tx) error {
+		b := tx.In(v.Gym)
+		who, err := b.Person(sent.Person)
+		if err != nil {
+			return err
+		}
+		d, err := b.Named(store.Sheet, sent.Sheet)
+		if err != nil {
+			return err
+		}
+		read, err := s.read(d, who.Athlete, sent.Piece, sent.Text)
+		if err != nil {
+			return err
+		}
+		a := store.Attempt{ID: sent.ID, Person: who.ID, Document: d.ID, Piece: sent.Piece, Day: sent.Day, Text: sent.Text, TypedAt: s.Now()}
+		fresh, err := b.PutAttempt(a)
+		if err != nil {
+			return err
+		}
+		if fresh && read != nil {
+			if err := b.PutRead(a.ID, *read); err != nil {
+				return err
+			}
+		}
+		if a, err = b.Attempt(a.ID); err == nil {
+			out = shown(a, sent.Sheet, true)
+		}
+		return err
+	}); err != nil {
+		return err
+	}
+	return answer(w, out)
+}
+
+// read reads a text against its sheet; nil when the sheet cannot be read.
+func (s *Server) read(d store.Document, who roomful.Athlete, piece, text string) (*store.Read, error) {
+	session, ds := notation.Read(d.Text, s.Lexicon)
+	if slices.ContainsFunc(ds, func(d roomful.Diagnostic) bool { return d.Severity == roomful.Fault }) {
+		return nil, nil
+	}
+	if pieces := session.Pieces(); piece == "" && len(pieces) > 0 {
+		piece = pieces[0].Name()
+		for _, p := range pieces {
+			if p.Kind == roomful.Main {
+				piece = p.Name()
+				break
+			}
+		}
+	}
+	got, err := score.Read(score.Asked{Session: session, Piece: piece, Division: who.Division, Unit: who.Unit, Lexicon: s.Lexicon}, text)
+	if err != nil {
+		return nil, err
+	}
+	return &store.Read{Reading: got.Readings[0]}, nil
+}
+
+// shown is a score as the one who asks may see it.
+func shown(a store.Attempt, sheet string, own bool) stored {
+	out := stored{ID: a.ID, Person: a.Person, Sheet: sheet, Day: a.Day.String()}
+	if own {
+		out.Text = &a.Text
+	}
+	if a.Read == nil {
+		return out
+	}
+	reading := a.Read.Reading
+	if !own {
+		reading.Raw, reading.Private, reading.Question = "", nil, nil
+	}
+	out.Score = score.Words(reading)
+	one := exchange.AttemptOf(roomful.Attempt{Readings: []roomful.Reading{reading}})
+	out.Reading = &one
+	return out
+}
+
+// scores lists what everybody scored on a sheet.
+func (s *Server) scores(w http.ResponseWriter, q *http.Request, v visit) error {
+	name := q.PathValue("name")
+	return s.list(w, q, v, func(b *store.Books) ([]store.Attempt, error) {
+		d, err := b.Named(store.Sheet, name)
+		if err != nil {
+			return nil, err
+		}
+		return b.OfSheet(d.ID)
+	})
+}
+
+// record lists what somebody scored: for them and for coaches.
+func (s *Server) record(w http.ResponseWriter, q *http.Request, v visit) error {
+	who := q.PathValue("person")
+	if who != v.Account.Person && !v.May(account.SeeHealth) {
+		return errNotYours
+	}
+	return s.list(w, q, v, func(b *store.Books) ([]store.Attempt, error) {
+		if _, err := b.Person(who); err != nil {
+			return nil, err
+		}
+		return b.OfPerson(who)
+	})
+}
+
+// list answers with scores, each as far as the one who asks may see it.
+func (s *Server) list(w http.ResponseWriter, q *http.Request, v visit, find func(*store.Books) ([]store.Attempt, error)) error {
+	out := struct {
+		Scores []stored `json:"scores"`
+	}{[]stored{}}
+	if err := s.Store.View(q.Context(), func(tx *store.Tx) error {
+		b := tx.In(v.Gym)
+		found, err := find(b)
+		if err != nil {
+			return err
+		}
+		sheets, err := b.Documents(store.Sheet)
+		if err != nil {
+			return err
+		}
+		names := map[string]string{}
+		for _, d := range sheets {
+			names[d.ID] = d.Name
+		}
+		for _, a := range found {
+			out.Scores = append(out.Scores, shown(a, names[a.Document], v.May(account.SeeHealth) || a.Person == v.Account.Person))
+		}
+		return nil
+	}); err != nil {
+		return err
+	}
+	return answer(w, out)
+}
