@@ -60,6 +60,7 @@ type Store struct {
 	queue  chan *update
 	stop   context.CancelFunc
 	done   chan struct{}
+	counts counts
 }
 
 // New makes a store of an engine and begins to write for it.

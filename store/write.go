@@ -60,6 +60,7 @@ func (s *Store) waiting(first *update) []*update {
 func (s *Store) commit(all []*update) {
 	results, gyms, err := s.together(all)
 	if err == nil {
+		s.counts.commits.Add(1)
 		s.hub.changed(gyms...)
 	}
 	alone := err != nil && len(all) > 1 && !errors.As(err, new(unsure))
@@ -73,6 +74,7 @@ func (s *Store) commit(all []*update) {
 			s.commit([]*update{u})
 			continue
 		}
+		s.counts.made(results[i])
 		u.result <- results[i]
 	}
 }

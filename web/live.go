@@ -31,6 +31,8 @@ func (s *Server) changes(w http.ResponseWriter, q *http.Request, v visit) error 
 	}); err != nil {
 		return err
 	}
+	s.figures.streams.Inc()
+	defer s.figures.streams.Dec()
 	w.Header().Set("Content-Type", "text/event-stream")
 	stream := http.NewResponseController(w)
 	send := func(format string, args ...any) error {

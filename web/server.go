@@ -10,6 +10,8 @@ import (
 	"net/http"
 	"time"
 
+	"github.com/prometheus/client_golang/prometheus"
+
 	"roomful"
 	"roomful/account"
 	"roomful/store"
@@ -27,7 +29,11 @@ type Server struct {
 	// cookies are sent that way too.
 	Plain bool
 
-	pace account.Pace
+	// Metrics is where figures are counted; nil for a place of the server's own.
+	Metrics *prometheus.Registry
+
+	pace    account.Pace
+	figures *figures
 }
 
 // mostBody bounds what somebody may send; a sheet has a few kilobytes.
@@ -42,6 +48,7 @@ type visit struct {
 // Handler is the server for net/http: no other origin may change anything, nothing may
 // be framed or loaded from elsewhere, and what is asked is logged without who asks.
 func (s *Server) Handler() http.Handler {
+	s.figures = newFigures(s.Metrics, s.Store)
 	mux := http.NewServeMux()
 	for _, r := range routes {
 		mux.Handle(r.pattern, s.serve(r))
@@ -139,7 +146,9 @@ func (s *Server) logged(next http.Handler) http.Handler {
 					http.Error(seen, "something went wrong here; nothing that you typed was stored", http.StatusInternalServerError)
 				}
 			}
-			s.Log.Info("asked", "route", q.Pattern, "status", seen.status, "ms", s.Now().Sub(began).Milliseconds())
+			took := s.Now().Sub(began)
+			s.figures.count(q.Pattern, seen.status, took)
+			s.Log.Info("asked", "route", q.Pattern, "status", seen.status, "ms", took.Milliseconds())
 		}()
 		next.ServeHTTP(seen, q)
 	})

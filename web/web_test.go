@@ -124,6 +124,9 @@ func (g *gym) ask(who, method, path string, body any, header ...string) (int, st
 	}
 	for i := 0; i+1 < len(header); i += 2 {
 		q.Header.Set(header[i], header[i+1])
+		if header[i] == "Host" {
+			q.Host = header[i+1]
+		}
 	}
 	client := &http.Client{CheckRedirect: func(*http.Request, []*http.Request) error { return http.ErrUseLastResponse }}
 	got, err := client.Do(q)
