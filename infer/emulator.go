@@ -25,7 +25,8 @@ type Emulator struct {
 	mean   *surface
 	spread *surface // of the logarithm of the variance within a person
 	fade   *surface // how much longer the last rounds take than the first; nil when no result tells its rounds
-	cases  []Case
+	cases  []Case   // that it was made from; nil when it was kept
+	reach  reach
 }
 
 // Simulator is how the forecaster is run.
@@ -51,6 +52,9 @@ func (s Simulator) workers() int {
 // people can do all of it.
 func (s Simulator) emulate(ctx context.Context, cases []Case, points int) (*Emulator, error) {
 	e := &Emulator{by: s, cases: cases, inputs: s.inputsOf(cases)}
+	for _, c := range cases {
+		e.reach.take(c)
+	}
 	scores, err := s.simulate(ctx, e.design(points, s.Seed), runsOf, s.Seed)
 	if err != nil {
 		return nil, err

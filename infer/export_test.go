@@ -9,3 +9,11 @@ func (s Simulator) Emulate(ctx context.Context, cases []Case) (*Emulator, error)
 
 // SetMisfit has an emulator be off by so much.
 func (e *Emulator) SetMisfit(sd float64) { e.mean.misfit = sd }
+
+// Held counts the cases that are held.
+func (c *Cases) Held() (n int) {
+	for _, s := range c.of {
+		n += len(s.kept)
+	}
+	return n
+}

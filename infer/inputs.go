@@ -83,12 +83,12 @@ func (in *inputs) vary(cases []Case) {
 	first := cases[0].Result.Work.All()
 	for at := range first {
 		if first[at].Load.Value > 0 && slices.ContainsFunc(cases, func(c Case) bool {
-			return math.Abs(c.Result.Work.All()[at].LoadKg()-first[at].LoadKg()) > 1e-9
+			return math.Abs(c.Result.Work.All()[at].LoadKg()-first[at].LoadKg()) > sameKg
 		}) {
 			in.loads = append(in.loads, at)
 		}
 	}
-	in.mass = slices.ContainsFunc(cases, func(c Case) bool { return math.Abs(c.Prior.MassKg-cases[0].Prior.MassKg) > 1e-9 })
+	in.mass = slices.ContainsFunc(cases, func(c Case) bool { return math.Abs(c.Prior.MassKg-cases[0].Prior.MassKg) > sameKg })
 }
 
 // tire finds the tasks that tire, among a few of the cases.

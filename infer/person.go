@@ -43,39 +43,33 @@ type Entry struct {
 // Prepare makes and checks an emulator for every structure that people's results
 // have.
 func (s Simulator) Prepare(ctx context.Context, people []Person) (Emulators, error) {
-	cases := map[string][]Case{}
-	var order []string
+	var all Cases
 	for i := range people {
-		for _, j := range inOrder(people[i].Results) {
-			r := &people[i].Results[j]
-			if !r.scored() {
-				continue
-			}
-			key := r.Structure()
-			if cases[key] == nil {
-				order = append(order, key)
-			}
-			cases[key] = append(cases[key], Case{people[i].Prior, r})
-		}
+		all.Add(people[i])
 	}
-	entries, failed := make([]Entry, len(order)), make([]error, len(order))
+	return s.Make(ctx, &all)
+}
+
+// Make makes and checks an emulator for every structure of the cases.
+func (s Simulator) Make(ctx context.Context, c *Cases) (Emulators, error) {
+	entries, failed := make([]Entry, len(c.order)), make([]error, len(c.order))
 	one := s
 	one.Workers = 1 // a structure to each
 	var next, done atomic.Int64
 	var wg sync.WaitGroup
-	for range min(s.workers(), len(order)) {
+	for range min(s.workers(), len(c.order)) {
 		wg.Go(func() {
-			for i := int(next.Add(1)) - 1; i < len(order); i = int(next.Add(1)) - 1 {
-				entries[i], failed[i] = one.entry(ctx, cases[order[i]])
+			for i := int(next.Add(1)) - 1; i < len(c.order); i = int(next.Add(1)) - 1 {
+				entries[i], failed[i] = one.entry(ctx, c.of[c.order[i]].kept)
 				if n := done.Add(1); s.Progress != nil {
-					s.Progress(float64(n) / float64(len(order)))
+					s.Progress(float64(n) / float64(len(c.order)))
 				}
 			}
 		})
 	}
 	wg.Wait()
 	all := Emulators{}
-	for i, key := range order {
+	for i, key := range c.order {
 		if failed[i] != nil {
 			return nil, failed[i]
 		}
@@ -134,7 +128,7 @@ func (s Simulator) Learn(p Person, today roomful.Date, by Emulators) Learnt {
 	for _, i := range inOrder(p.Results) {
 		r := &p.Results[i]
 		ev := evidence{label: r.label(), weeks: r.weeks(today)}
-		if why := by.refuse(r); why != "" {
+		if why := by.refuse(Case{p.Prior, r}); why != "" {
 			out.Left = append(out.Left, Left{i, why})
 			continue
 		}
@@ -156,7 +150,8 @@ func (s Simulator) Learn(p Person, today roomful.Date, by Emulators) Learnt {
 }
 
 // refuse says why nothing can be learnt from a result, or "".
-func (by Emulators) refuse(r *Result) string {
+func (by Emulators) refuse(c Case) string {
+	r := c.Result
 	switch {
 	case r.Piece.Team.Size > 1:
 		return "done with a partner: the score is not one person's"
@@ -166,7 +161,7 @@ func (by Emulators) refuse(r *Result) string {
 		return "the score is not a number"
 	}
 	entry, made := by[r.Structure()]
-	if !made {
+	if !made || !entry.Serves(c) {
 		return "nothing was prepared for this piece"
 	}
 	return entry.Refused
