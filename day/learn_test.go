@@ -6,6 +6,9 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
+
 	"roomful"
 	"roomful/day"
 )
@@ -84,5 +87,35 @@ func TestLearnWorkers(t *testing.T) {
 		})
 	}) {
 		t.Error("one worker and three do not learn the same")
+	}
+}
+
+// TestLearnPerson learns the same of one person by themselves as among all, once the
+// gym's scores have been learnt from.
+func TestLearnPerson(t *testing.T) {
+	today := roomful.Date{Year: 2027, Month: 3, Day: 10}
+	marit := roomful.Athlete{ID: "2", Name: "Marit", Division: roomful.DivisionB}
+	people := []roomful.Athlete{odo, marit}
+	records := map[string]roomful.Record{}
+	records["1"], _ = record(t, odo, chipper, "10:30 as written", "10:05 as written")
+	records["2"], _ = record(t, marit, chipper, "9:40 as written")
+	d := open(t)
+	lessons := map[string]day.Lesson{}
+	taught, err := d.LearnGym(t.Context(), day.GymQuestion{People: people, Today: today, Seed: 1, Most: 400,
+		Record: func(id string) (roomful.Record, error) { return records[id], nil }},
+		func(l day.Lesson) error { lessons[l.Person] = l; return nil })
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, a := range people {
+		own := lessons[a.ID]
+		got, err := d.LearnPerson(t.Context(), day.PersonQuestion{Who: a, People: people, Record: records[a.ID], Today: today, Seed: 1,
+			Taught: day.Taught{By: taught.By, Shift: own.Shift}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if diff := cmp.Diff(own, got, cmpopts.EquateNaNs()); diff != "" {
+			t.Errorf("%s (-among all +alone)\n%s", a.Name, diff)
+		}
 	}
 }

@@ -15,6 +15,9 @@ type RecordQuestion struct {
 	People []roomful.Athlete
 	Sheets map[string]roomful.Session // by key
 	Logged []roomful.Logged
+	// Known is what was read before: it is not read again, and what is the same as one of
+	// its scores takes that.
+	Known roomful.Record
 }
 
 // Unread is a score that nothing was made of.
@@ -27,7 +30,7 @@ type Unread struct {
 // each piece, by day. "Same as last time" and "same as Marit" take what that
 // attempt has. Scores that cannot be read are listed and left out.
 func (d *Day) Record(q RecordQuestion) (roomful.Record, []Unread) {
-	var out roomful.Record
+	out := slices.Clone(q.Known)
 	var unread []Unread
 	logged := slices.Clone(q.Logged)
 	slices.SortStableFunc(logged, func(a, b roomful.Logged) int { return cmp.Compare(d.dayOf(q, a).String(), d.dayOf(q, b).String()) })
@@ -38,6 +41,7 @@ func (d *Day) Record(q RecordQuestion) (roomful.Record, []Unread) {
 		}
 		out = append(out, entries...)
 	}
+	slices.SortStableFunc(out, func(a, b roomful.Entry) int { return cmp.Compare(a.On.String(), b.On.String()) })
 	for i := range out {
 		if err := d.copyOver(q, out, i); err != nil {
 			unread = append(unread, Unread{out[i].Line, err})

@@ -43,30 +43,25 @@ type Population struct {
 	people []map[roomful.Capacity]deviation
 }
 
-// Gather lays what was learnt of people beside what was believed of them. The
-// people and what was learnt go in the same order.
-func Gather(people []Person, learnt []Learnt) Population {
-	var out Population
-	for i, p := range people {
-		own := map[roomful.Capacity]deviation{}
-		for k := range p.Prior.Dims {
-			d := &p.Prior.Dims[k]
-			j := learnt[i].Abilities.Index(d.Capacity)
-			if j < 0 || len(d.Informed) > 0 {
-				continue
-			}
-			after := &learnt[i].Abilities.Dims[j]
-			before, now := d.SD()*d.SD(), after.SD()*after.SD()
-			if before <= 0 || now >= (1-leastTold)*before {
-				continue
-			}
-			// The posterior is the prior and the results weighed by their precisions.
-			gained := 1/now - 1/before
-			own[d.Capacity] = deviation{off: (after.Centre - d.Centre) / now / gained, variance: 1 / gained, spread: d.SD()}
+// Add lays what was learnt of the next person beside what was believed of them.
+func (g *Population) Add(prior, learnt *roomful.Abilities) {
+	own := map[roomful.Capacity]deviation{}
+	for k := range prior.Dims {
+		d := &prior.Dims[k]
+		j := learnt.Index(d.Capacity)
+		if j < 0 || len(d.Informed) > 0 {
+			continue
 		}
-		out.people = append(out.people, own)
+		after := &learnt.Dims[j]
+		before, now := d.SD()*d.SD(), after.SD()*after.SD()
+		if before <= 0 || now >= (1-leastTold)*before {
+			continue
+		}
+		// The posterior is the prior and the results weighed by their precisions.
+		gained := 1/now - 1/before
+		own[d.Capacity] = deviation{off: (after.Centre - d.Centre) / now / gained, variance: 1 / gained, spread: d.SD()}
 	}
-	return out
+	g.people = append(g.people, own)
 }
 
 // Without returns the shift of the gym as all people but one show it; -1 leaves
@@ -92,19 +87,30 @@ func (g Population) Without(person int) Shift {
 	return out
 }
 
-// LearnTogether learns from the results of a gym's people: each is seen as one of
-// the others, whose results have moved what is believed of the gym. It returns the
-// gym's own shift too, for who comes new.
-func (s Simulator) LearnTogether(people []Person, today roomful.Date, by Emulators) ([]Learnt, Shift) {
-	first := make([]Learnt, len(people))
-	for i, p := range people {
-		first[i] = s.Learn(p, today, by)
+// LearnTogether learns from the results of a gym's people, of whom there are so many:
+// each is seen as one of the others, whose results have moved what is believed of the
+// gym. Person is asked twice of everybody, so that no more than one record need be at
+// hand; keep is told what was learnt of each, and how the others moved what was believed
+// of them. It returns the gym's own shift, for who comes new.
+func (s Simulator) LearnTogether(n int, person func(i int) (Person, error), today roomful.Date, by Emulators, keep func(i int, l Learnt, by Shift) error) (Shift, error) {
+	var gym Population
+	for i := range n {
+		p, err := person(i)
+		if err != nil {
+			return nil, err
+		}
+		gym.Add(p.Prior, s.Learn(p, today, by).Abilities)
 	}
-	gym := Gather(people, first)
-	out := make([]Learnt, len(people))
-	for i, p := range people {
-		p.Prior = gym.Without(i).Of(p.Prior)
-		out[i] = s.Learn(p, today, by)
+	for i := range n {
+		p, err := person(i)
+		if err != nil {
+			return nil, err
+		}
+		shift := gym.Without(i)
+		p.Prior = shift.Of(p.Prior)
+		if err := keep(i, s.Learn(p, today, by), shift); err != nil {
+			return nil, err
+		}
 	}
-	return out, gym.Without(-1)
+	return gym.Without(-1), nil
 }

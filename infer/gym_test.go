@@ -20,16 +20,13 @@ func one(centre, sd float64, informed ...string) *roomful.Abilities {
 func TestPopulation(t *testing.T) {
 	const spread, off = 0.1, 0.2
 	for _, n := range []int{1, 4, 20, 400} {
-		var people []infer.Person
-		var learnt []infer.Learnt
+		var g infer.Population
 		for range n {
-			people = append(people, infer.Person{Prior: one(3.7, spread)})
 			// A result with the prior's own precision halves the variance and comes half way.
-			learnt = append(learnt, infer.Learnt{Abilities: one(3.7+off/2, spread/math.Sqrt2)})
+			g.Add(one(3.7, spread), one(3.7+off/2, spread/math.Sqrt2))
 		}
 		w := float64(n) / (spread*spread + spread*spread)
 		want := off * w / (w + 1/(0.05*0.05))
-		g := infer.Gather(people, learnt)
 		if got := g.Without(-1)[roomful.CapVO2max]; math.Abs(got-want) > 1e-12 {
 			t.Errorf("%d people: shift %v, want %v", n, got, want)
 		}
@@ -42,17 +39,19 @@ func TestPopulation(t *testing.T) {
 // TestPopulationLeavesOut counts nobody whose results told next to nothing, and
 // nobody's own figures.
 func TestPopulationLeavesOut(t *testing.T) {
-	people := []infer.Person{{Prior: one(3.7, 0.1)}, {Prior: one(3.7, 0.1, "told")}}
-	learnt := []infer.Learnt{{Abilities: one(3.9, 0.0999)}, {Abilities: one(3.9, 0.01)}}
-	shift := infer.Gather(people, learnt).Without(-1)
+	plain, told := one(3.7, 0.1), one(3.7, 0.1, "told")
+	var g infer.Population
+	g.Add(plain, one(3.9, 0.0999))
+	g.Add(told, one(3.9, 0.01))
+	shift := g.Without(-1)
 	if len(shift) != 0 {
 		t.Errorf("shift %v, want none", shift)
 	}
 	shift = infer.Shift{roomful.CapVO2max: 0.2}
-	if got := shift.Of(people[0].Prior).Dims[0].Centre; math.Abs(got-3.9) > 1e-12 {
+	if got := shift.Of(plain).Dims[0].Centre; math.Abs(got-3.9) > 1e-12 {
 		t.Errorf("somebody new: %v", got)
 	}
-	if got := shift.Of(people[1].Prior).Dims[0].Centre; got != 3.7 {
+	if got := shift.Of(told).Dims[0].Centre; got != 3.7 {
 		t.Errorf("somebody with a figure of their own was moved to %v", got)
 	}
 }
