@@ -18,7 +18,7 @@ import (
 // it. It is read by any program that reads zip and JSON, and never written to disk in
 // parts, so the names in it can point nowhere.
 const (
-	archiveForm = 1
+	archiveForm = 2
 	listName    = "roomful.json"
 )
 
@@ -36,6 +36,9 @@ type archived struct {
 	Tables int64 // the number of the migration that made the tables
 	Gym    Gym
 	Rows   map[string]int // by table
+	// Columns are those of each table in the order of their values: an older program had
+	// fewer, and fewer tables.
+	Columns map[string][]string
 }
 
 // columns are those of each table, in the order in which an archive has them.
@@ -51,7 +54,9 @@ var columns = map[string][]string{
 	"signups":     {"gym_id", "class_id", "person_id", "turn", "state", "at"},
 	"attempts":    {"gym_id", "id", "person_id", "document_id", "edition_id", "piece", "class_id", "day", "text", "account_id", "typed_at", "seq", "withdrawn_at", "reading", "read_by"},
 	"overrides":   {"gym_id", "document_id", "piece", "person_id", "work", "account_id", "at"},
-	"abilities":   {"gym_id", "person_id", "learnt", "seq", "model", "at"},
+	"done":        {"gym_id", "attempt_id", "n", "done"},
+	"abilities":   {"gym_id", "person_id", "learnt", "shift", "seq", "model", "at"},
+	"learning":    {"gym_id", "percent", "began_at", "done_at", "seq", "model", "shift"},
 	"notes":       {"gym_id", "id", "document_id", "person_id", "answers", "text", "private", "account_id", "at"},
 	"accounts":    {"gym_id", "id", "person_id", "name", "role", "password", "made_at", "closed_at"},
 	"invitations": {"hash", "gym_id", "person_id", "role", "account_id", "until", "used_at"},
@@ -66,6 +71,14 @@ func archiveOrder() []string {
 	return append([]string{"gyms"}, order...)
 }
 
+// ownerOf is the column of a table that says which gym a row is of.
+func ownerOf(table string) string {
+	if table == "gyms" {
+		return "id"
+	}
+	return "gym_id"
+}
+
 // ordered are the columns that put the rows of a table in order.
 func ordered(table string) string {
 	switch keys := columns[table]; table {
@@ -77,6 +90,8 @@ func ordered(table string) string {
 		return "class_id, turn"
 	case "overrides":
 		return "document_id, piece, person_id"
+	case "done":
+		return "attempt_id, n"
 	default:
 		return keys[1]
 	}
@@ -86,7 +101,7 @@ func ordered(table string) string {
 // database.
 func (b *Books) Archive(w io.Writer) error {
 	z := zip.NewWriter(w)
-	list := archived{Form: archiveForm, Tables: TableVersion, Rows: map[string]int{}}
+	list := archived{Form: archiveForm, Tables: TableVersion, Rows: map[string]int{}, Columns: columns}
 	var err error
 	if list.Gym, err = b.Gym(); err != nil {
 		return err
@@ -111,11 +126,7 @@ func (b *Books) Archive(w io.Writer) error {
 
 // dump writes the rows of a table, each a line of JSON with the columns in their order.
 func (b *Books) dump(w io.Writer, table string) (n int, err error) {
-	of := "gym_id"
-	if table == "gyms" {
-		of = "id"
-	}
-	rows, err := b.tx.tx.QueryContext(b.tx.ctx, b.tx.store.spelt("SELECT "+strings.Join(columns[table], ", ")+" FROM "+table+" WHERE "+of+" = $1 ORDER BY "+ordered(table)), b.gym)
+	rows, err := b.tx.tx.QueryContext(b.tx.ctx, b.tx.store.spelt("SELECT "+strings.Join(columns[table], ", ")+" FROM "+table+" WHERE "+ownerOf(table)+" = $1 ORDER BY "+ordered(table)), b.gym)
 	if err != nil {
 		return 0, err
 	}
@@ -161,8 +172,13 @@ func (t *Tx) Restore(r io.ReaderAt, size int64) (Gym, error) {
 	}
 	for _, table := range archiveOrder() {
 		f := find(z, table+".jsonl")
-		if f == nil {
+		switch {
+		case f == nil && list.Columns[table] == nil:
+			continue // it came with a later program
+		case f == nil:
 			return Gym{}, damaged(table + " is missing")
+		case list.Columns[table] == nil:
+			return Gym{}, damaged("its list does not say what " + table + " has")
 		}
 		if err := t.load(f, table, list); err != nil {
 			return Gym{}, err
@@ -209,6 +225,11 @@ func listOf(z *zip.Reader) (list archived, err error) {
 	if err := json.NewDecoder(io.LimitReader(in, mostLine)).Decode(&list); err != nil {
 		return list, damaged("its list cannot be read")
 	}
+	for table, own := range list.Columns {
+		if slices.ContainsFunc(own, func(c string) bool { return !slices.Contains(columns[table], c) }) || !slices.Contains(own, ownerOf(table)) {
+			return list, damaged("its list has columns that no gym has")
+		}
+	}
 	if list.Form > archiveForm || list.Tables > TableVersion {
 		return list, &roomful.Error{Summary: "reading the archive: it was made by a newer program", Hint: "restore it with that program, or a later one"}
 	}
@@ -224,19 +245,17 @@ func (t *Tx) load(f *zip.File, table string, list archived) error {
 	defer in.Close()
 	lines := bufio.NewScanner(in)
 	lines.Buffer(nil, mostLine)
-	of := slices.Index(columns[table], "gym_id")
-	if table == "gyms" {
-		of = 0
-	}
+	own := list.Columns[table]
+	of := slices.Index(own, ownerOf(table))
 	var rows [][]any
 	n := 0
 	for lines.Scan() {
-		row, err := rowOf(lines.Bytes(), len(columns[table]))
+		row, err := rowOf(lines.Bytes(), len(own))
 		if err != nil || row[of] != list.Gym.ID {
 			return damaged(fmt.Sprintf("line %d of %s is no row of this gym", n+1, f.Name))
 		}
 		if rows = append(rows, row); len(rows) == rowsAtOnce {
-			if err := t.insert(table, rows); err != nil {
+			if err := t.insert(table, own, rows); err != nil {
 				return err
 			}
 			rows = rows[:0]
@@ -251,7 +270,7 @@ func (t *Tx) load(f *zip.File, table string, list archived) error {
 	if n != list.Rows[table] {
 		return damaged(fmt.Sprintf("%s has %d rows of %d", f.Name, n, list.Rows[table]))
 	}
-	return t.insert(table, rows)
+	return t.insert(table, own, rows)
 }
 
 // rowOf reads a line of JSON as the values of a row.
@@ -279,7 +298,7 @@ func rowOf(line []byte, width int) ([]any, error) {
 }
 
 // insert puts rows into a table with one statement.
-func (t *Tx) insert(table string, rows [][]any) error {
+func (t *Tx) insert(table string, columns []string, rows [][]any) error {
 	if len(rows) == 0 {
 		return nil
 	}
@@ -293,7 +312,7 @@ func (t *Tx) insert(table string, rows [][]any) error {
 		}
 		places = append(places, "("+strings.Join(one, ", ")+")")
 	}
-	_, err := t.do("INSERT INTO "+table+" ("+strings.Join(columns[table], ", ")+") VALUES "+strings.Join(places, ", "), args...)
+	_, err := t.do("INSERT INTO "+table+" ("+strings.Join(columns, ", ")+") VALUES "+strings.Join(places, ", "), args...)
 	if err != nil {
 		return damaged("the rows of " + table + " do not fit together: " + err.Error())
 	}

@@ -50,43 +50,6 @@ func (b *Books) DropOverride(document, piece, person string) error {
 	return b.needed(b.tx.do(`DELETE FROM overrides WHERE gym_id = $1 AND document_id = $2 AND piece = $3 AND person_id = $4`, b.gym, document, piece, person))
 }
 
-// Learnt is what is known of a person's abilities, and how much it rests on.
-type Learnt struct {
-	Person    string
-	Abilities roomful.Abilities
-	Seq       int64  // of the last change that it rests on
-	Model     string // the version of what learnt it
-	At        time.Time
-}
-
-// Learnt lists what is known of everybody, or of one person for an id.
-func (b *Books) Learnt(person string) ([]Learnt, error) {
-	return many(b.tx, func(r row) (l Learnt, err error) {
-		var learnt string
-		var at int64
-		if err := r.Scan(&l.Person, &learnt, &l.Seq, &l.Model, &at); err != nil {
-			return l, err
-		}
-		l.At = instant(at)
-		return l, decode(learnt, &l.Abilities)
-	}, `SELECT person_id, learnt, seq, model, at FROM abilities WHERE gym_id = $1 AND (person_id = $2 OR $2 = '') ORDER BY person_id`, b.gym, person)
-}
-
-// PutLearnt writes down what was learnt, unless something later is known already.
-func (b *Books) PutLearnt(l Learnt) error {
-	learnt, err := encode(l.Abilities)
-	if err != nil {
-		return err
-	}
-	if _, err := b.change("learnt", l.Person); err != nil {
-		return err
-	}
-	_, err = b.tx.do(`INSERT INTO abilities (gym_id, person_id, learnt, seq, model, at) VALUES ($1, $2, $3, $4, $5, $6)
-		ON CONFLICT (gym_id, person_id) DO UPDATE SET learnt = excluded.learnt, seq = excluded.seq, model = excluded.model, at = excluded.at
-		WHERE abilities.seq <= excluded.seq`, b.gym, l.Person, learnt, l.Seq, l.Model, micro(b.tx.by.At))
-	return err
-}
-
 // Note is something said under a day.
 type Note struct {
 	ID       string

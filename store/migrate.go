@@ -9,7 +9,7 @@ import (
 )
 
 // TableVersion is the number of the last migration.
-const TableVersion = 1
+const TableVersion = 2
 
 // ErrNewer says that a later program has been at work on a database.
 var ErrNewer = errors.New("it was made by a newer program")

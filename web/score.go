@@ -3,6 +3,7 @@ package web
 import (
 	"net/http"
 	"slices"
+	"strings"
 
 	"roomful"
 	"roomful/account"
@@ -100,7 +101,7 @@ func (s *Server) read(d store.Document, who roomful.Athlete, piece, text string)
 	if err != nil {
 		return nil, err
 	}
-	return &store.Read{Reading: got.Readings[0]}, nil
+	return &store.Read{Readings: got.Readings}, nil
 }
 
 // shown is a score as the one who asks may see it.
@@ -112,12 +113,16 @@ func shown(a store.Attempt, sheet string, own bool) stored {
 	if a.Read == nil {
 		return out
 	}
-	reading := a.Read.Reading
-	if !own {
-		reading.Raw, reading.Private, reading.Question = "", nil, nil
+	readings := slices.Clone(a.Read.Readings)
+	var words []string
+	for i := range readings {
+		if !own {
+			readings[i].Raw, readings[i].Private, readings[i].Question = "", nil, nil
+		}
+		words = append(words, score.Words(readings[i]))
 	}
-	out.Score = score.Words(reading)
-	one := exchange.AttemptOf(roomful.Attempt{Readings: []roomful.Reading{reading}})
+	out.Score = strings.Join(words, "; ")
+	one := exchange.AttemptOf(roomful.Attempt{Readings: readings})
 	out.Reading = &one
 	return out
 }

@@ -4,6 +4,7 @@ import (
 	"archive/zip"
 	"bytes"
 	"context"
+	"encoding/json"
 	"errors"
 	"io"
 	"strings"
@@ -27,6 +28,8 @@ func furnish(h *house) {
 			b.PutClass(store.Class{ID: "c1", Day: roomful.Date{Year: 2027, Month: 3, Day: 4}, Start: "17:30", Minutes: 60, Document: "d1"}),
 			b.PutOverride(store.Override{Document: "d1", Piece: "main", Person: "mo", Work: Filled[roomful.Work]()}),
 			b.PutLearnt(store.Learnt{Person: "mo", Abilities: Filled[roomful.Abilities](), Model: "3"}),
+			b.PutDone("mo", map[string][]roomful.Done{"a1": {Filled[roomful.Done]()}}),
+			b.PutLearning(store.Learning{Percent: 100, BeganAt: Now, DoneAt: Now, Model: "3", Shift: store.Shift{roomful.CapVO2max: 0.1}}),
 			b.PutNote(store.Note{ID: "n1", Document: "d1", Person: "mo", Text: "well"}),
 			b.PutAccount(store.Account{ID: "k1", Person: "mo", Name: "Mo", Role: store.Member, MadeAt: Now}),
 			b.PutInvitation(store.Invitation{Hash: "i1", Role: store.Coach, Until: Now}),
@@ -125,6 +128,24 @@ func noArchive(t *testing.T, h *house) {
 	}
 	other := &house{h.open(t), t, h.open}
 	good := packed(t, h.Store)
+	// listed changes what the list says of the columns.
+	listed := func(change func(columns map[string][]string)) []byte {
+		return pack(func(m map[string]string) {
+			var list map[string]any
+			var columns map[string][]string
+			if err := json.Unmarshal([]byte(m["roomful.json"]), &list); err != nil {
+				t.Fatal(err)
+			}
+			text, _ := json.Marshal(list["Columns"])
+			if err := json.Unmarshal(text, &columns); err != nil {
+				t.Fatal(err)
+			}
+			change(columns)
+			list["Columns"] = columns
+			text, _ = json.Marshal(list)
+			m["roomful.json"] = string(text)
+		})
+	}
 	for what, archive := range map[string][]byte{
 		"nothing":           {},
 		"no zip":            []byte(strings.Repeat("x", 1000)),
@@ -139,9 +160,12 @@ func noArchive(t *testing.T, h *house) {
 		"nobody's score": pack(func(m map[string]string) {
 			m["attempts.jsonl"] = strings.Replace(m["attempts.jsonl"], `"mo"`, `"nobody"`, 1)
 		}),
-		"zeros": pack(func(m map[string]string) { m["people.jsonl"] = strings.Repeat("\x00", 64<<20) }),
+		"zeros":                 pack(func(m map[string]string) { m["people.jsonl"] = strings.Repeat("\x00", 64<<20) }),
+		"a column that is none": listed(func(c map[string][]string) { c["people"][1] = "id FROM gyms --" }),
+		"nobody's rows":         listed(func(c map[string][]string) { c["people"] = c["people"][1:] }),
+		"a table not listed":    listed(func(c map[string][]string) { delete(c, "people") }),
 		"a newer one": pack(func(m map[string]string) {
-			m["roomful.json"] = strings.Replace(m["roomful.json"], `"Form": 1`, `"Form": 9`, 1)
+			m["roomful.json"] = strings.Replace(m["roomful.json"], `"Form": 2`, `"Form": 9`, 1)
 		}),
 	} {
 		err := unpack(other.Store, archive)
@@ -159,4 +183,61 @@ func noArchive(t *testing.T, h *house) {
 	}); err != nil {
 		t.Error(err)
 	}
+}
+
+// olderArchive restores what a program wrote before scores were learnt from: it had
+// fewer tables, and fewer columns.
+func olderArchive(t *testing.T, h *house) {
+	furnish(h)
+	z, err := zip.NewReader(bytes.NewReader(packed(t, h.Store)), int64(len(packed(t, h.Store))))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out bytes.Buffer
+	w := zip.NewWriter(&out)
+	for _, f := range z.File {
+		in, err := f.Open()
+		if err != nil {
+			t.Fatal(err)
+		}
+		text, err := io.ReadAll(in)
+		if err != nil {
+			t.Fatal(err)
+		}
+		switch f.Name {
+		case "done.jsonl", "learning.jsonl":
+			continue
+		case "abilities.jsonl":
+			var row []any
+			if err := json.Unmarshal(text, &row); err != nil {
+				t.Fatal(err)
+			}
+			text, _ = json.Marshal(append(row[:3:3], row[4:]...)) // without the shift
+		case "roomful.json":
+			var list map[string]any
+			if err := json.Unmarshal(text, &list); err != nil {
+				t.Fatal(err)
+			}
+			columns := list["Columns"].(map[string]any)
+			delete(columns, "done")
+			delete(columns, "learning")
+			columns["abilities"] = []string{"gym_id", "person_id", "learnt", "seq", "model", "at"}
+			list["Tables"] = 1
+			text, _ = json.Marshal(list)
+		}
+		to, err := w.Create(f.Name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		to.Write(text)
+	}
+	w.Close()
+	other := &house{h.open(t), t, h.open}
+	if err := unpack(other.Store, out.Bytes()); err != nil {
+		t.Fatal(err)
+	}
+	want, got := look(h, func(b *store.Books) ([]store.Learnt, error) { return b.Learnt("mo") }), look(other, func(b *store.Books) ([]store.Learnt, error) { return b.Learnt("mo") })
+	want[0].Shift = nil
+	other.same("learnt", got, want)
+	other.same("scores", look(other, func(b *store.Books) ([]store.Attempt, error) { return b.OfPerson("mo") }), look(h, func(b *store.Books) ([]store.Attempt, error) { return b.OfPerson("mo") }))
 }

@@ -24,8 +24,8 @@ func Run(t *testing.T, open func(*testing.T) *store.Store) {
 		test func(*testing.T, *house)
 	}{
 		{"people", people}, {"limits", limits}, {"documents", documents}, {"editions", editions}, {"classes", classes},
-		{"attempts", attempts}, {"known", known}, {"accounts", accounts}, {"changes", changes}, {"another gym", anotherGym},
-		{"undone", undone}, {"many at once", manyAtOnce}, {"follow", follow}, {"behind", behind}, {"drop", drop}, {"archive", archive}, {"no archive", noArchive},
+		{"attempts", attempts}, {"known", known}, {"learnt", learnt}, {"accounts", accounts}, {"changes", changes}, {"another gym", anotherGym},
+		{"undone", undone}, {"many at once", manyAtOnce}, {"follow", follow}, {"behind", behind}, {"drop", drop}, {"archive", archive}, {"no archive", noArchive}, {"an older archive", olderArchive},
 		{"order", order}, {"no text", noText}, {"as a model", asModel},
 	} {
 		t.Run(c.name, func(t *testing.T) { c.test(t, newHouse(t, open(t), open)) })
@@ -292,12 +292,6 @@ func known(t *testing.T, h *house) {
 	h.same("by hand", look(h, func(b *store.Books) ([]store.Override, error) { return b.Overrides("d1") }), []store.Override{o})
 	h.update(func(tx *store.Tx) error { return tx.In(ours).DropOverride("d1", "main", "mo") })
 	h.refuse(store.ErrMissing, func(tx *store.Tx) error { return tx.In(ours).DropOverride("d1", "main", "mo") })
-	l := store.Learnt{Person: "mo", Abilities: Filled[roomful.Abilities](), Seq: 7, Model: "3", At: Now}
-	h.update(func(tx *store.Tx) error { return tx.In(ours).PutLearnt(l) })
-	older := l
-	older.Seq, older.Model = 6, "old"
-	h.update(func(tx *store.Tx) error { return tx.In(ours).PutLearnt(older) })
-	h.same("learnt", look(h, func(b *store.Books) ([]store.Learnt, error) { return b.Learnt("") }), []store.Learnt{l})
 	n := store.Note{ID: "n1", Document: "d1", Person: "mo", Text: "well", Private: true, Account: "coach", At: Now}
 	h.update(func(tx *store.Tx) error { return errors.Join(tx.In(ours).PutNote(n), tx.In(ours).PutNote(n)) })
 	h.same("notes", look(h, func(b *store.Books) ([]store.Note, error) { return b.Notes("d1") }), []store.Note{n})
