@@ -320,7 +320,7 @@ func TestCode(t *testing.T) {
 func TestMay(t *testing.T) {
 	owners := []account.Action{account.InviteStaff, account.EditSettings, account.MoveGym}
 	coaches := append([]account.Action{account.SeeHealth, account.PostForOther, account.EditSheets, account.EditPeople, account.Override, account.InviteMember, account.SetPassword}, owners...)
-	members := append([]account.Action{account.SeeOwn, account.PostScore, account.SignUp, account.SayNote, account.EraseOwn}, coaches...)
+	members := append([]account.Action{account.SeeOwn, account.PostScore, account.SignUp, account.SayNote, account.EraseOwn, account.AddPasskey}, coaches...)
 	all := append([]account.Action{account.SeeDay, account.SeeScores}, members...)
 	for role, not := range map[string][]account.Action{store.Owner: nil, store.Coach: owners, store.Member: coaches, store.Screen: members, "": all, "king": all} {
 		for _, a := range all {
@@ -380,5 +380,55 @@ func TestPace(t *testing.T) {
 	p.Failed(now.Add(time.Hour), "another")
 	if !try(now.Add(time.Hour), "address 1") {
 		t.Error("an hour later all is forgotten")
+	}
+}
+
+// TestPaceAtOnce: of many tries at once only five are under way, and one that goes well
+// gives its place back.
+func TestPaceAtOnce(t *testing.T) {
+	var p account.Pace
+	for i := range 8 {
+		if got := p.Begin(now, "address 1"); got != (i < 5) {
+			t.Errorf("try %d at once: %v", i+1, got)
+		}
+	}
+	p.End(now, false, "address 1")
+	if !p.Begin(now, "address 1") {
+		t.Error("one went well, and there is no place")
+	}
+	for range 5 {
+		p.End(now, true, "address 1")
+	}
+	if p.Begin(now, "address 1") || !p.Begin(now.Add(10*time.Second), "address 1") {
+		t.Error("five failed: one try in ten seconds")
+	}
+}
+
+// TestFind finds who comes by a name, and nobody when that is in doubt.
+func TestFind(t *testing.T) {
+	h := newHouse(t)
+	h.update(func(tx *store.Tx) error {
+		b := tx.In("g")
+		for _, a := range []store.Account{{ID: "a1", Name: "Ada", Password: "x"}, {ID: "a2", Name: "Two", Password: "x"}, {ID: "a3", Name: "two", Password: "x"},
+			{ID: "a4", Name: "None"}, {ID: "a5", Name: "Gone", Password: "x", ClosedAt: now}} {
+			a.Role, a.MadeAt = store.Coach, now
+			if err := b.PutAccount(a); err != nil {
+				return err
+			}
+		}
+		return nil
+	})
+	for _, c := range []struct{ gym, who, want string }{
+		{"", "ada", "a1"}, {"G", "Ada", "a1"}, {"g", "a1", "a1"}, {"other", "Ada", ""}, {"", "two", ""}, {"", "a3", "a3"}, {"", "None", ""}, {"", "Gone", ""}, {"", "", ""},
+	} {
+		if err := h.View(t.Context(), func(tx *store.Tx) error {
+			_, a, err := account.Find(tx, c.gym, c.who)
+			if a.ID != c.want {
+				t.Errorf("%q in %q is %q", c.who, c.gym, a.ID)
+			}
+			return err
+		}); err != nil {
+			t.Fatal(err)
+		}
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"io"
 	"slices"
+	"strings"
 	"time"
 
 	"roomful"
@@ -140,6 +141,48 @@ func SignIn(b *store.Books, a store.Account, c Coming) (key string, v Visitor, e
 	}
 	v = Visitor{Gym: b.ID(), Account: a, Hash: hash}
 	return key, v, b.PutSignIn(store.SignIn{Hash: hash, Account: a.ID, Device: c.Device, MadeAt: c.At, SeenAt: c.At, Until: c.At.Add(deviceFor)})
+}
+
+// Find finds an account by what somebody calls themselves, its name or id, in a gym by
+// its name or id, or in the only one there is. Nobody, and somebody whom that leaves in
+// doubt, is the zero account: see [Opens].
+func Find(tx *store.Tx, gym, who string) (string, store.Account, error) {
+	gyms, err := tx.Gyms()
+	if err != nil {
+		return "", store.Account{}, err
+	}
+	at := slices.IndexFunc(gyms, func(g store.Gym) bool {
+		return g.ID == gym || strings.EqualFold(g.Name, gym) || gym == "" && len(gyms) == 1
+	})
+	if at < 0 {
+		return gym, store.Account{}, nil
+	}
+	all, err := tx.In(gyms[at].ID).Accounts()
+	found := store.Account{}
+	for _, a := range all {
+		switch {
+		case a.ID == who:
+			return gyms[at].ID, a, nil
+		case !strings.EqualFold(a.Name, who) || a.Password == "" || !a.ClosedAt.IsZero():
+		case found.ID != "":
+			return gyms[at].ID, store.Account{}, err
+		default:
+			found = a
+		}
+	}
+	return gyms[at].ID, found, err
+}
+
+// Forget ends the sign-in of a device that comes in anew.
+func Forget(tx *store.Tx, key string) error {
+	s, err := tx.SignIn(hashOf(key))
+	if errors.Is(err, store.ErrMissing) {
+		return nil
+	}
+	if err != nil {
+		return err
+	}
+	return tx.In(s.Gym).SignOut(s.Account, s.Hash)
 }
 
 // Who finds who comes with a device's secret.

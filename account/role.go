@@ -25,6 +25,7 @@ const (
 	Override     Action = "set somebody's version by hand"
 	InviteMember Action = "invite a member"
 	SetPassword  Action = "set a password of one's own"
+	AddPasskey   Action = "make a passkey of one's own"
 	InviteStaff  Action = "invite an owner, a coach or a screen"
 	EditSettings Action = "change settings and accounts"
 	MoveGym      Action = "import, export and erase the gym"
@@ -49,6 +50,7 @@ var may = []struct {
 	{Override, []string{store.Owner, store.Coach}},
 	{InviteMember, []string{store.Owner, store.Coach}},
 	{SetPassword, []string{store.Owner, store.Coach}},
+	{AddPasskey, []string{store.Owner, store.Coach, store.Member}},
 	{InviteStaff, []string{store.Owner}},
 	{EditSettings, []string{store.Owner}},
 	{MoveGym, []string{store.Owner}},

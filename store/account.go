@@ -194,3 +194,20 @@ func (b *Books) PutPasskey(p Passkey) error {
 		ON CONFLICT (id) DO UPDATE SET credential = excluded.credential WHERE passkeys.gym_id = excluded.gym_id AND passkeys.account_id = excluded.account_id`,
 		p.ID, b.gym, p.Account, p.Credential, micro(p.MadeAt)))
 }
+
+// NewPasskey writes a new passkey down; [ErrTaken] when any gym knows it already.
+func (b *Books) NewPasskey(p Passkey) error {
+	if _, err := b.change("account", p.Account); err != nil {
+		return err
+	}
+	return b.taken(b.tx.do(`INSERT INTO passkeys (id, gym_id, account_id, credential, made_at) VALUES ($1, $2, $3, $4, $5) ON CONFLICT DO NOTHING`,
+		p.ID, b.gym, p.Account, p.Credential, micro(p.MadeAt)))
+}
+
+// DropPasskey takes a passkey of an account away.
+func (b *Books) DropPasskey(account, id string) error {
+	if _, err := b.change("account", account); err != nil {
+		return err
+	}
+	return b.needed(b.tx.do(`DELETE FROM passkeys WHERE gym_id = $1 AND account_id = $2 AND id = $3`, b.gym, account, id))
+}

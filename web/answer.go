@@ -61,7 +61,10 @@ func (s *Server) refuse(w http.ResponseWriter, q *http.Request, err error) {
 	if strings.Contains(q.Header.Get("Accept"), "text/html") {
 		w.Header().Set("Content-Type", "text/html; charset=utf-8")
 		w.WriteHeader(status)
-		_ = refusedPage.Execute(w, say)
+		_ = refusedPage.Execute(w, struct {
+			Summary, Hint string
+			Enter         bool
+		}{say.Summary, say.Hint, status == http.StatusUnauthorized})
 		return
 	}
 	w.Header().Set("Content-Type", "application/json; charset=utf-8")

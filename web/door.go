@@ -1,8 +1,6 @@
 package web
 
 import (
-	"errors"
-	"net"
 	"net/http"
 	"strings"
 	"time"
@@ -50,8 +48,7 @@ func notIn(err error) error {
 // comeIn takes an invitation up and signs the device in.
 func (s *Server) comeIn(w http.ResponseWriter, q *http.Request, _ visit) error {
 	now := s.Now()
-	host, _, _ := net.SplitHostPort(q.RemoteAddr)
-	if !s.pace.Allow(now, "address "+host) {
+	if !s.pace.Allow(now, address(q)) {
 		return errTooMany
 	}
 	id, err := s.NewID()
@@ -62,15 +59,14 @@ func (s *Server) comeIn(w http.ResponseWriter, q *http.Request, _ visit) error {
 	if len(name) > 200 {
 		return &roomful.Error{Summary: "coming in: that name is too long", Hint: "a short one will do"}
 	}
-	var key string
-	if err := s.Store.Update(q.Context(), store.By{At: now}, func(tx *store.Tx) (err error) {
-		key, _, err = account.Accept(tx, q.PathValue("secret"), account.Newcomer{ID: id, Name: name}, s.coming(q, now))
-		return err
-	}); err != nil {
-		s.pace.Failed(now, "address "+host)
+	key, err := s.enterAs(q, func(tx *store.Tx) (string, account.Visitor, error) {
+		return account.Accept(tx, q.PathValue("secret"), account.Newcomer{ID: id, Name: name}, s.coming(q, now))
+	})
+	if err != nil {
+		s.pace.Failed(now, address(q))
 		return notIn(err)
 	}
-	http.SetCookie(w, s.cookie(key, longCookie))
+	http.SetCookie(w, s.cookie(q, key, longCookie))
 	http.Redirect(w, q, "/", http.StatusSeeOther)
 	return nil
 }
@@ -83,108 +79,30 @@ func (s *Server) code(w http.ResponseWriter, q *http.Request, _ visit) error {
 	}); err != nil {
 		return notIn(err)
 	}
-	scheme := "https://"
-	if s.Plain {
-		scheme = "http://"
-	}
 	w.Header().Set("Content-Type", "image/svg+xml")
-	return account.WriteCode(w, scheme+q.Host+"/in/"+q.PathValue("secret"))
+	return account.WriteCode(w, s.base(q)+"/in/"+q.PathValue("secret"))
 }
 
-// enter signs a device in by password.
-func (s *Server) enter(w http.ResponseWriter, q *http.Request, _ visit) error {
-	var sent struct{ Gym, Account, Password string }
-	if err := read(q, &sent); err != nil {
-		return err
+// enterAs signs a device in, and ends the sign-in that it had before.
+func (s *Server) enterAs(q *http.Request, in func(*store.Tx) (key string, v account.Visitor, err error)) (key string, err error) {
+	before := ""
+	if c, err := q.Cookie(s.cookieName(q)); err == nil {
+		before = c.Value
 	}
-	now := s.Now()
-	host, _, _ := net.SplitHostPort(q.RemoteAddr)
-	names := []string{"address " + host, "account " + sent.Gym + " " + sent.Account}
-	if !s.pace.Allow(now, names...) {
-		return errTooMany
-	}
-	var a store.Account
-	if err := s.Store.View(q.Context(), func(tx *store.Tx) (err error) {
-		a, err = tx.In(sent.Gym).Account(sent.Account)
-		return err
-	}); err != nil && !errors.Is(err, store.ErrMissing) {
-		return err
-	}
-	ok, stale := account.Opens(a, sent.Password) // outside of any transaction: it is slow
-	if !ok {
-		s.pace.Failed(now, names...)
-		return errNotIn
-	}
-	if stale {
-		kept, err := account.HashPassword(sent.Password, s.Random)
-		if err != nil {
+	return key, s.Store.Update(q.Context(), store.By{At: s.Now()}, func(tx *store.Tx) (err error) {
+		if key, _, err = in(tx); err != nil || before == "" {
 			return err
 		}
-		a.Password = kept
-	}
-	var key string
-	if err := s.Store.Update(q.Context(), store.By{Account: a.ID, At: now}, func(tx *store.Tx) (err error) {
-		b := tx.In(sent.Gym)
-		if stale {
-			if err := b.PutAccount(a); err != nil {
-				return err
-			}
-		}
-		key, _, err = account.SignIn(b, a, s.coming(q, now))
-		return err
-	}); err != nil {
-		return err
-	}
-	http.SetCookie(w, s.cookie(key, longCookie))
-	w.WriteHeader(http.StatusNoContent)
-	return nil
-}
-
-// setPassword sets the visitor's password, and signs their other devices out: whoever
-// changes a password may have lost one.
-func (s *Server) setPassword(w http.ResponseWriter, q *http.Request, v visit) error {
-	var sent struct{ Password string }
-	if err := read(q, &sent); err != nil {
-		return err
-	}
-	kept, err := account.HashPassword(sent.Password, s.Random)
-	if err != nil {
-		return err
-	}
-	if err := s.Store.Update(q.Context(), s.by(v), func(tx *store.Tx) error {
-		b := tx.In(v.Gym)
-		a, err := b.Account(v.Account.ID)
-		if err != nil {
-			return err
-		}
-		a.Password = kept
-		devices, err := b.SignIns(a.ID)
-		if err != nil {
-			return err
-		}
-		for _, d := range devices {
-			if d.Hash != v.Hash {
-				if err := b.SignOut(a.ID, d.Hash); err != nil {
-					return err
-				}
-			}
-		}
-		return b.PutAccount(a)
-	}); err != nil {
-		return err
-	}
-	return answer(w, struct {
-		Gym     string `json:"gym"`
-		Account string `json:"account"`
-	}{v.Gym, v.Account.ID})
+		return account.Forget(tx, before)
+	})
 }
 
 // longCookie is the longest that browsers keep one; the store decides.
 const longCookie = 400 * 24 * time.Hour
 
 // cookie is what a device keeps.
-func (s *Server) cookie(key string, keep time.Duration) *http.Cookie {
-	return &http.Cookie{Name: cookieName, Value: key, Path: "/", MaxAge: int(keep.Seconds()), HttpOnly: true, Secure: !s.Plain, SameSite: http.SameSiteLaxMode}
+func (s *Server) cookie(q *http.Request, key string, keep time.Duration) *http.Cookie {
+	return &http.Cookie{Name: s.cookieName(q), Value: key, Path: "/", MaxAge: int(keep.Seconds()), HttpOnly: true, Secure: s.secure(q), SameSite: http.SameSiteLaxMode}
 }
 
 // coming is the device that asks, by what it calls itself, shortened.
@@ -195,7 +113,10 @@ func (s *Server) coming(q *http.Request, now time.Time) account.Coming {
 
 // home says who is signed in where.
 func (s *Server) home(w http.ResponseWriter, q *http.Request, v visit) error {
-	show := struct{ Gym, Name, Role string }{Name: v.Account.Name, Role: v.Account.Role}
+	show := struct {
+		Gym, Name, Role, Nonce string
+		Passkeys, Password     bool
+	}{Name: v.Account.Name, Role: v.Account.Role, Nonce: v.nonce, Passkeys: v.May(account.AddPasskey) && s.passkeysWork(q), Password: v.May(account.SetPassword)}
 	if err := s.Store.View(q.Context(), func(tx *store.Tx) error {
 		gym, err := tx.In(v.Gym).Gym()
 		show.Gym = gym.Name
@@ -222,7 +143,7 @@ func (s *Server) leave(w http.ResponseWriter, q *http.Request, v visit, hashes .
 	if err := s.Store.Update(q.Context(), s.by(v), func(tx *store.Tx) error { return tx.In(v.Gym).SignOut(v.Account.ID, hashes...) }); err != nil {
 		return err
 	}
-	http.SetCookie(w, s.cookie("", -time.Second))
+	http.SetCookie(w, s.cookie(q, "", -time.Second))
 	if strings.Contains(q.Header.Get("Accept"), "text/html") {
 		http.Redirect(w, q, "/", http.StatusSeeOther)
 		return nil

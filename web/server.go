@@ -28,12 +28,16 @@ type Server struct {
 	// Plain says that the server is reached without TLS, on this machine alone: then
 	// cookies are sent that way too.
 	Plain bool
+	// URL is the address by which people reach the server, "https://gym.example"; empty
+	// when it is reached by what it listens on.
+	URL string
 
 	// Metrics is where figures are counted; nil for a place of the server's own.
 	Metrics *prometheus.Registry
 
-	pace    account.Pace
-	figures *figures
+	pace       account.Pace
+	ceremonies account.Ceremonies
+	figures    *figures
 }
 
 // mostBody bounds what somebody may send; a sheet has a few kilobytes.
@@ -53,7 +57,13 @@ func (s *Server) Handler() http.Handler {
 	for _, r := range routes {
 		mux.Handle(r.pattern, s.serve(r))
 	}
-	return s.logged(http.NewCrossOriginProtection().Handler(mux))
+	origin := http.NewCrossOriginProtection()
+	if s.URL != "" {
+		if err := origin.AddTrustedOrigin(s.URL); err != nil {
+			s.Log.Error("the address by which people reach the server is none", "why", err)
+		}
+	}
+	return s.logged(origin.Handler(mux))
 }
 
 // serve answers one route.
@@ -86,12 +96,18 @@ func guard(h http.Header, nonce string) {
 	h.Set("Cache-Control", "no-store")
 }
 
-// cookieName is the cookie that a device is known by.
-const cookieName = "roomful"
+// cookieName is the cookie that a device is known by. Over https its name has a browser
+// refuse it from any other host, its own parents included (RFC 6265bis, 4.1.3).
+func (s *Server) cookieName(q *http.Request) string {
+	if s.secure(q) {
+		return "__Host-roomful"
+	}
+	return "roomful"
+}
 
 // who finds out who asks, and writes down now and then that they were seen.
 func (s *Server) who(q *http.Request) (v account.Visitor, err error) {
-	c, err := q.Cookie(cookieName)
+	c, err := q.Cookie(s.cookieName(q))
 	if err != nil {
 		return v, errNotIn
 	}

@@ -12,6 +12,7 @@ import (
 	"net/http"
 	"net/http/httptest"
 	"strings"
+	"sync/atomic"
 	"testing"
 	"time"
 
@@ -42,7 +43,11 @@ type gym struct {
 	store  *store.Store
 	log    *bytes.Buffer
 	keys   map[string]string
+	passed atomic.Int64 // since the clock began, in nanoseconds
 }
+
+// later moves the server's clock on.
+func (g *gym) later(by time.Duration) { g.passed.Add(int64(by)) }
 
 var now = time.Date(2027, 3, 4, 5, 0, 0, 0, time.UTC)
 
@@ -60,7 +65,7 @@ func open(t *testing.T) *gym {
 	}
 	g := &gym{t: t, store: s, log: new(bytes.Buffer), keys: map[string]string{}}
 	random, ids := new(counting), 0
-	srv := &web.Server{Store: s, Lexicon: lex, Now: func() time.Time { return now }, Random: random, Plain: true,
+	srv := &web.Server{Store: s, Lexicon: lex, Now: func() time.Time { return now.Add(time.Duration(g.passed.Load())) }, Random: random, Plain: true,
 		NewID: func() (string, error) { ids++; return fmt.Sprint("id-", ids), nil }, Log: slog.New(slog.NewTextHandler(g.log, nil))}
 	g.server = httptest.NewServer(srv.Handler())
 	t.Cleanup(func() { g.server.CloseClientConnections(); g.server.Close(); s.Close() })
@@ -121,6 +126,7 @@ func (g *gym) ask(who, method, path string, body any, header ...string) (int, st
 	}
 	if key := g.keys[who]; key != "" {
 		q.AddCookie(&http.Cookie{Name: "roomful", Value: key})
+		q.AddCookie(&http.Cookie{Name: "__Host-roomful", Value: key}) // over https
 	}
 	for i := 0; i+1 < len(header); i += 2 {
 		q.Header.Set(header[i], header[i+1])
@@ -435,7 +441,7 @@ func TestShutdown(t *testing.T) {
 		t.Fatal(err)
 	}
 	ctx, stop := context.WithCancel(t.Context())
-	srv := &web.Server{Store: g.store, Now: func() time.Time { return now }, Log: slog.New(slog.DiscardHandler)}
+	srv := &web.Server{Store: g.store, Plain: true, Now: func() time.Time { return now }, Log: slog.New(slog.DiscardHandler)}
 	ended := make(chan error)
 	go func() { ended <- srv.Serve(ctx, l) }()
 	q, _ := http.NewRequestWithContext(t.Context(), "GET", "http://"+l.Addr().String()+"/changes", nil)

@@ -8,6 +8,7 @@ import (
 	"log/slog"
 	"maps"
 	"net"
+	"net/url"
 	"os"
 	"slices"
 	"strings"
@@ -25,15 +26,19 @@ import (
 type serveVerb struct {
 	memory
 	Listen string `help:"The address to listen on." default:"127.0.0.1:8080" placeholder:"ADDR"`
+	URL    string `name:"url" help:"The address by which people reach it, when something that speaks https stands in front: https://gym.example." placeholder:"URL"`
 }
 
 // Help implements the long help.
 func (serveVerb) Help() string {
-	return "A gym without an owner gets a link for its first one, printed here and nowhere else. Anywhere but on this machine it has to stand behind something that speaks https: the sign-in is sent over nothing else."
+	return "A gym without an owner gets a link for its first one, printed here and nowhere else. Anywhere but on this machine it has to stand behind something that speaks https: the sign-in is sent over nothing else. Name that address with --url: links lead there, and passkeys are made for it. It has to hand on the Host header, and X-Forwarded-For so that whoever guesses is slowed down alone."
 }
 
 // Run does the verb.
 func (v *serveVerb) Run(p *program) error {
+	if err := checkURL(v.URL); err != nil {
+		return err
+	}
 	s, err := v.open(p)
 	if err != nil {
 		return err
@@ -60,12 +65,21 @@ func (v *serveVerb) Run(p *program) error {
 	if err != nil {
 		return err
 	}
-	return p.serve(s, v.Listen, links)
+	return p.serve(s, v.Listen, v.URL, links)
+}
+
+// checkURL refuses what is no address of a site.
+func checkURL(address string) error {
+	at, err := url.Parse(address)
+	if address == "" || err == nil && at.Host != "" && (at.Scheme == "https" || at.Scheme == "http") && address == at.Scheme+"://"+at.Host {
+		return nil
+	}
+	return usageError{fmt.Errorf("--url %s: give the address without a path, such as https://gym.example", address)}
 }
 
 // serve answers on an address until the program is told to stop. It says where, and the
 // links by which people come in, when it does answer.
-func (p *program) serve(s *store.Store, address string, secrets map[string]string) error {
+func (p *program) serve(s *store.Store, address, public string, secrets map[string]string) error {
 	l, err := net.Listen("tcp", address)
 	if err != nil {
 		return outside("listening on "+address, err, "take another address with --listen, 127.0.0.1:0 for any that is free")
@@ -73,7 +87,10 @@ func (p *program) serve(s *store.Store, address string, secrets map[string]strin
 	tcp, _ := l.Addr().(*net.TCPAddr)
 	at := "http://" + l.Addr().String()
 	server := &web.Server{Store: s, Lexicon: p.lexicon, Now: p.Now, Random: rand.Reader, NewID: newID,
-		Log: slog.New(slog.NewJSONHandler(p.Stderr, nil)), Plain: tcp != nil && tcp.IP.IsLoopback()}
+		Log: slog.New(slog.NewJSONHandler(p.Stderr, nil)), Plain: tcp != nil && tcp.IP.IsLoopback(), URL: public}
+	if public != "" {
+		at = public
+	}
 	links := map[string]string{}
 	for who, secret := range secrets {
 		links[who] = at + "/in/" + secret
@@ -124,7 +141,7 @@ func (p *program) serveDemo(address, dir string) error {
 	if err != nil {
 		return err
 	}
-	return p.serve(s, address, links)
+	return p.serve(s, address, "", links)
 }
 
 // demoGym makes the invented gym, and an invitation for each role.
