@@ -35,7 +35,8 @@ type Reading struct {
 	Question       *Question
 }
 
-// Change is one departure from the sheet. What was not said is empty or 0.
+// Change is one departure from the sheet. What was not said is empty or 0. Where To is Of
+// the line was done as written from then on, after something else.
 type Change struct {
 	Of, To    MovementID
 	Assist    string // "band", "box"

@@ -111,6 +111,25 @@ func TestDoneSegments(t *testing.T) {
 	}
 }
 
+// TestDoneAgain goes back to the sheet after a stretch of something else: the first of three
+// rounds in twelve minutes with ring rows, or with 16 kg.
+func TestDoneAgain(t *testing.T) {
+	got, _ := record(t, roomful.Athlete{ID: "1", Name: "Odo", Division: roomful.DivisionA}, chipper, "12:00, ring rows first round", "12:00, 16 kg first round")
+	for i, want := range []string{"ring-row", "pull-up"} {
+		segments := got[i].Done.Segments
+		if len(segments) != 2 || segments[1].From != 4*time.Minute {
+			t.Fatalf("segments %+v", segments)
+		}
+		first, then := segments[0].Work.Round, segments[1].Work.Round
+		if first[2].Movement != roomful.MovementID(want) || then[2].Movement != "pull-up" || then[1].Load.Kg() != 24 || i == 1 && first[1].Load.Kg() != 16 {
+			t.Errorf("%+v, then %+v", first, then)
+		}
+		if s := strings.Join(got[i].Done.Changed, "; "); !strings.Contains(s, "as written from 4:00") {
+			t.Errorf("changed %q", s)
+		}
+	}
+}
+
 // TestDoneAssumed says what was filled in.
 func TestDoneAssumed(t *testing.T) {
 	got, _ := record(t, roomful.Athlete{ID: "1", Name: "Odo", Division: roomful.DivisionA}, chipper, "11:40", "11:30 as written")

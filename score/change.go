@@ -26,9 +26,11 @@ type saidChange struct {
 	roomful.Change
 	at int // token
 	// of are the lines that it may replace, by piece; the pieces that fit it best.
-	of   map[int]roomful.MovementID
-	when moment
-	late bool
+	of map[int]roomful.MovementID
+	// span is the stretch of the piece that it was made for, the whole when none is said;
+	// then says that it came later, and not when.
+	span span
+	then bool
 }
 
 // changes reads departures from the pieces: another movement, help, a part left
@@ -71,9 +73,28 @@ func (p *parser) changes(pieces []piece, lex roomful.Lexicon) []saidChange {
 			p.use(m.to, m.to+n)
 		}
 		p.use(m.from, m.to)
-		out = append(out, p.saidAt(p.amountOf(c, m), m.from, of))
+		one := p.saidAt(p.amountOf(c, m), m.from, of)
+		if before := slices.Index(p.named.all, m) - 1; before >= 0 {
+			one.then = p.follows(p.named.all[before], m, of) && one.span == span{}
+		}
+		out = append(out, one)
 	}
 	return append(out, p.help(pieces, lex)...)
+}
+
+// follows reports whether a movement came instead of the one named before it on the way, "t2b
+// then knee raises", and takes that one's name.
+func (p *parser) follows(before, m mention, of map[int]roomful.MovementID) bool {
+	if p.toks[before.from].clause != p.toks[m.from].clause || !p.says(stretch{before.to, m.from}, restWords...) && p.count("half") < 2 {
+		return false
+	}
+	for i, id := range of {
+		if at := lineOf(p.pieces[i].lines, before.id); at >= 0 && p.pieces[i].lines[at].Movement == id {
+			p.use(before.from, before.to)
+			return true
+		}
+	}
+	return false
 }
 
 // asked reports whether a line asks for just the amount of a change.
@@ -116,10 +137,10 @@ func (p *parser) forWord(pieces []piece, at int) (map[int]roomful.MovementID, in
 	return out, n + 1
 }
 
-// saidAt is a change said at a token, with from when on.
+// saidAt is a change said at a token, with what stretch of the piece it was for.
 func (p *parser) saidAt(c roomful.Change, at int, of map[int]roomful.MovementID) saidChange {
 	s := saidChange{Change: c, at: at, of: of}
-	s.when, s.late = p.momentOf(stretch{at, at + 1})
+	s.span, _ = p.spanOf(stretch{at, at + 1}, false)
 	return s
 }
 

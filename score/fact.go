@@ -70,7 +70,7 @@ type parser struct {
 	used   []bool
 	facts  []fact
 	named  names
-	when   [][]spoken // moments, by clause
+	when   [][]spoken // spans, by clause
 	lex    roomful.Lexicon
 	pieces []piece
 	asked  *piece      // the piece asked about
@@ -97,7 +97,7 @@ func (p *parser) isNumber(i int) bool {
 
 // collect makes facts of everything not used yet.
 func (p *parser) collect() {
-	productions := []func(int) int{p.cap, p.all, p.clock, p.sets, p.ranges, p.list, p.plus, p.pair, p.rounds, p.measure, p.of, p.plain}
+	productions := []func(int) int{p.cap, p.all, p.clock, p.sets, p.ranges, p.list, p.plus, p.pair, p.rounds, p.of, p.measure, p.plain}
 	for i := 0; i < len(p.toks); {
 		n := 0
 		for _, production := range productions {

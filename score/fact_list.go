@@ -11,6 +11,9 @@ func (p *parser) ranges(i int) int {
 	if !p.isNumber(j) || !p.isNumber(j+2) || p.word(j+1) != "to" && !(j > i && p.word(j+1) == "and") {
 		return 0
 	}
+	if p.word(j-1) == "from" || p.toks[j].value > p.toks[j+2].value && p.asked.count == 0 {
+		return 0 // "from 80 to 60"
+	}
 	f := fact{kind: listFact, range_: true, approx: true, list: []float64{p.toks[j].value, p.toks[j+2].value}}
 	return p.add(f, i, j+3-i)
 }

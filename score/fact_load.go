@@ -20,7 +20,7 @@ func (p *parser) sets(i int) int {
 	}
 	j = p.mass(&f, i, j)
 	switch w := p.word(j); {
-	case w == "for" && slices.Contains(roundWords, p.word(j+2)):
+	case w == "for" && slices.Contains(roundWords, p.word(j+2)), p.used[min(j, len(p.used)-1)]:
 		return 0 // "24 kg for 3 rounds then 16"
 	case (w == "x" || w == "*" || w == "for") && p.isNumber(j+1):
 		f.b = p.toks[j+1].value

@@ -26,6 +26,9 @@ func (p *parser) pair(i int) int {
 	if s := p.clause(i); p.multi() && (j != i+1 || s.from < i && p.toks[i-1].text != "," || s.to > j+1) {
 		return 0 // beside another piece only as a clause of their own
 	}
+	if _, _, loads := p.pairOf(p.toks[i].value, p.toks[j].value); loads && p.word(i+1) == "/" {
+		return 0 // the sheet's two loads
+	}
 	if next := p.word(j + 1); p.isNumber(j+1) || p.toks[min(j+1, len(p.toks)-1)].glued && j+1 < len(p.toks) && next != "," && next != "." || p.unitAt(j+1) {
 		return 0
 	}

@@ -1,6 +1,10 @@
 package score
 
-import "slices"
+import (
+	"slices"
+
+	"roomful"
+)
 
 // plus reads "5+20", "5 rds + 20", "5 and 20", "5 rounds 20 reps".
 func (p *parser) plus(i int) int {
@@ -18,8 +22,11 @@ func (p *parser) plus(i int) int {
 			return p.add(fact{kind: plusFact, a: p.toks[i].value, b: reps}, i, end-i)
 		}
 	}
-	if p.asked.count > 0 && p.word(j) == "and" && !rounds {
-		return 0 // "min 7 and 9"
+	if p.asked.count > 0 && (p.word(j) == "and" && !rounds || p.word(j) == ",") {
+		return 0 // "min 7 and 9", "15 rounds, 60"
+	}
+	if p.word(j) == "," && p.asked.window() && p.isNumber(j+1) && !slices.Contains(repWords, p.word(j+2)) && p.toks[j+1].value >= p.mostInRound(p.whole(i)) {
+		return 0 // "5 rounds, 60"
 	}
 	if joined {
 		j++
@@ -54,7 +61,7 @@ func (p *parser) rounds(i int) int {
 	if p.word(i+1) == "and" && p.word(i+2) == "a" && p.word(i+3) == "bit" {
 		return p.add(fact{kind: roundsFact, a: p.toks[i].value, approx: true}, i, 4)
 	}
-	if !slices.Contains(roundWords, p.word(i+1)) || p.toks[i].decimals > 0 {
+	if !slices.Contains(roundWords, p.word(i+1)) || p.used[i+1] || p.toks[i].decimals > 0 {
 		return 0
 	}
 	f, n := fact{kind: roundsFact, a: p.toks[i].value}, 2
@@ -64,16 +71,25 @@ func (p *parser) rounds(i int) int {
 	return p.add(f, i, n)
 }
 
-// of reads "15/15", "5 of 5", "9 von 12".
+// of reads "15/15", "5 of 5", "9 von 12" and "@ 24/16 kg".
 func (p *parser) of(i int) int {
+	if p.word(i) == "@" && p.word(i+2) == "/" {
+		if n := p.of(i + 1); n > 0 {
+			return n + 1
+		}
+	}
 	w := p.word(i + 1)
 	if !p.isNumber(i) || !p.isNumber(i+2) || w != "of" && w != "von" && !(w == "/" && p.toks[i+1].glued) {
 		return 0
 	}
+	if p.asked.kind == roomful.TimeScore && p.toks[i].value >= 100 && p.toks[i+2].value >= 100 {
+		return 0 // "1842/1850" are two times
+	}
 	if p.multi() && p.asked.count > 0 && int(p.toks[i+2].value) != p.asked.count {
 		return 0 // "12/9" is two scores
 	}
-	return p.add(fact{kind: ofFact, a: p.toks[i].value, b: p.toks[i+2].value}, i, 3)
+	f := fact{kind: ofFact, a: p.toks[i].value, b: p.toks[i+2].value}
+	return p.add(f, i, p.mass(&f, i, i+3)-i)
 }
 
 // plain reads a number with nothing to say what it counts.
@@ -81,7 +97,7 @@ func (p *parser) plain(i int) int {
 	if !p.isNumber(i) {
 		return 0
 	}
-	if w := p.word(i + 1); w == "st" || w == "nd" || w == "rd" || w == "th" {
+	if i+1 < len(p.toks) && p.toks[i+1].glued && ordinalEnds[p.word(i+1)] && !p.used[i+1] {
 		return 0
 	}
 	return p.add(fact{kind: plainFact, a: p.toks[i].value, decimals: p.toks[i].decimals}, i, 1)

@@ -89,7 +89,7 @@ func (p *parser) all(i int) int {
 	if p.word(i+1) == "but" && p.isNumber(i+2) && p.asked.count > 0 {
 		return p.add(fact{kind: roundsFact, a: max(0, float64(p.asked.count)-p.toks[i+2].value)}, i, 3)
 	}
-	if p.isNumber(i + 1) {
+	if p.isNumber(i+1) && (p.asked.count > 0 || slices.Contains(roundWords, p.word(i+2))) {
 		n := 2
 		if slices.Contains(roundWords, p.word(i+2)) {
 			n = 3

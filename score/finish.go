@@ -59,10 +59,41 @@ func (r *reader) give(out []roomful.Reading, piece int, c saidChange) {
 	if of := c.of[piece]; of != "" {
 		c.Change.Of = of
 	}
-	if c.late {
-		c.Change.AtSeconds = c.when.clock(r.pieces[piece].part, out[at])
+	one, s := &out[at], &r.pieces[piece]
+	if c.Change.AtSeconds == 0 {
+		c.Change.AtSeconds = r.begins(one, s, c)
 	}
-	out[at].Changes = append(out[at].Changes, c.Change)
+	one.Changes = append(one.Changes, c.Change)
+	if until, known := r.clock(c.span.until, s, one); until > 0 && known && c.Change.Of != "" {
+		one.Changes = append(one.Changes, roomful.Change{Of: c.Change.Of, To: c.Change.Of, AtSeconds: until}) // as written again
+	}
+}
+
+// begins is when in s on the clock a change began. Where that is not known it asks.
+func (r *reader) begins(out *roomful.Reading, s *piece, c saidChange) float64 {
+	at, known := r.clock(c.span.since, s, out)
+	if known && !c.then {
+		return at
+	}
+	if out.Question == nil {
+		out.Question = &roomful.Question{Ask: "when did " + r.named(c.Change) + " begin?", Answers: [2]string{"about halfway", "another time"}}
+	}
+	at, _ = r.clock(point{half: true}, s, out)
+	return at
+}
+
+// named says a change in a question.
+func (r *reader) named(c roomful.Change) string {
+	m := r.q.Lexicon.Movement(c.To)
+	switch {
+	case c.LoadKg > 0:
+		return roomful.Figure(c.LoadKg) + " kg"
+	case m != nil:
+		return m.Plural
+	case c.Assist != "":
+		return "the " + c.Assist
+	}
+	return "that"
 }
 
 // asked is the piece asked about.

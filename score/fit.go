@@ -78,7 +78,7 @@ func fitTime(s *piece, f *fact) int {
 	case clockFact, capFact:
 		return 10
 	case listFact:
-		if s.count > 1 || f.clocks {
+		if (s.count > 1 || f.clocks) && !f.massSaid {
 			return 10
 		}
 		return 0

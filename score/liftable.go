@@ -8,27 +8,66 @@ import (
 )
 
 // liftable reports whether a plain figure may be a load: not a small count, unless it
-// stands behind what is lifted ("swings 24", "kb 16"), ends in a half, or follows
-// another load ("24 kg then 16").
+// stands behind what is lifted ("swings 24", "kb 16"), ends in a half, or is near to the
+// sheet's and stands beside a stretch of the piece ("last round 16") or behind another
+// load ("24 kg then 16"). What nobody lifts, and a second score ("1842 or 1850"), is none.
 func (r *reader) liftable(f *fact, i int) bool {
-	if r.counts(f) {
+	if r.counts(f) || f.a > mostKg || choiceWords[r.p.word(f.from-1)] || r.share(f) || r.p.elsewhen(f.from) {
 		return false
 	}
-	if f.a >= 20 || r.p.word(f.from-1) == "then" && i > 0 || f.decimals == 1 && f.a >= 2.5 && f.a*2 == math.Trunc(f.a*2) {
+	if f.a >= 20 || f.decimals == 1 && f.a >= 2.5 && f.a*2 == math.Trunc(f.a*2) {
+		return true
+	}
+	if _, near := r.p.spanNear(stretch{f.from, f.to}, true); i > 0 && r.likely(f.a, f) && (near != nil || r.turns(f)) {
 		return true
 	}
 	if _, apart := r.closest(r.loaded(), inKg(f.a, f, r.q.Unit)); apart <= onePair && r.p.bare(r.p.clause(f.from), nil) {
 		return true // "6+3, 15" where the sheet says 15 kg
 	}
 	_, held := implementWords[r.p.word(f.from-1)]
-	m, named := r.p.named.to(f.from)
+	m, named := r.byIt(f)
 	return f.a >= 2 && (held || r.withLoad(f) || named && !r.unloaded(m.id))
+}
+
+// turns reports whether a word beside a figure says that it came instead of another: "then
+// 16", "dropped to 16", "16 after", "rest at 16".
+func (r *reader) turns(f *fact) bool {
+	j := f.from - 1
+	for slices.Contains(atWords, r.p.word(j)) || r.p.word(j) == "to" || r.p.word(j) == "->" {
+		j--
+	}
+	before, behind := r.p.word(j), r.p.word(f.to)
+	return r.p.word(f.from-1) == "to" && r.p.toks[f.from-2].kind == numberToken || slices.Contains(turnWords, before) || slices.Contains(restWords, before) || r.p.word(f.from-1) == "->" || slices.Contains(restWords, behind) || behind == "the" && r.p.word(f.to+1) == "rest"
 }
 
 // counts reports whether a figure counts a line without a load: "60 burpees".
 func (r *reader) counts(f *fact) bool {
 	m, named := r.p.named.from(f.to)
-	return named && r.unloaded(m.id)
+	return named && (r.unloaded(m.id) || len(piecesWith(r.pieces, m.id)) == 0 && r.bare(m.id))
+}
+
+// share reports whether a figure counts a part of a line: "20 at 16", "the first 20 swings",
+// "20 swings at 24".
+func (r *reader) share(f *fact) bool {
+	j := f.to
+	m, named := r.p.named.from(j)
+	if named {
+		j = m.to
+	}
+	before := r.p.word(f.from - 1)
+	part := slices.Contains(firstWords, before) || slices.Contains(lastWords, before)
+	return part || slices.Contains(atWords, r.p.word(j)) && j+1 < len(r.p.toks) && r.p.toks[j+1].kind == numberToken
+}
+
+// elsewhen reports whether the clause of a token speaks of another day: "20 kg last time".
+func (p *parser) elsewhen(at int) bool {
+	s := p.clause(at)
+	for i := s.from; i < s.to; i++ {
+		if w := p.word(i + 1); slices.Contains([]string{"last", "next"}, p.word(i)) && (w == "time" || w == "week" || w == "month" || w == "year") {
+			return true
+		}
+	}
+	return p.says(s, "usually", "usual", "normally", "yesterday")
 }
 
 // unloaded reports whether a movement is a line of a piece that asks for no load.

@@ -14,59 +14,6 @@ type owned struct {
 	piece int
 }
 
-// stated takes loads that are no score as what was lifted, in the piece whose line or
-// implement stands beside them, else the one they stand by. A load that is not the
-// sheet's is a change.
-func (r *reader) stated(out []roomful.Reading) (changes []owned) {
-	r.matched = map[string]bool{}
-	other := map[string]bool{}
-	for i := range r.p.facts {
-		f := &r.p.facts[i]
-		if r.taken[f.from] || f.kind != loadFact && !(f.kind == plainFact && r.liftable(f, i)) {
-			continue
-		}
-		at, lines := r.loadPiece(f)
-		if at < 0 {
-			continue
-		}
-		part := r.pieces[at].part
-		kg := inKg(f.a, f, r.unit(part))
-		reading := &out[0]
-		for k := range out {
-			if out[k].Piece == part.Name() {
-				reading = &out[k]
-			}
-		}
-		if reading.Kind == roomful.LoadScore {
-			continue
-		}
-		when, late := r.p.momentOf(stretch{f.from, f.to})
-		if r.p.word(f.from-1) == "then" && f.kind == plainFact && !late {
-			continue
-		}
-		reading.LoadsKg = append(reading.LoadsKg, kg)
-		r.take(f)
-		e, differs := r.line(lines, kg)
-		if late {
-			e, _ = r.closest(lines, kg)
-			differs = true
-		}
-		switch {
-		case differs:
-			other[reading.Piece] = true
-			changes = append(changes, owned{saidChange{Change: roomful.Change{Of: e, LoadKg: kg}, when: when, late: late}, at})
-		case r.q.Division == roomful.AnyDivision && !r.heaviest(lines, kg):
-			other[reading.Piece] = true // the sheet's for some, less for others
-		default:
-			r.matched[reading.Piece] = true
-		}
-	}
-	for name := range other {
-		delete(r.matched, name)
-	}
-	return changes
-}
-
 // heights adds stated heights to changes.
 func (r *reader) heights(changes []owned) []owned {
 	for i := range r.p.facts {
@@ -83,7 +30,9 @@ func (r *reader) heights(changes []owned) []owned {
 				}
 			}
 		}
-		changes = append(changes, owned{saidChange{Change: c}, at})
+		said := saidChange{Change: c}
+		said.span, _ = r.p.spanOf(stretch{f.from, f.to}, false)
+		changes = append(changes, owned{said, at})
 		r.take(f)
 	}
 	return changes

@@ -15,6 +15,9 @@ var nicknames = map[string]roomful.MovementID{
 // roundish are words of scores that a lexicon might take for a movement.
 var roundish = wordSet("with then and for at as cap all left band banded box rounds round rd rds r w x the a then on to each")
 
+// ordinalEnds stand behind the figure of a place, "4th".
+var ordinalEnds = wordSet("st nd rd th")
+
 // mention is a movement that a text names.
 type mention struct {
 	id       roomful.MovementID
@@ -64,7 +67,7 @@ func (n *names) to(at int) (m mention, ok bool) {
 func (p *parser) mentions(lex roomful.Lexicon) (out names) {
 	for i := 0; i < len(p.toks); {
 		t := p.toks[i]
-		if t.kind != wordToken || i+1 < len(p.toks) && isSecond(t.text) || roundish[t.text] && lexLength(p, lex, i) < 2 {
+		if t.kind != wordToken || i+1 < len(p.toks) && isSecond(t.text) || roundish[t.text] && lexLength(p, lex, i) < 2 || t.glued && ordinalEnds[t.text] {
 			i++
 			continue
 		}

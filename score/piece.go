@@ -31,6 +31,17 @@ func (s *piece) window() bool {
 	return ok && s.part.ScoreBy == ""
 }
 
+// most is how many rounds a piece has, or may have in its time.
+func (s *piece) most() int {
+	switch f := s.part.Format.(type) {
+	case roomful.ForTime:
+		return max(f.Rounds, len(f.Ladder.Steps))
+	case roomful.RoundsInTime:
+		return mostTyped
+	}
+	return s.count
+}
+
 // sums reports whether figures with + between them are to be added up.
 func (s *piece) sums() bool {
 	return s.alone && s.kind != roomful.RoundsScore && s.kind != roomful.LoadScore

@@ -103,7 +103,7 @@ type remarks struct {
 func (p *parser) said() remarks {
 	var r remarks
 	p.named = p.mentions(p.lex)
-	p.moments()
+	p.spans()
 	r.sameAs = p.same()
 	r.asWritten = p.has("as", "written") || p.has("as", "rx'd") || p.has("rx'd") || p.has("rx") || p.has("as", "rx") || p.has("rxd")
 	if p.has("not", "as", "written") || p.has("not", "rx") {

@@ -94,9 +94,9 @@ func (c Comparer) apart(out roomful.Comparison) string {
 		return count(d, "repetition") + " fewer by the cap"
 	case kind == roomful.TimeScore:
 		if d < 0 {
-			return least + span(-d) + " faster"
+			return least + howLong(-d) + " faster"
 		}
-		return least + span(d) + " slower"
+		return least + howLong(d) + " slower"
 	case kind == roomful.RoundsScore:
 		if reps := b.Counted - a.Counted; !math.IsNaN(reps) && reps*d > 0 && a.RoundSize(0) == b.RoundSize(0) && a.RoundSize(0) > 0 {
 			if reps < 0 {
@@ -111,9 +111,9 @@ func (c Comparer) apart(out roomful.Comparison) string {
 		return roomful.Figure(math.Round(math.Abs(d))) + " m " + more
 	case kind == roomful.HoldScore:
 		if d < 0 {
-			return span(-d) + " shorter"
+			return howLong(-d) + " shorter"
 		}
-		return span(d) + " longer"
+		return howLong(d) + " longer"
 	}
 	if d < 0 {
 		return count(-d, "repetition") + " fewer"
@@ -129,8 +129,8 @@ func count(n float64, what string) string {
 	return roomful.Figure(n) + " " + what + "s"
 }
 
-// span writes a length of time as one says it.
-func span(seconds float64) string {
+// howLong writes a length of time as one says it.
+func howLong(seconds float64) string {
 	s := int(math.Round(seconds))
 	switch {
 	case s < 1:

@@ -81,6 +81,22 @@ func (r *reader) lastFailed() bool {
 	return false
 }
 
+// unitOf is the unit of a load that comes without one: that of the loads beside it, "53 lb
+// first round then 35", else as for any load of the piece.
+func (r *reader) unitOf(f *fact, p roomful.Part) roomful.MassUnit {
+	at := slices.IndexFunc(r.p.facts, func(g fact) bool { return g.from == f.from })
+	for _, step := range []int{-1, 1} {
+		for k := at; k >= 0 && k < len(r.p.facts); k += step {
+			if g := &r.p.facts[k]; g.massSaid {
+				return g.mass
+			} else if g.kind != plainFact && g.kind != listFact {
+				break
+			}
+		}
+	}
+	return r.unit(p)
+}
+
 // unit is the unit of loads that come without one: the person's, unless the
 // sheet is written in pounds.
 func (r *reader) unit(p roomful.Part) roomful.MassUnit {

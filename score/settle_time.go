@@ -2,6 +2,7 @@ package score
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"roomful"
@@ -68,9 +69,9 @@ func (r *reader) bouts(out *roomful.Reading, s *piece, f *fact) {
 	if !f.clocks && f.kind != clockFact && f.decimals == 2 {
 		each = r.pointedOrSeconds(s, each)
 	}
-	if len(each) == s.count && onClock(each) {
-		intervals, _ := s.part.Format.(roomful.Intervals)
-		each = apart(each, intervals.Rest.Seconds())
+	intervals, _ := s.part.Format.(roomful.Intervals)
+	if lengths, on := onClock(each, intervals.Rest.Seconds()); on && len(each) <= s.count {
+		each = lengths
 		out.Question = &roomful.Question{Ask: "are those times on the clock, or one for each?", Answers: [2]string{"on the clock", "one for each"}}
 	}
 	if len(each) > s.count {
@@ -92,11 +93,31 @@ func (r *reader) bouts(out *roomful.Reading, s *piece, f *fact) {
 	}
 }
 
-// onClock reports whether times of intervals look like the clock at the end of each:
-// three at least, each later, and the last near to as many times the first.
-func onClock(each []float64) bool {
+// onClock reports whether times of intervals look like the clock at the end of each, every
+// one later and the last near to as many times the first, and how long each took then: with
+// the rest between them, or without where that fits better.
+func onClock(each []float64, rest float64) (lengths []float64, on bool) {
 	n := len(each)
-	return n >= 3 && grows(each) && each[n-1] > 0.7*float64(n)*each[0]
+	if n < 2 || !grows(each) || each[n-1] <= 0.7*float64(n)*each[0] || n == 2 && each[1] <= leastTwice*each[0] {
+		return nil, false
+	}
+	lengths = apart(each, rest)
+	if bare := apart(each, 0); uneven(bare) < uneven(lengths) {
+		lengths = bare
+	}
+	return lengths, true
+}
+
+// leastTwice is how much longer the second of two intervals is than the first where it is
+// rather the clock (judgement).
+const leastTwice = 1.8
+
+// uneven is how far lengths are from the first of them, as the largest of the logarithms.
+func uneven(each []float64) (worst float64) {
+	for _, s := range each {
+		worst = max(worst, math.Abs(math.Log(max(s, 1)/each[0])))
+	}
+	return worst
 }
 
 // askShort asks how far somebody came who did not finish.

@@ -115,13 +115,16 @@ func (r *reader) otherFigure(out *roomful.Reading) *roomful.Question {
 	}
 	for i := range r.p.facts {
 		f := &r.p.facts[i]
-		if r.taken[f.from] || r.private(f) || !r.p.bare(r.p.clause(f.from), choiceWords) {
+		if s := r.p.clause(f.from); r.taken[f.from] || r.private(f) || !r.p.bare(stretch{s.from, f.from}, choiceWords) || !r.p.bare(stretch{f.to, max(s.to, f.to)}, choiceWords) {
 			continue
 		}
 		switch f.kind {
 		case score, plusFact, clockFact:
 			return &roomful.Question{Ask: "which is the score?", Answers: [2]string{Words(*out), f.text}}
-		case plainFact:
+		case plainFact, ofFact, listFact, setsFact:
+			if choiceWords[r.p.word(f.from-1)] {
+				return &roomful.Question{Ask: "which is the score?", Answers: [2]string{Words(*out), f.text}}
+			}
 			return &roomful.Question{Ask: "what does " + f.text + " count?", Answers: [2]string{"a load", "something else"}}
 		}
 	}

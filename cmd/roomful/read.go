@@ -99,7 +99,10 @@ func (p *program) changeWords(c roomful.Change) string {
 	if c.Amount > 0 {
 		to = append(to, roomful.Figure(c.Amount)+" "+c.Unit.String())
 	}
-	if c.To != "" {
+	switch {
+	case c.To != "" && c.To == c.Of:
+		to = append(to, "as written")
+	case c.To != "":
 		to = append(to, p.named(c.To))
 	}
 	if c.Assist != "" {
