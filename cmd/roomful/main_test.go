@@ -11,11 +11,18 @@ import (
 	"github.com/rogpeppe/go-internal/testscript"
 
 	"roomful/demo"
+	"roomful/store/postgres/pgtest"
 )
 
 func TestMain(m *testing.M) {
-	testscript.Main(m, map[string]func(){"roomful": main})
+	testscript.Main(besideServer{m}, map[string]func(){"roomful": main})
 }
+
+// besideServer runs the tests beside a database server, for those that ask for one.
+type besideServer struct{ *testing.M }
+
+// Run implements [testscript.TestingM].
+func (b besideServer) Run() int { return pgtest.Run(b.M) }
 
 // TestScripts runs the scenarios in testdata/script. Each starts in a folder
 // that holds the demo gym; "exits N ..." runs the program and checks its exit

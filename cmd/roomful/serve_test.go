@@ -5,13 +5,10 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
-	"fmt"
 	"io"
 	"net/http"
 	"net/http/cookiejar"
 	"net/url"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 	"time"
@@ -83,6 +80,22 @@ func (r *running) comeIn(who, link string) {
 	}
 }
 
+// keep has somebody carry a sign-in over from another server.
+func (r *running) keep(who string, from *running) {
+	r.t.Helper()
+	old, err := url.Parse(from.said.Address)
+	if err != nil {
+		r.t.Fatal(err)
+	}
+	at, err := url.Parse(r.said.Address)
+	if err != nil {
+		r.t.Fatal(err)
+	}
+	jar, _ := cookiejar.New(nil)
+	jar.SetCookies(at, from.clients[who].Jar.Cookies(old))
+	r.clients[who] = &http.Client{Jar: jar}
+}
+
 // ask asks and expects an answer.
 func (r *running) ask(who, method, path, body string) map[string]any {
 	r.t.Helper()
@@ -111,62 +124,6 @@ func do(t *testing.T, args ...string) string {
 		t.Fatalf("%v: %d %s%s", args, code, out.String(), complaint.String())
 	}
 	return out.String()
-}
-
-// TestGym makes a gym by script: brought in from files, its owner and a member let in, a
-// score sent twice and read back, all of it backed up, restored elsewhere and the same.
-func TestGym(t *testing.T) {
-	dir := t.TempDir()
-	data, elsewhere := filepath.Join(dir, "gym"), filepath.Join(dir, "elsewhere")
-	do(t, "import", "../../demo", "--data", data)
-	r := serving(t, "serve", "--data", data)
-	if len(r.said.Links) != 1 {
-		t.Fatalf("links %v", r.said.Links)
-	}
-	r.comeIn("owner", r.said.Links["the owner of The Drying Floor"])
-	link := r.ask("owner", "POST", "/invitations", `{"role":"member","person":"rhona"}`)["link"].(string)
-	r.comeIn("rhona", r.said.Address+link)
-	score := `{"id":"01930000-0000-7000-8000-000000000001","sheet":"drip-drop","day":"2027-02-03","text":"14+20, shoulder grumpy"}`
-	first := r.ask("rhona", "POST", "/scores", score)
-	if second := r.ask("rhona", "POST", "/scores", score); fmt.Sprint(first) != fmt.Sprint(second) {
-		t.Errorf("sent twice: %v", second)
-	}
-	typed, err := os.ReadFile("../../demo/attempts.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	if all, want := r.ask("rhona", "GET", "/record/rhona", "")["scores"].([]any), strings.Count(string(typed), "\nRhona,")+1; len(all) != want {
-		t.Errorf("%d scores of Rhona's, want %d", len(all), want)
-	}
-	r.end()
-	for _, word := range []string{"grumpy", "Rhona", "rhona", strings.TrimPrefix(link, "/in/")} {
-		if strings.Contains(r.stderr.String(), word) {
-			t.Errorf("the log says %q", word)
-		}
-	}
-	do(t, "backup", filepath.Join(dir, "a.zip"), "--data", data)
-	do(t, "restore", filepath.Join(dir, "a.zip"), "--data", elsewhere)
-	for _, one := range []string{data, elsewhere} {
-		do(t, "export", one+".files", "--data", one)
-	}
-	for _, name := range []string{"people.csv", "attempts.csv"} {
-		a, err := os.ReadFile(filepath.Join(data+".files", name))
-		if err != nil {
-			t.Fatal(err)
-		}
-		b, err := os.ReadFile(filepath.Join(elsewhere+".files", name))
-		if err != nil || string(a) != string(b) {
-			t.Errorf("%s is not the same elsewhere: %v", name, err)
-		}
-		if name == "attempts.csv" && strings.Count(string(a), "shoulder grumpy") != 1 {
-			t.Error("the score is not there once")
-		}
-	}
-	if r := serving(t, "serve", "--data", elsewhere); len(r.said.Links) != 0 {
-		t.Errorf("a second first owner: %v", r.said.Links)
-	} else {
-		r.end()
-	}
 }
 
 // TestDemoServed serves the demo, with a link for each role that names who it is for.

@@ -11,6 +11,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"slices"
+	"sync"
 	"sync/atomic"
 	"testing"
 
@@ -23,37 +24,46 @@ type Cluster struct {
 	count atomic.Int64
 }
 
-// server is the cluster of the tests of this process, nil when there is none.
-var server *Cluster
+// server is the cluster of the tests of this process, started when the first of them
+// asks for a database.
+var server struct {
+	sync.Mutex
+	*Cluster
+	err error
+}
 
-// Main runs the tests of a package beside a server. Where no server is installed its
-// tests are skipped, but on a machine that checks changes (CI is set, as ./check does)
-// they fail.
-func Main(m *testing.M) {
-	code := func() int {
-		c, err := start()
-		switch {
-		case errors.Is(err, exec.ErrNotFound):
-			return m.Run() // each test says what is missing
-		case err != nil:
-			fmt.Fprintln(os.Stderr, "starting a database server:", err)
-			return 1
+// Main runs the tests of a package, and stops the server when they are done. Where no
+// server is installed its tests are skipped, but on a machine that checks changes (CI is
+// set, as ./check does) they fail.
+func Main(m *testing.M) { os.Exit(Run(m)) }
+
+// Run is Main for a package that has more to do around its tests.
+func Run(m interface{ Run() int }) int {
+	defer func() {
+		server.Lock()
+		defer server.Unlock()
+		if server.Cluster != nil {
+			server.stop()
 		}
-		defer c.stop()
-		server = c
-		return m.Run()
 	}()
-	os.Exit(code)
+	return m.Run()
 }
 
 // Database makes an empty database and returns its address.
 func Database(t testing.TB) string {
 	t.Helper()
+	server.Lock()
+	defer server.Unlock()
+	if server.Cluster == nil && server.err == nil {
+		server.Cluster, server.err = start()
+	}
 	switch {
-	case server == nil && os.Getenv("CI") != "":
-		t.Fatal("PostgreSQL is not installed: apt-get install postgresql")
-	case server == nil:
+	case errors.Is(server.err, exec.ErrNotFound) && os.Getenv("CI") == "":
 		t.Skip("PostgreSQL is not installed: apt-get install postgresql")
+	case errors.Is(server.err, exec.ErrNotFound):
+		t.Fatal("PostgreSQL is not installed: apt-get install postgresql")
+	case server.err != nil:
+		t.Fatalf("starting a database server: %v", server.err)
 	}
 	name := fmt.Sprintf("gyms%d", server.count.Add(1))
 	Exec(t, server.address("postgres"), "CREATE DATABASE "+name)
