@@ -31,8 +31,15 @@ type Reading struct {
 	Share          *int   // the person's own part of a team's score
 	SameAs         string // "last time" or a name, when that is all that was said
 	Private        []string
-	Note           string // what was not understood, kept as typed
+	Unread         []string // figures and markup that nothing was made of; like Private not for others
+	Note           string   // what was not understood, kept as typed
 	Question       *Question
+}
+
+// ForOthers is a reading without what only the person and coaches may see.
+func (r Reading) ForOthers() Reading {
+	r.Raw, r.Private, r.Unread, r.Question = "", nil, nil, nil
+	return r
 }
 
 // Change is one departure from the sheet. What was not said is empty or 0. Where To is Of

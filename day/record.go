@@ -71,7 +71,7 @@ func (d *Day) entries(q RecordQuestion, l roomful.Logged) ([]roomful.Entry, erro
 		return nil, err
 	}
 	a := q.People[who]
-	attempt, err := score.Read(score.Asked{Session: session, Piece: part.Name(), Division: a.Division, Unit: a.Unit, Lexicon: d.Lexicon}, l.Text)
+	attempt, err := score.Read(score.Asked{Session: session, Piece: part.Name(), Division: a.Division, Unit: a.Unit, People: q.People, Lexicon: d.Lexicon}, l.Text)
 	if err != nil {
 		return nil, err
 	}

@@ -26,6 +26,7 @@ type Reading struct {
 	Stopped     *float64         `json:"stopped_at_seconds"`
 	SameAs      *string          `json:"same_as"`
 	Private     []string         `json:"private"`
+	Unread      []string         `json:"unread"` // figures and markup, as private
 	Note        *string          `json:"note"`
 	Question    *ReadingQuestion `json:"question"`
 	Others      []Reading        `json:"others,omitempty"` // further pieces of the same text
@@ -64,7 +65,7 @@ func readingOf(r roomful.Reading) Reading {
 		EachSeconds: append([]float64{}, r.EachSeconds...), EachReps: append([]int{}, r.EachReps...), Splits: append([]float64{}, r.Splits...), Capped: r.Capped, Left: r.Left,
 		LoadsKg: append([]float64{}, r.LoadsKg...), Misses: append([]int{}, r.Misses...), Changes: []ReadingChange{},
 		AsWritten: r.AsWritten, Approximate: r.Approximate, Partner: word(r.Partner), Share: r.Share, Stopped: known(r.StoppedSeconds), SameAs: word(r.SameAs),
-		Private: listed(r.Private), Note: word(r.Note),
+		Private: listed(r.Private), Unread: listed(r.Unread), Note: word(r.Note),
 	}
 	for _, c := range r.Changes {
 		rc := ReadingChange{Of: word(string(c.Of)), To: word(string(c.To)), Assist: word(c.Assist), LoadKg: known(c.LoadKg),

@@ -28,7 +28,7 @@ func TestDemoScores(t *testing.T) {
 	people, _ := exchange.ReadPeople(strings.NewReader(string(text)), lex, roomful.Date{})
 	got := map[string]string{}
 	for n, r := range rows {
-		q := score.Asked{Session: sheets[r[2]], Piece: "main", Lexicon: lex}
+		q := score.Asked{Session: sheets[r[2]], Piece: "main", People: people, Lexicon: lex}
 		for _, a := range people {
 			if a.Name == r[0] {
 				q.Division, q.Unit = a.Division, a.Unit

@@ -65,13 +65,15 @@ const (
 // those that stand in a fact, a change or the private words.
 type parser struct {
 	places
-	raw    string
+	typed  string // the whole text as it was typed
+	raw    string // what is read of it, with the digits and signs that scores are made of
 	toks   []token
 	used   []bool
 	facts  []fact
 	named  names
 	when   [][]spoken // spans, by clause
 	lex    roomful.Lexicon
+	people []roomful.Athlete
 	pieces []piece
 	asked  *piece      // the piece asked about
 	barKg  float64     // of a bare bar of the division

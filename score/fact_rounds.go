@@ -16,7 +16,7 @@ func (p *parser) plus(i int) int {
 		rounds = true
 		j++
 	}
-	joined := slices.Contains(joinWords, p.word(j)) || rounds && (p.word(j) == "," || slices.Contains(letterJoins, p.word(j)))
+	joined := slices.Contains(joinWords, p.word(j)) || rounds && (p.word(j) == "," || p.word(j) == "-" || slices.Contains(letterJoins, p.word(j)))
 	if rounds && joined && p.lineAt(j+2) > 0 {
 		if reps, end := p.over(j); end > j {
 			return p.add(fact{kind: plusFact, a: p.toks[i].value, b: reps}, i, end-i)
@@ -25,7 +25,7 @@ func (p *parser) plus(i int) int {
 	if p.asked.count > 0 && (p.word(j) == "and" && !rounds || p.word(j) == ",") {
 		return 0 // "min 7 and 9", "15 rounds, 60"
 	}
-	if p.word(j) == "," && p.asked.window() && p.isNumber(j+1) && !slices.Contains(repWords, p.word(j+2)) && p.toks[j+1].value >= p.mostInRound(p.whole(i)) {
+	if (p.word(j) == "," || p.word(j) == "-") && p.asked.window() && p.isNumber(j+1) && !slices.Contains(repWords, p.word(j+2)) && p.toks[j+1].value >= p.mostInRound(p.whole(i)) {
 		return 0 // "5 rounds, 60"
 	}
 	if joined {

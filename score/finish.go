@@ -45,7 +45,7 @@ func (r *reader) finish(out []roomful.Reading) {
 	}
 	r.release()
 	r.unsure(first)
-	first.Private, first.Note = r.p.split(r.said.clauses)
+	first.Private, first.Unread, first.Note = r.p.split(r.said.clauses)
 }
 
 // give adds a change to the reading of a piece, the first when the piece has none.

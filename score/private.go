@@ -111,52 +111,53 @@ func (p *parser) hide() (clauses map[int]int) {
 
 // split writes what nothing was made of. A clause stands in the note when others may read
 // each of its words; one that speaks of the body or has a word that is not known stays
-// with the person and coaches.
-func (p *parser) split(clauses map[int]int) (private []string, note string) {
+// with the person and coaches, and so does one with figures or markup that nobody reads.
+func (p *parser) split(clauses map[int]int) (private, unread []string, note string) {
 	var notes []string
 	for i := 0; i < len(p.toks); {
 		j := i + 1
 		for j < len(p.toks) && p.toks[j].clause == p.toks[i].clause {
 			j++
 		}
-		words, public := p.leftOver(i, j)
+		words, of := p.leftOver(i, j)
 		_, hidden := clauses[p.toks[i].clause]
 		switch {
 		case words == "":
-		case hidden || !public:
+		case hidden || of == forCoaches:
 			private = append(private, words)
+		case of == forNobody:
+			unread = append(unread, words)
 		default:
 			notes = append(notes, words)
 		}
 		i = j
 	}
-	return private, strings.Join(notes, ", ")
+	return private, unread, strings.Join(notes, ", ")
 }
 
 // linkWords say nothing when all else in a clause was understood.
 var linkWords = wordSet("with then and for at @ + / - . , ; ( ) ! ? ~ | : # & -> in on the a as today w of to x i")
 
 // leftOver returns the unused words from token i to j as typed, "" when only
-// links are left, and whether others may read them.
-func (p *parser) leftOver(i, j int) (words string, public bool) {
+// links are left, and who may read them.
+func (p *parser) leftOver(i, j int) (words string, of audience) {
 	var out strings.Builder
 	says := false
-	public = true
 	for k := i; k < j; k++ {
 		if p.used[k] {
 			continue
 		}
 		t := p.toks[k]
-		says, public = says || !linkWords[t.text], public && p.public(k)
+		says, of = says || !linkWords[t.text], max(of, p.audience(k))
 		if out.Len() > 0 && !(t.glued && !p.used[k-1]) {
 			out.WriteByte(' ')
 		}
 		out.WriteString(p.raw[t.start:t.end])
 	}
 	if !says {
-		return "", true
+		return "", forAll
 	}
-	return strings.Trim(out.String(), " ,.;()!|"), public
+	return strings.Trim(out.String(), " ,.;()!|"), of
 }
 
 // has reports whether the words stand somewhere in a row, and uses them.

@@ -10,7 +10,7 @@ import (
 // and the words of scores. Who lists illnesses forgets one; who lists what people say of
 // a session forgets nothing that hurts. No word may stand here that names or hints at a
 // body, an absence, a mood beyond the session, or a person.
-var publicWords = wordSet(`i me my mine we us our you your it its this that these those there here a an the of to in on at by from for with without w/o into over under
+var publicWords = wordSet(`i me my mine we us our you your it its this that these those there here a an the of to in on at by from for with without w/o into over under except alternating alternate
  up off out and or but so because bc if as than then also too not no yes am is are was were be been do did does done had have has got get
  would could should will can went go going said told say like felt feels made make making took take tried try started start finished finish
  ended stopped stop kept keep held hold broke break breaks paused pause rested rest counted count forgot lost missed failed fail dropped
@@ -37,25 +37,54 @@ var publicWords = wordSet(`i me my mine we us our you your it its this that thes
 // publicSigns are the pictures that others may read.
 var publicSigns = []rune("🔥💪🎉🥳👏🙌😅😂🤣😎💯🌧☀❄⛈🌞☔👍👊✌🏆🥇🚀✨🥵💦🚣🚴🏃🏋♀♂\ufe0f\u200d")
 
-// public reports whether others may read token i when nothing was made of it.
-func (p *parser) public(i int) bool {
+// audience is who may read what nothing was made of.
+type audience uint8
+
+// Everybody; the person and coaches, since it makes no sense to others; and they alone,
+// since it may speak of the body.
+const (
+	forAll audience = iota
+	forNobody
+	forCoaches
+)
+
+// audience says who may read token i when nothing was made of it.
+func (p *parser) audience(i int) audience {
 	t := &p.toks[i]
+	public := false
 	switch {
-	case p.named.inside(i):
-		return true
+	case p.named.inside(i), p.inTag(i):
+		public = true
 	case isDigit(p.raw[t.start]):
-		return t.end-t.start <= longestDigits
+		if t.end-t.start > longestDigits {
+			return forNobody
+		}
+		public = true
 	case t.kind == wordToken:
-		return publicWords[t.text] || linkWords[t.text] || bandWords[t.text] || choiceWords[t.text] || scoreWord(t.text)
+		public = publicWords[t.text] || linkWords[t.text] || bandWords[t.text] || choiceWords[t.text] || scoreWord(t.text)
 	case t.kind == numberToken:
-		return true
+		public = true
+	default:
+		r, _ := utf8.DecodeRuneInString(p.raw[t.start:t.end])
+		if r == '<' || r == '>' {
+			return forNobody
+		}
+		public = r < unicode.MaxASCII || !unicode.IsSymbol(r) && unicode.IsPunct(r) || slices.Contains(publicSigns, r) || r >= '🏻' && r <= '🏿'
 	}
-	r, _ := utf8.DecodeRuneInString(p.raw[t.start:t.end])
-	if r < unicode.MaxASCII {
-		return r != '<' && r != '>'
+	if public {
+		return forAll
 	}
-	return !unicode.IsSymbol(r) && unicode.IsPunct(r) || slices.Contains(publicSigns, r) || r >= '🏻' && r <= '🏿'
+	return forCoaches
 }
+
+// inTag reports whether a word is the name of a tag, "<b>" and "</b>".
+func (p *parser) inTag(i int) bool {
+	t := &p.toks[i]
+	return t.kind == wordToken && t.glued && tags[t.text] && (p.word(i-1) == "<" || p.word(i-1) == "/" && p.word(i-2) == "<")
+}
+
+// tags are the usual ones of markup.
+var tags = wordSet("a b i u p br em strong div span script style img h1 h2 li ul td tr table")
 
 // longestDigits is how long a figure may be that others read: longer ones are telephone
 // numbers and the like.

@@ -14,7 +14,8 @@ type Asked struct {
 	Session  roomful.Session
 	Piece    string // whose score it is first of all, "main"
 	Division roomful.Division
-	Unit     roomful.MassUnit // of loads without a unit, when the sheet names none
+	Unit     roomful.MassUnit  // of loads without a unit, when the sheet names none
+	People   []roomful.Athlete // who trains here: no other word is read as a name
 	Lexicon  roomful.Lexicon
 }
 
@@ -69,14 +70,15 @@ func beginning(text string) string {
 
 // newParser cuts a text into tokens, as far as it is read.
 func newParser(q Asked, pieces []piece, text string) *parser {
-	toks := scan(beginning(text))
+	raw := folded(beginning(text))
+	toks := scan(raw)
 	for i := range pieces {
 		if pieces[i].asked && pieces[i].alone && pieces[i].kind == roomful.DistanceScore {
 			toks = grouped(toks)
 		}
 	}
-	p := &parser{raw: text, toks: toks, lex: q.Lexicon, pieces: pieces, barKg: bareBar(q.Division), rungs: rungsOf(pieces)}
-	p.used, p.places = make([]bool, len(p.toks)), placesOf(text, p.toks)
+	p := &parser{typed: text, raw: raw, toks: toks, lex: q.Lexicon, pieces: pieces, people: q.People, barKg: bareBar(q.Division), rungs: rungsOf(pieces)}
+	p.used, p.places = make([]bool, len(p.toks)), placesOf(raw, p.toks)
 	for i := range pieces {
 		if pieces[i].asked {
 			p.asked = &pieces[i]
@@ -145,7 +147,7 @@ func (p *parser) mentionsAny(words ...string) bool {
 	return false
 }
 
-// same reads "same as last time" and "same as Marit".
+// same reads "same as last time" and, of who is known, "same as Marit".
 func (p *parser) same() string {
 	for i := range p.toks {
 		if !p.at(i, []string{"same", "as"}) {
@@ -155,16 +157,16 @@ func (p *parser) same() string {
 			p.use(i, i+3+b2i(p.word(i+3) == "time" || p.word(i+3) == "week"))
 			return "last time"
 		}
-		if i+2 < len(p.toks) && p.name(p.toks[i+2]) {
-			p.use(i, i+3)
-			return p.raw[p.toks[i+2].start:p.toks[i+2].end]
+		if name, end := p.nameAt(i + 2); end > i+2 {
+			p.use(i, end)
+			return name
 		}
 	}
 	return ""
 }
 
 // partner reads "w/ a partner", and in a team piece "with Lorcan", "with dov" and "Calum
-// and me". Whoever works alone has no partner whose name others need.
+// and me", of who is known. Whoever works alone has no partner whose name others need.
 func (p *parser) partner(team bool) string {
 	for i := range p.toks {
 		w := p.word(i)
@@ -175,31 +177,46 @@ func (p *parser) partner(team bool) string {
 			p.use(i, i+3)
 			return "a partner"
 		}
-		t := p.toks[i+1]
-		ends := i+2 >= len(p.toks) || p.toks[i+2].clause != t.clause || p.toks[i+2].kind != wordToken
-		if team && !p.used[i+1] && p.name(t) && (p.capital(t) || ends) {
-			p.use(i, i+2)
-			return p.raw[t.start:t.end]
+		if name, end := p.nameAt(i + 1); team && end > i+1 {
+			p.use(i, end)
+			return name
 		}
 	}
 	for i := range p.toks {
-		if team && p.capital(p.toks[i]) && p.name(p.toks[i]) && p.word(i+1) == "and" && (p.word(i+2) == "me" || p.word(i+2) == "i") {
-			p.use(i, i+3)
-			return p.raw[p.toks[i].start:p.toks[i].end]
+		if !team || !p.at(i, []string{"and", "me"}) && !p.at(i, []string{"and", "i"}) {
+			continue
+		}
+		for from := max(0, i-longestName); from < i; from++ {
+			if name, end := p.nameAt(from); end == i {
+				p.use(from, i+2)
+				return name
+			}
 		}
 	}
 	return ""
 }
 
-// name reports whether a word may be somebody's name: no word of the body, and none that
-// is said of sessions.
-func (p *parser) name(t token) bool {
-	return t.kind == wordToken && !bodyWord(t.text) && !loneBody[t.text] && !publicWords[t.text]
+// nameAt reads the name of somebody who trains here at token i, as typed, with the token
+// behind it; i when there is none. A word that nobody knows may be an illness.
+func (p *parser) nameAt(i int) (name string, end int) {
+	for end = min(i+longestName, len(p.toks)); end > i; end-- {
+		other := func(k token) bool { return k.kind != wordToken || bodyWord(k.text) || loneBody[k.text] }
+		if !slices.Contains(p.used[i:end], true) && !slices.ContainsFunc(p.toks[i:end], other) && p.known(p.raw[p.toks[i].start:p.toks[end-1].end]) {
+			return p.raw[p.toks[i].start:p.toks[end-1].end], end
+		}
+	}
+	return "", i
 }
 
-// capital reports whether a word was typed with a capital.
-func (p *parser) capital(t token) bool {
-	return t.kind == wordToken && t.start < len(p.raw) && p.raw[t.start] >= 'A' && p.raw[t.start] <= 'Z'
+// longestName is how many words a name may have.
+const longestName = 3
+
+// known reports whether somebody who trains here is called so, whole or by the first word.
+func (p *parser) known(name string) bool {
+	return slices.ContainsFunc(p.people, func(a roomful.Athlete) bool {
+		first, _, _ := strings.Cut(a.Name, " ")
+		return strings.EqualFold(a.Name, name) || strings.EqualFold(first, name)
+	})
 }
 
 // share reads "my half 224".

@@ -24,7 +24,7 @@ type reader struct {
 func (r *reader) read(i int) roomful.Reading {
 	pieces, got := r.pieces, r.got
 	s := &pieces[i]
-	out := roomful.Reading{Piece: s.part.Name(), Kind: s.kind, Raw: r.p.raw}
+	out := roomful.Reading{Piece: s.part.Name(), Kind: s.kind, Raw: r.p.typed}
 	if got[i] < 0 {
 		return out
 	}

@@ -14,8 +14,8 @@ import (
 )
 
 // TestSpec reads our own texts. A file is a piece, a line with --, and a text a
-// line with the score and the further facts that it must give; a question asked
-// or private words found that the line does not name are wrong.
+// line with the score and the further facts that it must give; a question asked, or
+// private or unread words found, that the line does not name are wrong.
 func TestSpec(t *testing.T) {
 	lex := lexicon(t)
 	files, err := filepath.Glob("testdata/spec/*.txt")
@@ -29,7 +29,7 @@ func TestSpec(t *testing.T) {
 			t.Fatal(err)
 		}
 		sheet, lines, _ := strings.Cut(string(b), "--\n")
-		q := score.Asked{Session: specSheet(t, sheet, lex), Piece: "main", Lexicon: lex}
+		q := score.Asked{Session: specSheet(t, sheet, lex), Piece: "main", People: specPeople, Lexicon: lex}
 		if _, ok := q.Session.Piece("main"); !ok {
 			q.Piece = "strength"
 		}
@@ -45,6 +45,9 @@ func TestSpec(t *testing.T) {
 	}
 	t.Logf("%d texts", texts)
 }
+
+// specPeople train in the spec's place.
+var specPeople = []roomful.Athlete{{Name: "Lorcan"}, {Name: "Dov"}, {Name: "Teodor"}, {Name: "Calum"}, {Name: "Pia Lund"}, {Name: "Marit"}, {Name: "Wren"}}
 
 // specSheet reads the piece at the head of a file, which must be right.
 func specSheet(t *testing.T, text string, lex roomful.Lexicon) roomful.Session {
@@ -80,7 +83,7 @@ func checkSpec(t *testing.T, q score.Asked, file, text, words, facts string) {
 	for _, both := range []struct {
 		word string
 		got  bool
-	}{{"ask", r.Question != nil}, {"private", len(r.Private) > 0}} {
+	}{{"ask", r.Question != nil}, {"private", len(r.Private) > 0}, {"unread", len(r.Unread) > 0}} {
 		if slices.Contains(want, both.word) != both.got {
 			t.Errorf("%s: %q: %s is %v; question %+v, private %q, note %q", file, text, both.word, both.got, r.Question, r.Private, r.Note)
 		}
@@ -128,7 +131,7 @@ func gives(r roomful.Reading, fact string) bool {
 		return slices.ContainsFunc(r.Changes, func(c roomful.Change) bool { return roomful.Figure(c.AtSeconds) == arg })
 	case "stopped":
 		return roomful.Figure(r.StoppedSeconds) == arg
-	case "", "ask", "private":
+	case "", "ask", "private", "unread":
 		return true
 	}
 	return false

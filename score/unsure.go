@@ -67,7 +67,7 @@ func (r *reader) elsewhereOnly() bool {
 
 // tooLong asks about a score in a text of which only the beginning was read.
 func (r *reader) tooLong(out *roomful.Reading) *roomful.Question {
-	if len(r.p.raw) <= mostBytes {
+	if len(r.p.typed) <= mostBytes {
 		return nil
 	}
 	return theScore(out)

@@ -117,7 +117,7 @@ func shown(a store.Attempt, sheet string, own bool) stored {
 	var words []string
 	for i := range readings {
 		if !own {
-			readings[i].Raw, readings[i].Private, readings[i].Question = "", nil, nil
+			readings[i] = readings[i].ForOthers()
 		}
 		words = append(words, score.Words(readings[i]))
 	}

@@ -82,7 +82,7 @@ athletes[].day?[].ramp?.movement athletes[].day?[].ramp?.seconds athletes[].day?
 athletes[].day?[].ramp?.sets[].per_side athletes[].day?[].ramp?.sets[].proof athletes[].day?[].ramp?.sets[].seconds athletes[].day?[].ramp?.sets[].rest_seconds
 athletes[].day?[].score?.kind athletes[].day?[].score?.comparable athletes[].day?[].score?.note`
 	readFields = `kind rounds reps total_reps seconds each_seconds capped loads_kg misses changes[].of changes[].to changes[].assist
-		changes[].load_kg changes[].height_cm changes[].amount changes[].unit changes[].at_seconds as_written approximate private note question`
+		changes[].load_kg changes[].height_cm changes[].amount changes[].unit changes[].at_seconds as_written approximate private unread note question`
 	heavyFields = `name id piece none movement amount unit load_kg load load_own implements load_low_kg load_high_kg changed why why_private
 proof_set bar short found stop_rule ramp rests_on last confidence surer cautions stop diagnostics load.mass load.unit load_own.mass load_own.unit
 proof_set.movement proof_set.reps proof_set.load_kg proof_set.say bar.load bar.bar bar.per_side[].mass bar.per_side[].colour

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"slices"
 	"strings"
 
 	"roomful"
@@ -12,6 +13,7 @@ import (
 type readVerb struct {
 	Sheet    string   `required:"" help:"The sheet it is a score of." placeholder:"FILE"`
 	Text     []string `arg:"" optional:"" help:"The score as it was typed. Write -- before it."`
+	People   string   `help:"Who trains here, as CSV: names that may stand in a score." placeholder:"FILE"`
 	Piece    string   `help:"Which scored part of the sheet." default:"main" placeholder:"PART"`
 	Division string   `help:"Whose figures count in totals, a or b." enum:"a,b," default:"" placeholder:"a|b"`
 	Unit     string   `help:"The unit of loads that come without one." enum:"kg,lb" default:"kg" placeholder:"kg|lb"`
@@ -29,10 +31,14 @@ func (v *readVerb) Run(p *program) error {
 		src.session, ds = p.day.Check(p.ctx, string(text))
 		return ds
 	}}
-	if err := p.readEach(&src, []reading{sheet}); err != nil {
+	files := []reading{sheet}
+	if v.People != "" {
+		files = append(files, p.peopleInto(&src, v.People))
+	}
+	if err := p.readEach(&src, files); err != nil {
 		return err
 	}
-	q := score.Asked{Session: src.session, Piece: v.Piece, Lexicon: p.lexicon}
+	q := score.Asked{Session: src.session, Piece: v.Piece, People: src.people, Lexicon: p.lexicon}
 	if v.Division != "" {
 		q.Division = roomful.DivisionA + roomful.Division(v.Division[0]-'a')
 	}
@@ -60,6 +66,9 @@ func (p *program) readingWords(r roomful.Reading) string {
 	for _, c := range r.Changes {
 		b.WriteString(wrapped("  changed: ", p.changeWords(c)))
 	}
+	if words := loadsUnsaid(r); words != "" {
+		b.WriteString(wrapped("  load: ", words))
+	}
 	if len(r.Splits) > 0 {
 		b.WriteString(wrapped("  rounds: ", clocks(r.Splits)))
 	}
@@ -78,10 +87,27 @@ func (p *program) readingWords(r roomful.Reading) string {
 	for _, w := range r.Private {
 		b.WriteString(wrapped("  private: ", w))
 	}
+	for _, w := range r.Unread {
+		b.WriteString(wrapped("  not read: ", w))
+	}
 	if q := r.Question; q != nil {
 		b.WriteString(wrapped("  to ask: ", q.Ask+" ("+q.Answers[0]+", or "+q.Answers[1]+")"))
 	}
 	return b.String()
+}
+
+// loadsUnsaid writes the loads beside a score that no other line of the answer speaks of.
+func loadsUnsaid(r roomful.Reading) string {
+	if r.Kind == roomful.LoadScore || r.AsWritten != nil && *r.AsWritten {
+		return ""
+	}
+	var words []string
+	for _, kg := range r.LoadsKg {
+		if !slices.ContainsFunc(r.Changes, func(c roomful.Change) bool { return c.LoadKg == kg }) {
+			words = append(words, roomful.Kg(kg).String())
+		}
+	}
+	return strings.Join(words, ", ")
 }
 
 // clocks writes times one after another.
