@@ -1,7 +1,6 @@
 package store
 
 import (
-	"bytes"
 	"encoding/json"
 	"fmt"
 	"math"
@@ -23,20 +22,6 @@ func encode(v any) (string, error) {
 	}
 	text, err := json.Marshal(form)
 	return string(text), err
-}
-
-// decode reads what encode has written into what v points at.
-func decode(text string, v any) error {
-	var form any
-	d := json.NewDecoder(bytes.NewReader([]byte(text)))
-	d.UseNumber()
-	if err := d.Decode(&form); err != nil {
-		return fmt.Errorf("reading a kept %T: %w", v, err)
-	}
-	if err := fill(reflect.ValueOf(v).Elem(), form); err != nil {
-		return fmt.Errorf("reading a kept %T: %w", v, err)
-	}
-	return nil
 }
 
 // closed are the values of the root's closed sets.
@@ -143,123 +128,4 @@ func formOfStruct(v reflect.Value) (any, error) {
 		out[field.Name] = one
 	}
 	return out, nil
-}
-
-// fill puts what JSON has into a value; what it does not say stays zero.
-func fill(v reflect.Value, form any) error {
-	if form == nil {
-		return nil
-	}
-	switch of := form.(type) {
-	case bool:
-		if v.Kind() == reflect.Bool {
-			v.SetBool(of)
-			return nil
-		}
-	case string:
-		return fillWord(v, of)
-	case json.Number:
-		return fillNumber(v, of)
-	case []any:
-		return fillList(v, of)
-	case map[string]any:
-		return fillNamed(v, of)
-	}
-	return fmt.Errorf("%v is no %s", form, v.Type())
-}
-
-func fillWord(v reflect.Value, word string) error {
-	switch v.Kind() {
-	case reflect.String:
-		v.SetString(word)
-		return nil
-	case reflect.Float64:
-		f, err := strconv.ParseFloat(word, 64)
-		v.SetFloat(f)
-		return err
-	}
-	return fmt.Errorf("%q is no %s", word, v.Type())
-}
-
-func fillNumber(v reflect.Value, n json.Number) error {
-	switch v.Kind() {
-	case reflect.Int, reflect.Int8, reflect.Int16, reflect.Int32, reflect.Int64:
-		i, err := n.Int64()
-		v.SetInt(i)
-		return err
-	case reflect.Uint, reflect.Uint8, reflect.Uint16, reflect.Uint32, reflect.Uint64:
-		u, err := strconv.ParseUint(n.String(), 10, 64)
-		v.SetUint(u)
-		return err
-	case reflect.Float64:
-		f, err := n.Float64()
-		v.SetFloat(f)
-		return err
-	}
-	return fmt.Errorf("%s is no %s", n, v.Type())
-}
-
-func fillList(v reflect.Value, list []any) error {
-	switch v.Kind() {
-	case reflect.Pointer:
-		if len(list) != 1 {
-			return fmt.Errorf("%d values for one %s", len(list), v.Type())
-		}
-		v.Set(reflect.New(v.Type().Elem()))
-		return fill(v.Elem(), list[0])
-	case reflect.Slice:
-		v.Set(reflect.MakeSlice(v.Type(), len(list), len(list)))
-	case reflect.Array:
-		if v.Len() != len(list) {
-			return fmt.Errorf("%d values for %s", len(list), v.Type())
-		}
-	default:
-		return fmt.Errorf("a list is no %s", v.Type())
-	}
-	for i, one := range list {
-		if err := fill(v.Index(i), one); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-func fillNamed(v reflect.Value, named map[string]any) error {
-	switch v.Kind() {
-	case reflect.Struct:
-		for name, one := range named {
-			field := v.FieldByName(name)
-			if !field.IsValid() {
-				continue // a later program no longer keeps it
-			}
-			if err := fill(field, one); err != nil {
-				return fmt.Errorf("%s: %w", name, err)
-			}
-		}
-		return nil
-	case reflect.Map:
-		v.Set(reflect.MakeMap(v.Type()))
-		for key, one := range named {
-			value := reflect.New(v.Type().Elem()).Elem()
-			if err := fill(value, one); err != nil {
-				return fmt.Errorf("%s: %w", key, err)
-			}
-			v.SetMapIndex(reflect.ValueOf(key).Convert(v.Type().Key()), value)
-		}
-		return nil
-	case reflect.Interface:
-		for name, one := range named {
-			at := slices.IndexFunc(closed, func(t reflect.Type) bool { return t.Name() == name && t.Implements(v.Type()) })
-			if at < 0 {
-				return fmt.Errorf("%q is no known %s", name, v.Type())
-			}
-			value := reflect.New(closed[at]).Elem()
-			if err := fill(value, one); err != nil {
-				return err
-			}
-			v.Set(value)
-		}
-		return nil
-	}
-	return fmt.Errorf("named values are no %s", v.Type())
 }
