@@ -9,17 +9,11 @@ package crowd
 import (
 	"context"
 	"fmt"
-	"math"
-	"math/rand/v2"
 	"strings"
-	"time"
-
-	"github.com/google/uuid"
 
 	"roomful"
 	"roomful/day"
 	"roomful/exchange"
-	"roomful/score"
 	"roomful/store"
 	"roomful/transfer"
 )
@@ -77,16 +71,6 @@ type maker struct {
 	scores int
 }
 
-// sheet is a day that comes again and again, and how its main piece goes for each of
-// those whom members are like.
-type sheet struct {
-	name, text, date string
-	session          roomful.Session
-	piece            roomful.Part
-	kind             roomful.ScoreKind
-	goes             []roomful.Quantiles
-}
-
 // read reads the folder and forecasts its days.
 func (m *maker) read(ctx context.Context) error {
 	m.people, _ = exchange.ReadPeople(strings.NewReader(m.Like.People.Text), m.day.Lexicon, m.Until)
@@ -97,7 +81,7 @@ func (m *maker) read(ctx context.Context) error {
 			continue // nobody scores on it
 		}
 		name := f.Name[strings.LastIndexByte(f.Name, '/')+1:]
-		one := sheet{name: strings.TrimSuffix(name, ".txt"), text: f.Text, date: session.Date.String(), session: session, piece: got.Piece, kind: got.Kind}
+		one := sheet{name: strings.TrimSuffix(name, ".txt"), text: f.Text, date: session.Date.String(), session: session, piece: got.Piece, kind: got.Kind, readings: map[string]*store.Read{}}
 		for _, a := range got.Athletes {
 			one.goes = append(one.goes, a.Score)
 		}
@@ -107,125 +91,4 @@ func (m *maker) read(ctx context.Context) error {
 		return &roomful.Error{Summary: "making gyms: the folder has no people or no days to score on", Hint: "give people.csv and sheets"}
 	}
 	return nil
-}
-
-// gym makes one gym: its people, then day after day a sheet and who scored on it.
-func (m *maker) gym(ctx context.Context, n int) error {
-	random := rand.New(rand.NewPCG(m.Seed, uint64(n)))
-	id := fmt.Sprintf("crowd-%d-%d", m.Seed, n)
-	first := time.Date(m.Until.Year-m.Years, m.Until.Month, m.Until.Day, 6, 0, 0, 0, time.UTC)
-	better := make([]float64, m.Members) // in standard deviations
-	if err := m.store.Update(ctx, store.By{At: first}, func(tx *store.Tx) error {
-		if err := tx.MakeGym(store.Gym{ID: id, Name: fmt.Sprintf("Crowd %d", n+1), Zone: "UTC", MadeAt: first}); err != nil {
-			return err
-		}
-		for i := range better {
-			better[i] = random.NormFloat64()
-			a := m.people[i%len(m.people)]
-			a.ID, a.Name, a.Like = fmt.Sprintf("%s-%d", a.ID, i), fmt.Sprintf("%s %d", a.Name, i), ""
-			if err := tx.In(id).PutPerson(store.Person{Athlete: a}); err != nil {
-				return err
-			}
-		}
-		return nil
-	}); err != nil {
-		return fmt.Errorf("making the gym %s: %w", id, err)
-	}
-	until := time.Date(m.Until.Year, m.Until.Month, m.Until.Day, 6, 0, 0, 0, time.UTC)
-	var waiting []store.Attempt
-	for on, k := first, 0; !on.After(until); on = on.AddDate(0, 0, 1) {
-		if on.Weekday() == time.Saturday || on.Weekday() == time.Sunday {
-			continue
-		}
-		s := m.sheets[k%len(m.sheets)]
-		k++
-		document, err := m.sheet(ctx, id, s, on)
-		if err != nil {
-			return err
-		}
-		years := on.Sub(first).Hours() / 24 / 365.25
-		for i, a := range better {
-			if random.Float64() >= comes {
-				continue
-			}
-			text := s.typed(i%len(m.people), m.people[i%len(m.people)].Division, 0.7*a+0.15*years+0.6*random.NormFloat64())
-			if text == "" {
-				continue
-			}
-			waiting = append(waiting, store.Attempt{ID: uuid.NewSHA1(uuid.NameSpaceOID, fmt.Appendf(nil, "%s %s %d", id, document, i)).String(),
-				Person: fmt.Sprintf("%s-%d", m.people[i%len(m.people)].ID, i), Document: document, Piece: s.piece.Name(),
-				Day: roomful.Date{Year: on.Year(), Month: on.Month(), Day: on.Day()}, Text: text, TypedAt: on.Add(time.Duration(i) * time.Second)})
-		}
-		if len(waiting) >= rowsAtOnce || on.Equal(until) {
-			if err := m.put(ctx, id, on, waiting); err != nil {
-				return err
-			}
-			waiting = waiting[:0]
-		}
-	}
-	return m.put(ctx, id, until, waiting)
-}
-
-// sheet writes a day down.
-func (m *maker) sheet(ctx context.Context, gym string, s sheet, on time.Time) (id string, err error) {
-	date := on.Format(time.DateOnly)
-	name := s.name + "-" + date
-	id = uuid.NewSHA1(uuid.NameSpaceOID, []byte(gym+" "+name)).String()
-	return id, m.store.Update(ctx, store.By{At: on}, func(tx *store.Tx) error {
-		_, _, err := tx.In(gym).Save(store.Document{ID: id, Kind: store.Sheet, Name: name, Title: s.session.Title,
-			Day: roomful.Date{Year: on.Year(), Month: on.Month(), Day: on.Day()}, Text: strings.Replace(s.text, s.date, date, 1)})
-		return err
-	})
-}
-
-// put stores scores.
-func (m *maker) put(ctx context.Context, gym string, on time.Time, all []store.Attempt) error {
-	if len(all) == 0 {
-		return nil
-	}
-	if err := m.store.Update(ctx, store.By{At: on}, func(tx *store.Tx) error {
-		for _, a := range all {
-			if _, err := tx.In(gym).PutAttempt(a); err != nil {
-				return err
-			}
-		}
-		return nil
-	}); err != nil {
-		return fmt.Errorf("storing scores of %s: %w", gym, err)
-	}
-	m.scores += len(all)
-	if m.tell != nil {
-		m.tell(m.scores)
-	}
-	return nil
-}
-
-// typed is what somebody types who is so many standard deviations better than the
-// middle of those they are like; "" when they cannot do the piece.
-func (s sheet) typed(like int, d roomful.Division, better float64) string {
-	q := s.goes[like]
-	if math.IsNaN(q.P50) || q.P50 <= 0 {
-		return ""
-	}
-	if !s.kind.HigherIsBetter() {
-		better = -better
-	}
-	const reach = 1.645 // standard deviations from the middle to either end
-	v := q.P50 + better*(q.P95-q.P50)/reach
-	if better < 0 {
-		v = q.P50 + better*(q.P50-q.P05)/reach
-	}
-	v = max(v, q.P05/2)
-	switch s.kind {
-	case roomful.RoundsScore:
-		whole := int(v)
-		return fmt.Sprintf("%d+%d", whole, int((v-float64(whole))*float64(score.RoundSize(s.piece, d, whole))))
-	case roomful.TimeScore:
-		return roomful.Clock(v)
-	case roomful.LoadScore:
-		return roomful.Figure(math.Round(v/2.5)*2.5) + " kg"
-	case roomful.DistanceScore:
-		return roomful.Figure(math.Round(v)) + " m"
-	}
-	return roomful.Figure(math.Round(v))
 }

@@ -3,11 +3,10 @@ package crowd_test
 import (
 	"bytes"
 	"context"
-	"math/rand/v2"
-	"slices"
 	"strings"
 	"testing"
-	"time"
+
+	"github.com/google/go-cmp/cmp"
 
 	"roomful"
 	"roomful/catalogue"
@@ -84,9 +83,16 @@ func readable(t *testing.T, tx *store.Tx, lex roomful.Lexicon, a store.Attempt) 
 	if session.Date != a.Day {
 		t.Errorf("%s is scored on %v", d.Name, a.Day)
 	}
-	got, err := score.Read(score.Asked{Session: session, Piece: a.Piece, Lexicon: lex}, a.Text)
+	who, err := tx.In("crowd-1-0").Person(a.Person)
+	if err != nil {
+		t.Fatal(err)
+	}
+	got, err := score.Read(score.Asked{Session: session, Piece: a.Piece, Division: who.Division, Unit: who.Unit, Lexicon: lex}, a.Text)
 	if err != nil || score.Words(got.Readings[0]) == "no score" {
 		t.Errorf("%s: %q: %v", d.Name, a.Text, err)
+	}
+	if diff := cmp.Diff(&store.Read{Readings: got.Readings}, a.Read); diff != "" {
+		t.Errorf("%s: %q is kept as another reading\n%s", d.Name, a.Text, diff)
 	}
 }
 
@@ -97,73 +103,4 @@ func TestBounds(t *testing.T) {
 			t.Errorf("%+v: %v", p, err)
 		}
 	}
-}
-
-// BenchmarkAsk asks what a day, a record and a day's scores are made of, of 500 members
-// with five years of scores, and reports the slowest of a hundred.
-func BenchmarkAsk(b *testing.B) {
-	s, scores, _ := made(b, 500, 5)
-	b.Logf("%d scores", scores)
-	random := rand.New(rand.NewPCG(1, 1))
-	var sheets []store.Document
-	var people []store.Person
-	if err := s.View(b.Context(), func(tx *store.Tx) (err error) {
-		if sheets, err = tx.In("crowd-1-0").Documents(store.Sheet); err == nil {
-			people, err = tx.In("crowd-1-0").People(false)
-		}
-		return err
-	}); err != nil {
-		b.Fatal(err)
-	}
-	for _, c := range []struct {
-		name string
-		ask  func(*store.Books) error
-	}{
-		{"day", func(g *store.Books) error {
-			on := sheets[random.IntN(len(sheets))].Day
-			_, err := g.OnDay(on)
-			if err == nil {
-				_, err = g.Classes(on, on)
-			}
-			return err
-		}},
-		{"record", func(g *store.Books) error { _, err := g.OfPerson(people[random.IntN(len(people))].ID); return err }},
-		{"scores", func(g *store.Books) error { _, err := g.OfSheet(sheets[random.IntN(len(sheets))].ID); return err }},
-	} {
-		b.Run(c.name, func(b *testing.B) {
-			var took []time.Duration
-			for b.Loop() {
-				began := time.Now()
-				if err := s.View(b.Context(), func(tx *store.Tx) error { return c.ask(tx.In("crowd-1-0")) }); err != nil {
-					b.Fatal(err)
-				}
-				took = append(took, time.Since(began))
-			}
-			slices.Sort(took)
-			b.ReportMetric(float64(took[len(took)*99/100].Microseconds())/1000, "ms-p99")
-		})
-	}
-	b.Run("archive", func(b *testing.B) {
-		for b.Loop() {
-			var out bytes.Buffer
-			if err := s.View(b.Context(), func(tx *store.Tx) error { return tx.In("crowd-1-0").Archive(&out) }); err != nil {
-				b.Fatal(err)
-			}
-			other, err := sqlite.Open(b.Context(), b.TempDir())
-			if err != nil {
-				b.Fatal(err)
-			}
-			began := time.Now()
-			err = other.Update(b.Context(), store.By{At: time.Now()}, func(tx *store.Tx) error {
-				_, err := tx.Restore(bytes.NewReader(out.Bytes()), int64(out.Len()))
-				return err
-			})
-			if err != nil {
-				b.Fatal(err)
-			}
-			b.ReportMetric(time.Since(began).Seconds(), "restore-s")
-			b.ReportMetric(float64(out.Len())/1e6, "MB")
-			other.Close()
-		}
-	})
 }

@@ -22,11 +22,12 @@ type Attempt struct {
 	Day      roomful.Date
 	Text     string
 	TypedAt  time.Time
+	Read     *Read // nil until it is read
 	// The rest is the store's to say.
+	Sheet       string // the name of the sheet
 	Account     string // who sent it
 	Seq         int64  // of the change that brought it
 	WithdrawnAt time.Time
-	Read        *Read // nil until it is read
 }
 
 // Read is what a text was read as.
@@ -35,15 +36,24 @@ type Read struct {
 	By       Readers
 }
 
-// PutAttempt stores a score as it was typed. The same attempt sent again changes
-// nothing and is no error; another under its id is [ErrTaken].
+// PutAttempt stores a score as it was typed, and what it was read as when that is known.
+// The same attempt sent again changes nothing and is no error; another under its id is
+// [ErrTaken].
 func (b *Books) PutAttempt(a Attempt) (stored bool, err error) {
+	reading, by := "", ""
+	if a.Read != nil {
+		if reading, err = encode(*a.Read); err != nil {
+			return false, err
+		}
+		by = a.Read.By.String()
+	}
 	if _, err := b.lock(); err != nil {
 		return false, err
 	}
-	n, err := b.tx.do(`INSERT INTO attempts (gym_id, id, person_id, document_id, edition_id, piece, class_id, day, text, account_id, typed_at, seq, read_by)
-		VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, '') ON CONFLICT DO NOTHING`,
-		b.gym, a.ID, a.Person, a.Document, orNull(a.Edition), a.Piece, orNull(a.Class), a.Day.String(), a.Text, b.tx.by.Account, micro(a.TypedAt), b.tx.seqs[b.gym]+1)
+	n, err := b.tx.do(`INSERT INTO attempts (gym_id, id, person_id, document_id, edition_id, piece, class_id, day, text, account_id, typed_at, seq, reading, read_by)
+		VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14) ON CONFLICT DO NOTHING`,
+		b.gym, a.ID, a.Person, a.Document, orNull(a.Edition), a.Piece, orNull(a.Class), a.Day.String(), a.Text, b.tx.by.Account, micro(a.TypedAt), b.tx.seqs[b.gym]+1,
+		orNull(reading), by)
 	if err != nil {
 		return false, fmt.Errorf("storing a score: %w", err)
 	}
@@ -133,7 +143,28 @@ func (b *Books) Attempt(id string) (Attempt, error) {
 	return one(b.tx, readAttempt, attempts+`AND id = $2`, b.gym, id)
 }
 
-// OfPerson lists somebody's scores by day, withdrawn ones left out.
+// Place is where a page of somebody's scores ends, and the next begins behind it.
+type Place struct {
+	Day roomful.Date
+	Seq int64
+}
+
+// Place returns where a score stands among those of its person.
+func (a Attempt) Place() Place { return Place{a.Day, a.Seq} }
+
+// Latest lists the latest of somebody's scores, the last first and withdrawn ones left
+// out: so many of those before a place, or before the end of time for the zero place.
+// Most who ask for a record look at its first page.
+func (b *Books) Latest(person string, before Place, limit int) ([]Attempt, error) {
+	day := before.Day.String()
+	if before == (Place{}) {
+		day = "~" // after every day
+	}
+	return many(b.tx, readAttempt, attempts+`AND person_id = $2 AND withdrawn_at IS NULL AND day <= $3 AND (day < $3 OR seq < $4)
+		ORDER BY day DESC, seq DESC LIMIT $5`, b.gym, person, day, before.Seq, limit)
+}
+
+// OfPerson lists all of somebody's scores by day, withdrawn ones left out.
 func (b *Books) OfPerson(person string) ([]Attempt, error) {
 	return many(b.tx, readAttempt, attempts+`AND person_id = $2 AND withdrawn_at IS NULL ORDER BY day, seq`, b.gym, person)
 }
@@ -155,14 +186,14 @@ func (b *Books) Scores() (int, error) {
 }
 
 const attempts = `SELECT id, person_id, document_id, COALESCE(edition_id, ''), piece, COALESCE(class_id, ''), day, text, account_id, typed_at, seq,
-	withdrawn_at, reading FROM attempts WHERE gym_id = $1 `
+	withdrawn_at, reading, (SELECT name FROM documents d WHERE d.gym_id = attempts.gym_id AND d.id = attempts.document_id) FROM attempts WHERE gym_id = $1 `
 
 func readAttempt(r row) (a Attempt, err error) {
 	var on string
 	var typed int64
 	var withdrawn sql.NullInt64
 	var reading sql.NullString
-	if err := r.Scan(&a.ID, &a.Person, &a.Document, &a.Edition, &a.Piece, &a.Class, &on, &a.Text, &a.Account, &typed, &a.Seq, &withdrawn, &reading); err != nil {
+	if err := r.Scan(&a.ID, &a.Person, &a.Document, &a.Edition, &a.Piece, &a.Class, &on, &a.Text, &a.Account, &typed, &a.Seq, &withdrawn, &reading, &a.Sheet); err != nil {
 		return a, err
 	}
 	a.Day, a.TypedAt, a.WithdrawnAt = day(on), instant(typed), instantOf(withdrawn)

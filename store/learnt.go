@@ -24,7 +24,7 @@ type Learnt struct {
 
 // Learnt lists what is known of everybody, or of one person for an id.
 func (b *Books) Learnt(person string) ([]Learnt, error) {
-	return many(b.tx, func(r row) (l Learnt, err error) {
+	return manyOf(b, func(r row) (l Learnt, err error) {
 		var learnt, shift string
 		var at int64
 		if err := r.Scan(&l.Person, &learnt, &shift, &l.Seq, &l.Model, &at); err != nil {
@@ -37,7 +37,7 @@ func (b *Books) Learnt(person string) ([]Learnt, error) {
 			}
 		}
 		return l, decode(learnt, &l.Abilities)
-	}, `SELECT person_id, learnt, shift, seq, model, at FROM abilities WHERE gym_id = $1 AND (person_id = $2 OR $2 = '') ORDER BY person_id`, b.gym, person)
+	}, `SELECT person_id, learnt, shift, seq, model, at FROM abilities WHERE gym_id = $1 `, person, `ORDER BY person_id`)
 }
 
 // PutLearnt writes down what was learnt of a person, unless something later is known

@@ -101,13 +101,12 @@ func (l Limit) On(day roomful.Date) bool {
 // Limits lists the limits of a person, or of everybody for an empty id, the oldest
 // first.
 func (b *Books) Limits(person string) ([]Limit, error) {
-	return many(b.tx, func(r row) (l Limit, err error) {
+	return manyOf(b, func(r row) (l Limit, err error) {
 		var since, until, review string
 		err = r.Scan(&l.ID, &l.Person, &l.What, &l.Pain, &since, &until, &l.Word, &review, &l.Note)
 		l.Since, l.Until, l.Review = day(since), day(until), day(review)
 		return l, err
-	}, `SELECT id, person_id, what, pain, since, until, word, review, note FROM limits
-		WHERE gym_id = $1 AND (person_id = $2 OR $2 = '') ORDER BY since, id`, b.gym, person)
+	}, `SELECT id, person_id, what, pain, since, until, word, review, note FROM limits WHERE gym_id = $1 `, person, `ORDER BY since, id`)
 }
 
 // PutLimit writes down a limit, or what is known of it now.

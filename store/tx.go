@@ -55,6 +55,15 @@ func many[T any](t *Tx, read func(row) (T, error), question string, args ...any)
 	return out, rows.Err()
 }
 
+// manyOf asks a question about a person of the gym, or about everybody for an empty id.
+// Asked as one question with an "or" it would go through everybody each time.
+func manyOf[T any](b *Books, read func(row) (T, error), question, person, order string) ([]T, error) {
+	if person == "" {
+		return many(b.tx, read, question+order, b.gym)
+	}
+	return many(b.tx, read, question+`AND person_id = $2 `+order, b.gym, person)
+}
+
 // one asks a question with at most one line of answer, [ErrMissing] for none.
 func one[T any](t *Tx, read func(row) (T, error), question string, args ...any) (T, error) {
 	out, err := read(t.tx.QueryRowContext(t.ctx, t.store.spelt(question), args...))

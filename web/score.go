@@ -1,8 +1,11 @@
 package web
 
 import (
+	"errors"
+	"fmt"
 	"net/http"
 	"slices"
+	"strconv"
 	"strings"
 
 	"roomful"
@@ -62,18 +65,12 @@ func (s *Server) postScore(w http.ResponseWriter, q *http.Request, v visit) erro
 		if err != nil {
 			return err
 		}
-		a := store.Attempt{ID: sent.ID, Person: who.ID, Document: d.ID, Piece: sent.Piece, Day: sent.Day, Text: sent.Text, TypedAt: s.Now()}
-		fresh, err := b.PutAttempt(a)
-		if err != nil {
+		a := store.Attempt{ID: sent.ID, Person: who.ID, Document: d.ID, Piece: sent.Piece, Day: sent.Day, Text: sent.Text, TypedAt: s.Now(), Read: read}
+		if _, err := b.PutAttempt(a); err != nil {
 			return err
 		}
-		if fresh && read != nil {
-			if err := b.PutRead(a.ID, *read); err != nil {
-				return err
-			}
-		}
 		if a, err = b.Attempt(a.ID); err == nil {
-			out = shown(a, sent.Sheet, true)
+			out = shown(a, true)
 		}
 		return err
 	}); err != nil {
@@ -105,8 +102,8 @@ func (s *Server) read(d store.Document, who roomful.Athlete, piece, text string)
 }
 
 // shown is a score as the one who asks may see it.
-func shown(a store.Attempt, sheet string, own bool) stored {
-	out := stored{ID: a.ID, Person: a.Person, Sheet: sheet, Day: a.Day.String()}
+func shown(a store.Attempt, own bool) stored {
+	out := stored{ID: a.ID, Person: a.Person, Sheet: a.Sheet, Day: a.Day.String()}
 	if own {
 		out.Text = &a.Text
 	}
@@ -127,57 +124,83 @@ func shown(a store.Attempt, sheet string, own bool) stored {
 	return out
 }
 
-// scores lists what everybody scored on a sheet.
-func (s *Server) scores(w http.ResponseWriter, q *http.Request, v visit) error {
-	name := q.PathValue("name")
-	return s.list(w, q, v, func(b *store.Books) ([]store.Attempt, error) {
-		d, err := b.Named(store.Sheet, name)
-		if err != nil {
-			return nil, err
-		}
-		return b.OfSheet(d.ID)
-	})
+// listed are scores, each as far as the one who asks may see it.
+type listed struct {
+	Scores []stored `json:"scores"`
+	// Older is what to ask before for the page behind this one; empty on the last.
+	Older string `json:"older,omitempty"`
 }
 
-// record lists what somebody scored: for them and for coaches.
+// scores lists what everybody scored on a sheet.
+func (s *Server) scores(w http.ResponseWriter, q *http.Request, v visit) error {
+	var found []store.Attempt
+	if err := s.Store.View(q.Context(), func(tx *store.Tx) error {
+		d, err := tx.In(v.Gym).Named(store.Sheet, q.PathValue("name"))
+		if err == nil {
+			found, err = tx.In(v.Gym).OfSheet(d.ID)
+		}
+		return err
+	}); err != nil {
+		return err
+	}
+	return answer(w, listed{Scores: v.list(found)})
+}
+
+// pageOfScores is how many scores a page of a record has.
+const pageOfScores = 50
+
+// record lists what somebody scored, for them and for coaches: the latest, or a page of
+// those before.
 func (s *Server) record(w http.ResponseWriter, q *http.Request, v visit) error {
 	who := q.PathValue("person")
 	if who != v.Account.Person && !v.May(account.SeeHealth) {
 		return errNotYours
 	}
-	return s.list(w, q, v, func(b *store.Books) ([]store.Attempt, error) {
-		if _, err := b.Person(who); err != nil {
-			return nil, err
-		}
-		return b.OfPerson(who)
-	})
-}
-
-// list answers with scores, each as far as the one who asks may see it.
-func (s *Server) list(w http.ResponseWriter, q *http.Request, v visit, find func(*store.Books) ([]store.Attempt, error)) error {
-	out := struct {
-		Scores []stored `json:"scores"`
-	}{[]stored{}}
+	before, err := placeOf(q.FormValue("before"))
+	if err != nil {
+		return err
+	}
+	var found []store.Attempt
 	if err := s.Store.View(q.Context(), func(tx *store.Tx) error {
-		b := tx.In(v.Gym)
-		found, err := find(b)
-		if err != nil {
+		if _, err := tx.In(v.Gym).Person(who); err != nil {
 			return err
 		}
-		sheets, err := b.Documents(store.Sheet)
-		if err != nil {
-			return err
-		}
-		names := map[string]string{}
-		for _, d := range sheets {
-			names[d.ID] = d.Name
-		}
-		for _, a := range found {
-			out.Scores = append(out.Scores, shown(a, names[a.Document], v.May(account.SeeHealth) || a.Person == v.Account.Person))
-		}
-		return nil
+		found, err = tx.In(v.Gym).Latest(who, before, pageOfScores+1)
+		return err
 	}); err != nil {
 		return err
 	}
+	out := listed{}
+	if len(found) > pageOfScores {
+		found = found[:pageOfScores]
+		last := found[pageOfScores-1].Place()
+		out.Older = fmt.Sprintf("%s.%d", last.Day, last.Seq)
+	}
+	out.Scores = v.list(found)
 	return answer(w, out)
+}
+
+// placeOf reads where a page ended, as it said itself.
+func placeOf(text string) (p store.Place, err error) {
+	if text == "" {
+		return p, nil
+	}
+	day, seq, _ := strings.Cut(text, ".")
+	p.Seq, err = strconv.ParseInt(seq, 10, 64)
+	if day != "" {
+		err = errors.Join(err, p.Day.UnmarshalText([]byte(day)))
+	}
+	if err != nil {
+		return p, &roomful.Error{Summary: fmt.Sprintf("reading a record before %.40q: no page ended there", text), Hint: "ask before what the last page gave as older, or leave it out"}
+	}
+	return p, nil
+}
+
+// list shows scores as far as the visitor may see them.
+func (v visit) list(found []store.Attempt) []stored {
+	out := []stored{}
+	for _, a := range found {
+		out = append(out, shown(a, v.May(account.SeeHealth) || a.Person == v.Account.Person))
+	}
+	return out
 }

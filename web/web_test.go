@@ -245,6 +245,41 @@ func TestDay(t *testing.T) {
 	}
 }
 
+// TestPages: a record comes a page at a time, the latest first, and each score once.
+func TestPages(t *testing.T) {
+	g := open(t)
+	const many = 120
+	for i := range many {
+		g.must("mo", "POST", "/scores", map[string]any{"id": fmt.Sprintf("s%03d", i), "sheet": "drip", "day": fmt.Sprintf("2027-03-%02d", 1+i/10), "text": "5+20"})
+	}
+	var ids []string
+	older := ""
+	for pages := 1; ; pages++ {
+		status, text, _ := g.ask("mo", "GET", "/record/mo?before="+older, nil)
+		var got struct {
+			Scores []struct{ ID string }
+			Older  string
+		}
+		if err := json.Unmarshal([]byte(text), &got); err != nil || status != http.StatusOK {
+			t.Fatal(status, text, err)
+		}
+		for _, s := range got.Scores {
+			ids = append(ids, s.ID)
+		}
+		if older = got.Older; older == "" {
+			if pages != 3 {
+				t.Errorf("%d scores on %d pages", many, pages)
+			}
+			break
+		}
+	}
+	for i, id := range ids {
+		if want := fmt.Sprintf("s%03d", many-1-i); id != want || len(ids) != many {
+			t.Fatalf("%d of %d scores, number %d is %s, want %s", len(ids), many, i, id, want)
+		}
+	}
+}
+
 // TestTwoCoaches: of two who edit one sheet neither loses a word.
 func TestTwoCoaches(t *testing.T) {
 	g := open(t)
@@ -379,6 +414,8 @@ func TestBadInput(t *testing.T) {
 		{"screen", "POST", "/scores", `{}`, nil, 403},
 		{"coach", "POST", "/scores", `{"id":"x","person":"nobody","sheet":"drip","text":"5"}`, nil, 404},
 		{"coach", "GET", "/record/nobody", nil, nil, 404},
+		{"coach", "GET", "/record/mo?before=yesterday.7", nil, nil, 400},
+		{"coach", "GET", "/record/mo?before=2027-03-04", nil, nil, 400},
 		{"coach", "POST", "/invitations", map[string]string{"role": "member", "person": "nobody"}, nil, 404},
 		{"owner", "POST", "/invitations", map[string]string{"role": "king"}, nil, 400},
 		{"mo", "POST", "/out", nil, []string{"Origin", "https://elsewhere.example", "Sec-Fetch-Site", "cross-site"}, 403},
@@ -415,7 +452,9 @@ func TestChanges(t *testing.T) {
 		for len(ids) < want+1 && lines.Scan() {
 			if id, ok := strings.CutPrefix(lines.Text(), "id: "); ok {
 				if ids = append(ids, id); len(ids) == 1 && after == "" {
-					g.must("mo", "POST", "/scores", map[string]any{"id": "s1", "sheet": "drip", "day": "2027-03-04", "text": "5+20"})
+					for _, id := range []string{"s1", "s2"} {
+						g.must("mo", "POST", "/scores", map[string]any{"id": id, "sheet": "drip", "day": "2027-03-04", "text": "5+20"})
+					}
 				}
 			}
 			if strings.Contains(lines.Text(), "mo") {
@@ -424,7 +463,7 @@ func TestChanges(t *testing.T) {
 		}
 		return ids
 	}
-	live := follow("", 2) // the score, and its reading
+	live := follow("", 2) // a score each
 	if len(live) != 3 {
 		t.Fatalf("heard %v", live)
 	}

@@ -240,6 +240,9 @@ func (m *model) kept() (k kept) {
 	k.Documents = sorted(m.documents, func(d store.Document) string { return d.Name })
 	k.Classes = sorted(m.classes, func(c store.Class) string { return c.ID })
 	k.Attempts = sorted(m.attempts, func(a store.Attempt) int64 { return a.Seq })
+	for i, a := range k.Attempts {
+		k.Attempts[i].Sheet = m.documents[a.Document].Name
+	}
 	for _, d := range k.Documents {
 		k.Revisions = append(k.Revisions, m.revisions[d.ID])
 	}

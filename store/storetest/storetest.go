@@ -24,7 +24,7 @@ func Run(t *testing.T, open func(*testing.T) *store.Store) {
 		test func(*testing.T, *house)
 	}{
 		{"people", people}, {"limits", limits}, {"documents", documents}, {"editions", editions}, {"classes", classes},
-		{"attempts", attempts}, {"known", known}, {"learnt", learnt}, {"accounts", accounts}, {"changes", changes}, {"another gym", anotherGym},
+		{"attempts", attempts}, {"latest", latest}, {"known", known}, {"learnt", learnt}, {"accounts", accounts}, {"changes", changes}, {"another gym", anotherGym},
 		{"undone", undone}, {"many at once", manyAtOnce}, {"follow", follow}, {"behind", behind}, {"drop", drop}, {"archive", archive}, {"no archive", noArchive}, {"an older archive", olderArchive},
 		{"order", order}, {"no text", noText}, {"as a model", asModel},
 	} {
@@ -273,7 +273,7 @@ func attempts(t *testing.T, h *house) {
 	h.refuse(nil, func(tx *store.Tx) error { _, err := tx.In(ours).PutAttempt(nobody); return err })
 	read := Filled[store.Read]()
 	h.update(func(tx *store.Tx) error { return tx.In(ours).PutRead("a1", read) })
-	a.Account, a.Seq, a.Read = "coach", before+1, &read
+	a.Account, a.Seq, a.Sheet, a.Read = "coach", before+1, "d1", &read
 	h.same("a score", look(h, func(b *store.Books) (store.Attempt, error) { return b.Attempt("a1") }), a)
 	h.same("theirs", look(h, func(b *store.Books) ([]store.Attempt, error) { return b.OfPerson("mo") }), []store.Attempt{a})
 	h.same("of the sheet", look(h, func(b *store.Books) ([]store.Attempt, error) { return b.OfSheet("d1") }), []store.Attempt{a})
@@ -282,6 +282,51 @@ func attempts(t *testing.T, h *house) {
 	a.WithdrawnAt = Now
 	h.same("and kept", look(h, func(b *store.Books) ([]store.Attempt, error) { return b.Attempts(0, 9) }), []store.Attempt{a})
 	h.refuse(store.ErrMissing, func(tx *store.Tx) error { return tx.In(ours).Withdraw("a9") })
+	atOnce := a
+	atOnce.ID, atOnce.WithdrawnAt = "a3", time.Time{}
+	put(atOnce)
+	atOnce.Seq = look(h, (*store.Books).Seq)
+	h.same("read when it came", look(h, func(b *store.Books) (store.Attempt, error) { return b.Attempt("a3") }), atOnce)
+}
+
+// latest: a record read in pages is the record, each score once, whatever the page ends
+// on: many of a day, none of a day, one that has gone meanwhile.
+func latest(t *testing.T, h *house) {
+	h.somebody("mo")
+	h.somebody("bo")
+	h.sheet("d1", "text")
+	var want []string
+	for i, day := range []int{4, 2, 0, 4, 9, 4, 2, 0, 9} { // 0: not known
+		on := roomful.Date{Year: 2027, Month: 3, Day: day}
+		if day == 0 {
+			on = roomful.Date{}
+		}
+		for _, person := range []string{"mo", "bo"} {
+			h.update(func(tx *store.Tx) error {
+				_, err := tx.In(ours).PutAttempt(store.Attempt{ID: fmt.Sprint(person, i), Person: person, Document: "d1", Day: on, Text: "5", TypedAt: Now})
+				return err
+			})
+		}
+	}
+	h.update(func(tx *store.Tx) error { return tx.In(ours).Withdraw("mo3") })
+	for _, a := range look(h, func(b *store.Books) ([]store.Attempt, error) { return b.OfPerson("mo") }) {
+		want = append([]string{a.ID}, want...)
+	}
+	h.same("by day", want, []string{"mo8", "mo4", "mo5", "mo0", "mo6", "mo1", "mo7", "mo2"})
+	for limit := 1; limit < 10; limit++ {
+		var got []string
+		for before := (store.Place{}); ; {
+			page := look(h, func(b *store.Books) ([]store.Attempt, error) { return b.Latest("mo", before, limit) })
+			if len(page) == 0 {
+				break
+			}
+			for _, a := range page {
+				got = append(got, a.ID)
+			}
+			before = page[len(page)-1].Place()
+		}
+		h.same(fmt.Sprint("in pages of ", limit), got, want)
+	}
 }
 
 func known(t *testing.T, h *house) {
