@@ -99,7 +99,7 @@ func (p *parser) isNumber(i int) bool {
 
 // collect makes facts of everything not used yet.
 func (p *parser) collect() {
-	productions := []func(int) int{p.cap, p.all, p.clock, p.sets, p.ranges, p.list, p.plus, p.pair, p.rounds, p.of, p.measure, p.plain}
+	productions := []func(int) int{p.cap, p.all, p.halves, p.short, p.into, p.beyond, p.clock, p.sets, p.ranges, p.list, p.plus, p.pair, p.rounds, p.of, p.measure, p.plain}
 	for i := 0; i < len(p.toks); {
 		n := 0
 		for _, production := range productions {
@@ -137,7 +137,7 @@ func (p *parser) add(f fact, i, n int) int {
 }
 
 var (
-	aboutWords  = []string{"~", "about", "around", "roughly", "approx", "nearly", "almost", "circa", "ca", "maybe", "≈", "cca", "sub", "under", "unter", "etwa", "oko", "unos", "env", "environ", "ungefähr", "otprilike", "rund"}
+	aboutWords  = []string{"~", "about", "around", "roughly", "approx", "nearly", "almost", "circa", "ca", "maybe", "≈", "cca", "sub", "approx", "approximately", "under", "unter", "etwa", "oko", "unos", "env", "environ", "ungefähr", "otprilike", "rund"}
 	ishWords    = []string{"ish", "?"}
 	roundWords  = []string{"round", "rounds", "rd", "rds", "r", "runden", "runde", "tours", "tour", "rnds", "rnd", "krug", "kruga", "krugova", "krugovi", "rundor", "varv", "vueltas", "rondas", "giri", "ronden", "rundy"}
 	repWords    = []string{"rep", "reps", "wdh", "more", "extra"}

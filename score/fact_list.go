@@ -14,6 +14,9 @@ func (p *parser) ranges(i int) int {
 	if p.word(j-1) == "from" || p.toks[j].value > p.toks[j+2].value && p.asked.count == 0 {
 		return 0 // "from 80 to 60"
 	}
+	if slices.Contains(repWords, p.word(j+3)) && p.asked.window() {
+		return 0
+	}
 	f := fact{kind: listFact, range_: true, approx: true, list: []float64{p.toks[j].value, p.toks[j+2].value}}
 	return p.add(f, i, j+3-i)
 }

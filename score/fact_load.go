@@ -67,7 +67,7 @@ func (p *parser) mass(f *fact, i, j int) int {
 // measureUnits are the units an amount may have, as typed.
 var measureUnits = map[string]roomful.Unit{"reps": roomful.Rep, "rep": roomful.Rep, "wdh": roomful.Rep, "total": roomful.Rep,
 	"cal": roomful.Calorie, "cals": roomful.Calorie, "calories": roomful.Calorie, "m": roomful.Metre, "metres": roomful.Metre,
-	"meters": roomful.Metre, "km": roomful.Kilometre, "mi": roomful.Mile, "mile": roomful.Mile, "miles": roomful.Mile, "kms": roomful.Kilometre, "kcal": roomful.Calorie, "cm": roomful.Centimetre, "in": roomful.Inch}
+	"meters": roomful.Metre, "km": roomful.Kilometre, "mi": roomful.Mile, "mile": roomful.Mile, "miles": roomful.Mile, "kms": roomful.Kilometre, "kcal": roomful.Calorie, "cm": roomful.Centimetre, "in": roomful.Inch, "inch": roomful.Inch, "inches": roomful.Inch, "″": roomful.Inch, "\"": roomful.Inch, "”": roomful.Inch}
 
 // measure reads a figure with a unit: a load, a height, an amount.
 func (p *parser) measure(i int) int {
@@ -105,9 +105,12 @@ func (p *parser) measure(i int) int {
 		}
 		return p.add(fact{kind: unitFact, a: f.a, unit: u}, i, 2)
 	}
+	if p.word(j-1) == "total" && p.word(j+1) == "" {
+		return p.add(fact{kind: unitFact, a: p.toks[j].value, unit: roomful.Rep}, i, 1)
+	}
 	u, ok := measureUnits[p.word(j+1)]
-	if !ok || u == roomful.Inch && !p.toks[j+1].glued {
+	if short := p.word(j+1) == "in"; !ok || short && !p.toks[j+1].glued {
 		return 0
 	}
-	return p.add(fact{kind: unitFact, a: p.toks[j].value, unit: u, decimals: p.toks[j].decimals}, i, 2)
+	return p.add(fact{kind: unitFact, a: p.toks[j].value, unit: u, decimals: p.toks[j].decimals}, i, 2+b2i(p.word(j+2) == "box" && u.Base() == roomful.Metre))
 }

@@ -20,6 +20,9 @@ func (p *parser) pair(i int) int {
 	if slices.Contains(roundWords, p.word(j)) {
 		j++
 	}
+	if w := p.word(i + 1); w == "-" && slices.Contains(roundWords, p.word(j+1)) && p.isNumber(j) && p.toks[j].value == p.toks[i].value+1 { // "5-6 rounds"
+		return p.add(fact{kind: listFact, range_: true, approx: true, list: []float64{p.toks[i].value, p.toks[j].value}}, i, j+2-i)
+	}
 	if !p.isNumber(j) || p.toks[j].decimals > 0 || p.toks[j].clause != p.toks[i].clause && p.word(i+1) != "/" || p.toks[j].value >= p.mostInRound(int(p.toks[i].value)) {
 		return 0
 	}

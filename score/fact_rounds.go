@@ -12,11 +12,17 @@ func (p *parser) plus(i int) int {
 		return 0 // with intervals and a second piece, "12 + 12" is two scores
 	}
 	j, rounds := i+1, false
+	j += b2i(p.word(j) == "full" || p.word(j) == "complete")
 	if slices.Contains(roundWords, p.word(j)) {
 		rounds = true
 		j++
 	}
 	joined := slices.Contains(joinWords, p.word(j)) || rounds && (p.word(j) == "," || p.word(j) == "-" || slices.Contains(letterJoins, p.word(j)))
+	if p.asked.window() && joined && (p.isNumber(j+1) || p.lineAt(j+1) > 0 || p.word(j+1) == "the" || p.word(j+1) == "all") {
+		if reps, end := p.through(j + 1); end > j+2 || end > j+1 && !p.isNumber(j+1) {
+			return p.add(fact{kind: plusFact, a: p.toks[i].value, b: reps}, i, end-i)
+		}
+	}
 	if rounds && joined && p.lineAt(j+2) > 0 {
 		if reps, end := p.over(j); end > j {
 			return p.add(fact{kind: plusFact, a: p.toks[i].value, b: reps}, i, end-i)

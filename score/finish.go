@@ -15,6 +15,7 @@ func (r *reader) finish(out []roomful.Reading) {
 			r.take(&r.p.facts[r.got[i]])
 		}
 	}
+	r.inAll(&out[0])
 	said := r.heights(r.stated(out))
 	for _, c := range r.said.changes {
 		r.give(out, r.pieceOf(c), c)

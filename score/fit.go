@@ -44,6 +44,8 @@ func fitRounds(s *piece, f *fact) int {
 		return 3
 	case allFact:
 		return 7 * min(s.count, 1)
+	case listFact: // "between 5 and 6"
+		return 5 * b2i(window && f.range_)
 	case plainFact:
 		switch {
 		case f.decimals > 0 && window && s.alone:

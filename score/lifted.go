@@ -33,7 +33,7 @@ func (r *reader) stated(out []roomful.Reading) (changes []owned) {
 		if r.choice(f, all, out) || r.asPair(f, out) {
 			continue
 		}
-		all = append(all, r.lifts(out, f, i)...)
+		all = append(all, r.lifts(out, all, i)...)
 	}
 	for len(all) > 0 {
 		line, rest := all[:0:0], all[:0:0]
@@ -118,7 +118,8 @@ const pairsApart = 0.08
 
 // lifts makes a load of a fact, one to a round of a list of them; none when it is something
 // else.
-func (r *reader) lifts(out []roomful.Reading, f *fact, i int) []lifted {
+func (r *reader) lifts(out []roomful.Reading, before []lifted, i int) []lifted {
+	f := &r.p.facts[i]
 	rounds := f.kind == listFact && r.byRound(out, f)
 	if r.p.elsewhen(f.from) || f.kind != loadFact && !rounds && !(f.kind == plainFact && r.liftable(f, i)) {
 		return nil
@@ -132,6 +133,9 @@ func (r *reader) lifts(out []roomful.Reading, f *fact, i int) []lifted {
 		return nil
 	}
 	r.take(f)
+	if kg := inKg(f.a, f, r.unitOf(f, r.pieces[at].part)); f.massSaid && len(before) > 0 && i > 0 && r.p.facts[i-1].massSaid && r.p.facts[i-1].mass != f.mass && math.Abs(math.Log(kg/before[len(before)-1].kg)) <= onePair {
+		return nil // "80 kg (175 lb)"
+	}
 	if m, ok := r.byIt(f); ok && lineOf(lines, m.id) >= 0 {
 		r.p.use(m.from, m.to)
 	}

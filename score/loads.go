@@ -30,12 +30,26 @@ func (r *reader) heights(changes []owned) []owned {
 				}
 			}
 		}
+		r.take(f)
+		if e := slices.IndexFunc(r.pieces[at].lines, func(e roomful.Element) bool { return e.Movement == c.Of }); e >= 0 && r.asHigh(r.pieces[at].lines[e], c.HeightCm) {
+			continue
+		}
 		said := saidChange{Change: c}
 		said.span, _ = r.p.spanOf(stretch{f.from, f.to}, false)
 		changes = append(changes, owned{said, at})
-		r.take(f)
 	}
 	return changes
+}
+
+// asHigh reports whether a height is one that the sheet asks of the person, or may ask of them.
+func (r *reader) asHigh(e roomful.Element, cm float64) bool {
+	for i, h := range e.Heights {
+		mine := r.q.Division == roomful.AnyDivision || len(e.Heights) == 1 || e.HeightCm(r.q.Division) == e.Heights[i].Cm()
+		if mine && math.Abs(math.Log(cm/h.Cm())) <= 1.5*onePair { // 24 in and 60 cm are one box
+			return true
+		}
+	}
+	return false
 }
 
 // loadPiece finds the piece that a load is of and the lines it may be of; -1 when no

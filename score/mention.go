@@ -1,6 +1,7 @@
 package score
 
 import (
+	"slices"
 	"strings"
 
 	"roomful"
@@ -71,6 +72,10 @@ func (p *parser) mentions(lex roomful.Lexicon) (out names) {
 			i++
 			continue
 		}
+		if p.oneByOne(i) {
+			i++
+			continue
+		}
 		if id, ok := nicknames[t.text]; ok && lex.Movement(id) != nil && (t.text != "knees" || !bodyWords[p.word(i+1)] && (!backWords[p.word(i-1)] || p.word(i-1) == "with")) {
 			if n := lexLength(p, lex, i); n <= 1 {
 				out.add(mention{id, i, i + 1})
@@ -91,6 +96,19 @@ func (p *parser) mentions(lex roomful.Lexicon) (out names) {
 		i += n
 	}
 	return out
+}
+
+// oneByOne reports whether "singles" at token i are repetitions of a movement, one at a time,
+// "toes-to-bar in singles", where the piece has no rope.
+func (p *parser) oneByOne(i int) bool {
+	if w := p.word(i); w != "singles" && w != "single" || slices.ContainsFunc(p.pieces, func(s piece) bool { return lineOf(s.lines, "double-under") >= 0 }) {
+		return false
+	}
+	c := p.clause(i)
+	return p.word(i-1) == "in" || slices.ContainsFunc(p.toks[c.from:c.to], func(t token) bool {
+		m, _ := p.lex.Match([]string{t.text})
+		return m != nil && len(piecesWith(p.pieces, m.ID)) > 0
+	})
 }
 
 // lexLength returns how many words from i on name a movement.

@@ -107,41 +107,79 @@ func (p *parser) said() remarks {
 	p.named = p.mentions(p.lex)
 	p.spans()
 	r.sameAs = p.same()
-	r.asWritten = p.has("as", "written") || p.has("as", "rx'd") || p.has("rx'd") || p.has("rx") || p.has("as", "rx") || p.has("rxd")
-	if p.has("not", "as", "written") || p.has("not", "rx") {
-		r.asWritten, r.undone = false, true
-	}
+	r.asWritten, r.undone = p.written()
 	if p.asked.kind != roomful.TimeScore {
 		r.stopped = p.stopped()
 	}
 	r.splits, r.onClock = p.splits()
 	r.changes = p.changes(p.pieces, p.lex)
 	r.clauses = p.hide()
-	for _, w := range [][]string{{"i", "think"}, {"lost", "count"}, {"or", "so"}, {"and", "a", "bit"}, {"ish"}} {
-		for i := range p.toks {
-			r.approx = r.approx || p.at(i, w)
-		}
+	for i := range p.toks {
+		r.approx = r.approx || slices.ContainsFunc(guessWords, func(w []string) bool { return p.at(i, w) })
 	}
-	r.undone = r.undone || p.mentionsAny("skipped", "stopped", "left", "only", "without", "no", "half", "walked") && !p.has("w", "o")
+	r.undone = r.undone || p.leftUndone()
 	r.undone = r.undone || r.stopped > 0
 	r.partner = p.partner(p.asked.part.Team.Size > 1)
 	r.share = p.share()
 	return r
 }
 
-// mentionsAny reports whether one of the words stands in the text.
-func (p *parser) mentionsAny(words ...string) bool {
-	for _, t := range p.toks {
-		if t.text == "left" {
-			continue
-		}
-		if slices.Contains(words, t.text) {
-			return true
+// guessWords say that a score is not known exactly.
+var guessWords = [][]string{{"i", "think"}, {"think", "i"}, {"lost", "count"}, {"or", "so"}, {"and", "a", "bit"}, {"ish"}, {"approx"}, {"approximately"}, {"roughly"},
+	{"may", "have", "been"}, {"might", "have"}, {"give", "or", "take"}, {"+", "/", "-"}, {"c", "."}, {"maybe"}, {"probably"}, {"not", "sure"}, {"guess"}}
+
+// written reads "as written", "rx" and what turns it round: "not rx", "almost rx", "rx except",
+// and "scaled".
+func (p *parser) written() (yes, no bool) {
+	for _, words := range [][]string{{"as", "written"}, {"as", "rx'd"}, {"as", "rx"}, {"rx'd"}, {"rx’d"}, {"rxd"}, {"rx"}} {
+		for i := range p.toks {
+			if !p.at(i, words) {
+				continue
+			}
+			for j := max(0, i-3); j < i; j++ {
+				no = no || p.toks[j].clause == p.toks[i].clause && slices.Contains([]string{"not", "almost", "nearly", "mostly", "half", "isn't", "wasn't", "near"}, p.word(j))
+			}
+			end := i + len(words)
+			no = no || slices.Contains(exceptWords, p.word(end)) || p.word(end) == "+" && !p.number(end+1)
+			yes = true
+			p.use(i, end)
 		}
 	}
 	for i := range p.toks {
-		if p.at(i, []string{"left", "early"}) || p.at(i, []string{"left", "after"}) {
+		if slices.Contains([]string{"scaled", "sc", "modified", "adapted"}, p.word(i)) {
+			no = true
+			p.use(i, i+1)
+		}
+	}
+	return yes && !no, no
+}
+
+// nothingLost are words behind "no" and "without" that take nothing from the work.
+var nothingLost = wordSet(`rep reps no-reps repped repping break breaks breaking rest rests resting stop stops stopping pause pauses pausing problem problems issue issues
+ band bands miss misses missing drop drops dropping trouble idea watch clock doubt chalk belt grips music warm-up warmup coach help one shoes sleep wait dnf`)
+
+// leftUndone reports whether a word says that something of the work was left out.
+func (p *parser) leftUndone() bool {
+	for i := range p.toks {
+		switch p.word(i) {
+		case "skipped", "stopped", "walked":
 			return true
+		case "only":
+			if !p.isClock(i+1) && p.word(i+2) != "+" { // "only 5+20"
+				return true
+			}
+		case "no", "without", "ohne":
+			if i+1 < len(p.toks) && p.toks[i+1].kind == wordToken && !nothingLost[p.word(i+1)] {
+				return true
+			}
+		case "half":
+			if p.word(i-1) != "a" {
+				return true
+			}
+		case "left":
+			if w := p.word(i + 1); w == "early" || w == "after" {
+				return true
+			}
 		}
 	}
 	return false

@@ -58,10 +58,16 @@ func (r *reader) rounds(out *roomful.Reading, s *piece, f *fact) {
 		reps = int(f.b)
 	case allFact:
 		rounds = s.count
+	case listFact:
+		rounds = int(f.list[0])
+		out.Question = &roomful.Question{Ask: "how many rounds was it?", Answers: [2]string{roomful.Figure(f.list[0]), roomful.Figure(f.list[1])}}
 	case plainFact:
 		switch {
 		case f.decimals > 0:
 			reps = behindPoint(*f)
+			if r.p.says(stretch{f.to, min(f.to+1, len(r.p.toks))}, roundWords...) {
+				out.Question = &roomful.Question{Ask: fmt.Sprintf("is that %d rounds and %d, or a part of a round?", rounds, reps), Answers: [2]string{fmt.Sprintf("%d+%d", rounds, reps), "a part of a round"}}
+			}
 		case f.a > mostTyped:
 			rounds, reps = r.inRounds(s, int(f.a))
 			out.Question = &roomful.Question{Ask: fmt.Sprintf("is %s all the repetitions together?", roomful.Figure(f.a)),

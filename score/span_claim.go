@@ -23,8 +23,9 @@ func (p *parser) spans() {
 		if figures == 0 || over {
 			continue
 		}
-		for _, s := range p.when[c] {
-			if s.figure {
+		for k := range p.when[c] {
+			if s := &p.when[c][k]; s.figure {
+				s.taken = true
 				p.use(s.from, s.to)
 			}
 		}
@@ -115,7 +116,7 @@ func (p *parser) figureSoon(from, to int) bool {
 func (p *parser) unclaim() {
 	for _, spoken := range p.when {
 		for _, s := range spoken {
-			if !s.claimed {
+			if s.taken && !s.claimed {
 				p.unuse(s.from, s.to)
 			}
 		}

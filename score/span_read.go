@@ -13,6 +13,7 @@ type spoken struct {
 	figure  bool // it has a figure that could be taken for a score
 	held    bool // a load was held for it
 	claimed bool // something was done for it
+	taken   bool // its words were taken before figures were read
 }
 
 // Words around the stretches of a piece.
@@ -218,7 +219,7 @@ func (p *parser) spanIn(i int, before []spoken) (span, int) {
 		return span{point{seconds: 60 * (p.toks[j+1].value - 1)}, point{seconds: 60 * p.toks[j+3].value}}, j + 4
 	}
 	switch said := len(before) > 0 && p.isNumber(j) && p.word(j+1) == "-" && p.isNumber(j+2); {
-	case slices.Contains(roundWords, p.word(j)) && p.isNumber(j+1) && (!p.isNumber(j-1) || p.scoreElsewhere() && (p.word(j+2) == "-" || oneRound[p.word(j)])):
+	case slices.Contains(roundWords, p.word(j)) && p.isNumber(j+1) && (p.word(j+2) != "+" || !p.number(j+3)) && (!p.isNumber(j-1) || p.scoreElsewhere() && (p.word(j+2) == "-" || oneRound[p.word(j)])):
 		j++
 	case !said || p.whole(j) != before[len(before)-1].until.round:
 		return span{}, i
@@ -227,7 +228,7 @@ func (p *parser) spanIn(i int, before []spoken) (span, int) {
 	if w := p.word(j + 1); w == "on" || w == "onwards" || w == "+" && !p.number(j+2) {
 		return span{since: startOf(n)}, j + 2
 	}
-	if w := p.word(j + 1); p.isNumber(j+2) && (slices.Contains([]string{"-", "to", "and", "&", "+"}, w) || w == "," && p.whole(j+2) == n+1) && p.whole(j+2) > n {
+	if w := p.word(j + 1); p.isNumber(j+2) && (slices.Contains([]string{"-", "to", "and", "&"}, w) || w == "," && p.whole(j+2) == n+1) && p.whole(j+2) > n {
 		return span{startOf(n), startOf(p.whole(j+2) + 1)}, j + 3
 	}
 	return span{startOf(n), startOf(n + 1)}, j + 1

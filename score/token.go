@@ -93,6 +93,9 @@ func mark(raw string, i, size int) token {
 		}
 	}
 	text := raw[i : i+size]
+	if text == ">" && i > 0 && raw[i-1] == ' ' && i+1 < len(raw) && raw[i+1] == ' ' {
+		text = "->"
+	}
 	if text == "×" {
 		text = "x"
 	}

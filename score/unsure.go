@@ -1,6 +1,7 @@
 package score
 
 import (
+	"fmt"
 	"strings"
 	"unicode"
 
@@ -122,6 +123,10 @@ func (r *reader) otherFigure(out *roomful.Reading) *roomful.Question {
 		case score, plusFact, clockFact:
 			return &roomful.Question{Ask: "which is the score?", Answers: [2]string{Words(*out), f.text}}
 		case plainFact, ofFact, listFact, setsFact:
+			at := r.got[r.asked()]
+			if w := r.p.word(f.from - 1); f.kind == plainFact && score == plusFact && f.from == r.p.facts[at].to+1 && (choiceWords[w] || w == "/" || w == "-") {
+				return &roomful.Question{Ask: "which is the score?", Answers: [2]string{Words(*out), fmt.Sprintf("%d+%d", *out.Rounds, int(f.a))}}
+			}
 			if choiceWords[r.p.word(f.from-1)] {
 				return &roomful.Question{Ask: "which is the score?", Answers: [2]string{Words(*out), f.text}}
 			}
