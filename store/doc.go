@@ -28,5 +28,8 @@
 // without gaps within a gym in the order of commitment: open pages follow it, and so
 // does whoever asks who did what.
 //
+// The map of the tables is store/sqlite/schema.sql; store/postgres/schema.sql is the same
+// for the other database. Both are written by a test from what migrations make.
+//
 // Instants are stored in UTC to the microsecond, days as they are written.
 package store

@@ -5,6 +5,7 @@
 
 -- +goose Up
 
+-- One gym of an installation. All else belongs to one.
 CREATE TABLE gyms (
   id TEXT NOT NULL PRIMARY KEY,
   name TEXT NOT NULL,
@@ -25,21 +26,23 @@ CREATE TABLE changes (
   PRIMARY KEY (gym_id, seq)
 );
 
+-- Who trains, and who did. Their row goes when they ask for it, with all that is theirs.
 CREATE TABLE people (
   gym_id TEXT NOT NULL references gyms (id) ON DELETE CASCADE,
   id TEXT NOT NULL,
-  name TEXT NOT NULL,
-  told TEXT NOT NULL,          -- what they told, limits apart
-  revision BIGINT NOT NULL,
+  name TEXT NOT NULL,          -- how they are called; the rest of what they are is in told
+  told TEXT NOT NULL,          -- what they told, limits apart, in JSON
+  revision BIGINT NOT NULL,    -- how often it was written
   left_at BIGINT,              -- when they stopped coming
   PRIMARY KEY (gym_id, id)
 );
 
+-- What restricts a person, since when and until when.
 CREATE TABLE limits (
   gym_id TEXT NOT NULL,
   id TEXT NOT NULL,
   person_id TEXT NOT NULL,
-  what TEXT NOT NULL,
+  what TEXT NOT NULL,          -- a part of the body, or what they said
   pain BIGINT NOT NULL,        -- 0 to 10, -1 when not told
   since TEXT NOT NULL,         -- a day
   until TEXT NOT NULL,         -- the last day, empty while it is open
@@ -57,7 +60,7 @@ CREATE TABLE documents (
   id TEXT NOT NULL,
   kind TEXT NOT NULL,          -- sheet, kit or settings
   name TEXT NOT NULL,          -- of its file, without the ending
-  title TEXT NOT NULL,
+  title TEXT NOT NULL,         -- of a sheet
   day TEXT NOT NULL,           -- of a sheet, empty for none
   revision BIGINT NOT NULL,    -- that holds
   PRIMARY KEY (gym_id, id),
@@ -65,6 +68,7 @@ CREATE TABLE documents (
 );
 CREATE INDEX documents_day ON documents (gym_id, kind, day);
 
+-- Each text that a document was, and those that wait beside it to be merged.
 CREATE TABLE revisions (
   gym_id TEXT NOT NULL,
   document_id TEXT NOT NULL,
@@ -84,7 +88,7 @@ CREATE TABLE editions (
   id TEXT NOT NULL,
   document_id TEXT NOT NULL,
   text TEXT NOT NULL,
-  notation TEXT NOT NULL,
+  notation TEXT NOT NULL,      -- the versions of what read it then: this, and the next two
   catalogue TEXT NOT NULL,
   model TEXT NOT NULL,
   account_id TEXT NOT NULL,
@@ -94,6 +98,7 @@ CREATE TABLE editions (
 );
 CREATE INDEX editions_document ON editions (gym_id, document_id, at);
 
+-- The timetable: an hour on a day. Several may do one sheet.
 CREATE TABLE classes (
   gym_id TEXT NOT NULL references gyms (id) ON DELETE CASCADE,
   id TEXT NOT NULL,
@@ -108,6 +113,7 @@ CREATE TABLE classes (
 );
 CREATE INDEX classes_day ON classes (gym_id, day);
 
+-- Who asked for a place in a class.
 CREATE TABLE signups (
   gym_id TEXT NOT NULL,
   class_id TEXT NOT NULL,
@@ -129,14 +135,14 @@ CREATE TABLE attempts (
   document_id TEXT NOT NULL,   -- the sheet
   edition_id TEXT,             -- as it was published, when it was
   piece TEXT NOT NULL,         -- empty for the main one
-  class_id TEXT,
-  day TEXT NOT NULL,
-  text TEXT NOT NULL,
+  class_id TEXT,               -- the hour it was done in, when that is known
+  day TEXT NOT NULL,           -- when it was done
+  text TEXT NOT NULL,          -- as it was typed, private words included
   account_id TEXT NOT NULL,
   typed_at BIGINT NOT NULL,
   seq BIGINT NOT NULL,         -- of the change that brought it
-  withdrawn_at BIGINT,
-  reading TEXT,                -- what it was read as and the version that was done
+  withdrawn_at BIGINT,         -- when they took it back; it stays, out of every list
+  reading TEXT,                -- what it was read as, in JSON
   read_by TEXT NOT NULL,       -- the versions of what read it
   PRIMARY KEY (gym_id, id),
   FOREIGN KEY (gym_id, person_id) references people (gym_id, id) ON DELETE CASCADE,
@@ -152,9 +158,9 @@ CREATE INDEX attempts_seq ON attempts (gym_id, seq);
 CREATE TABLE overrides (
   gym_id TEXT NOT NULL,
   document_id TEXT NOT NULL,
-  piece TEXT NOT NULL,
+  piece TEXT NOT NULL,         -- the name of the piece in the sheet
   person_id TEXT NOT NULL,
-  work TEXT NOT NULL,
+  work TEXT NOT NULL,          -- in JSON
   account_id TEXT NOT NULL,
   at BIGINT NOT NULL,
   PRIMARY KEY (gym_id, document_id, piece, person_id),
@@ -166,20 +172,21 @@ CREATE TABLE overrides (
 CREATE TABLE abilities (
   gym_id TEXT NOT NULL,
   person_id TEXT NOT NULL,
-  learnt TEXT NOT NULL,
+  learnt TEXT NOT NULL,        -- in JSON
   seq BIGINT NOT NULL,         -- of the last change it rests on
-  model TEXT NOT NULL,
+  model TEXT NOT NULL,         -- the version of what learnt it
   at BIGINT NOT NULL,
   PRIMARY KEY (gym_id, person_id),
   FOREIGN KEY (gym_id, person_id) references people (gym_id, id) ON DELETE CASCADE
 );
 
+-- What people said under a day, and answers to it.
 CREATE TABLE notes (
   gym_id TEXT NOT NULL,
   id TEXT NOT NULL,
   document_id TEXT NOT NULL,
-  person_id TEXT NOT NULL,     -- whose it is; answers carry the id of the note they answer
-  answers TEXT NOT NULL,
+  person_id TEXT NOT NULL,     -- whose it is; an answer is theirs who asked
+  answers TEXT NOT NULL,       -- the id of another note, empty for none
   text TEXT NOT NULL,
   private BIGINT NOT NULL,     -- 1 for the person and coaches alone
   account_id TEXT NOT NULL,
@@ -190,10 +197,11 @@ CREATE TABLE notes (
 );
 CREATE INDEX notes_document ON notes (gym_id, document_id, at);
 
+-- Who may sign in, and what they may do.
 CREATE TABLE accounts (
   gym_id TEXT NOT NULL references gyms (id) ON DELETE CASCADE,
   id TEXT NOT NULL,
-  person_id TEXT,
+  person_id TEXT,              -- whose it is, when they train
   name TEXT NOT NULL,
   role TEXT NOT NULL,          -- owner, coach, member or screen
   password TEXT NOT NULL,      -- its argon2id form, empty for none
@@ -206,7 +214,7 @@ CREATE TABLE accounts (
 -- Invitations and sign-ins are known by a hash: whoever reads the database cannot use
 -- them.
 CREATE TABLE invitations (
-  hash TEXT NOT NULL PRIMARY KEY,
+  hash TEXT NOT NULL PRIMARY KEY, -- of the secret in the link
   gym_id TEXT NOT NULL references gyms (id) ON DELETE CASCADE,
   person_id TEXT,
   role TEXT NOT NULL,
@@ -216,11 +224,12 @@ CREATE TABLE invitations (
   FOREIGN KEY (gym_id, person_id) references people (gym_id, id) ON DELETE CASCADE
 );
 
+-- A device on which somebody is signed in.
 CREATE TABLE signins (
-  hash TEXT NOT NULL PRIMARY KEY,
+  hash TEXT NOT NULL PRIMARY KEY, -- of the secret that the device holds
   gym_id TEXT NOT NULL,
   account_id TEXT NOT NULL,
-  device TEXT NOT NULL,
+  device TEXT NOT NULL,        -- as it names itself
   made_at BIGINT NOT NULL,
   seen_at BIGINT NOT NULL,
   until BIGINT NOT NULL,
@@ -228,11 +237,12 @@ CREATE TABLE signins (
 );
 CREATE INDEX signins_account ON signins (gym_id, account_id);
 
+-- Keys that devices sign in with.
 CREATE TABLE passkeys (
-  id TEXT NOT NULL PRIMARY KEY,
+  id TEXT NOT NULL PRIMARY KEY, -- of the credential
   gym_id TEXT NOT NULL,
   account_id TEXT NOT NULL,
-  credential TEXT NOT NULL,
+  credential TEXT NOT NULL,    -- in JSON, as the library that checks it keeps it
   made_at BIGINT NOT NULL,
   FOREIGN KEY (gym_id, account_id) references accounts (gym_id, id) ON DELETE CASCADE
 );

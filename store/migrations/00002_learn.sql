@@ -6,12 +6,12 @@ CREATE TABLE done (
   gym_id TEXT NOT NULL,
   attempt_id TEXT NOT NULL,
   n BIGINT NOT NULL,           -- of the reading, from 1
-  done TEXT NOT NULL,
+  done TEXT NOT NULL,          -- in JSON
   PRIMARY KEY (gym_id, attempt_id, n),
   FOREIGN KEY (gym_id, attempt_id) references attempts (gym_id, id) ON DELETE CASCADE
 );
 
--- How the others of the gym moved what was believed of somebody.
+-- How the others of the gym moved what was believed of somebody, in JSON
 ALTER TABLE abilities ADD COLUMN shift TEXT NOT NULL DEFAULT '';
 
 -- Learning from all scores of a gym: how far it is, and what came of it the last time.
@@ -22,7 +22,7 @@ CREATE TABLE learning (
   done_at BIGINT,              -- the last time it came to its end
   seq BIGINT NOT NULL,         -- of the last change that it rests on
   model TEXT NOT NULL,
-  shift TEXT NOT NULL          -- of who comes new
+  shift TEXT NOT NULL          -- of who comes new, in JSON
 );
 
 -- An emulator for each structure of piece. They can always be made again.

@@ -1,0 +1,319 @@
+-- The map of the store, as PostgreSQL says it is after migration 2. A test compares it with an
+-- up-to-date database. Migrations are what makes the tables; after a new one write it anew:
+--
+--   go test ./store/sqlite ./store/postgres -run TestSchema -update
+--
+-- Instants are microseconds since 1970 in UTC, days are ISO 8601 or empty, a truth is 1 or 0.
+-- What is in JSON is a noun of the root package, field by field: see store/form.go.
+--
+-- What belongs to what: a row goes with the one that it stands under, and with any other
+-- whose key it has ON DELETE CASCADE.
+--
+--   gyms
+--     changes
+--     people
+--       limits
+--       attempts
+--         done
+--       abilities
+--     documents
+--       revisions
+--       editions
+--       overrides
+--       notes
+--     classes
+--       signups
+--     accounts
+--       signins
+--       passkeys
+--     invitations
+--     learning
+--     emulators
+
+-- One gym of an installation. All else belongs to one.
+CREATE TABLE gyms (
+  id TEXT COLLATE "C" NOT NULL,
+  name TEXT COLLATE "C" NOT NULL,
+  zone TEXT COLLATE "C" NOT NULL,          -- of its clock, by its name in the time zone database
+  seq BIGINT NOT NULL,                     -- of the last change
+  made_at BIGINT NOT NULL,
+  PRIMARY KEY (id)
+);
+
+-- What happened, for pages that are open and for whoever asks later who did what.
+-- No text of a person stands here.
+CREATE TABLE changes (
+  gym_id TEXT COLLATE "C" NOT NULL,
+  seq BIGINT NOT NULL,                     -- from 1, without gaps, in the order of commitment
+  at BIGINT NOT NULL,
+  account_id TEXT COLLATE "C" NOT NULL,    -- empty for the program itself
+  kind TEXT COLLATE "C" NOT NULL,
+  subject TEXT COLLATE "C" NOT NULL,       -- the id of what changed
+  PRIMARY KEY (gym_id, seq),
+  FOREIGN KEY (gym_id) REFERENCES gyms (id) ON DELETE CASCADE
+);
+
+-- Who trains, and who did. Their row goes when they ask for it, with all that is theirs.
+CREATE TABLE people (
+  gym_id TEXT COLLATE "C" NOT NULL,
+  id TEXT COLLATE "C" NOT NULL,
+  name TEXT COLLATE "C" NOT NULL,          -- how they are called; the rest of what they are is in told
+  told TEXT COLLATE "C" NOT NULL,          -- what they told, limits apart, in JSON
+  revision BIGINT NOT NULL,                -- how often it was written
+  left_at BIGINT,                          -- when they stopped coming
+  PRIMARY KEY (gym_id, id),
+  FOREIGN KEY (gym_id) REFERENCES gyms (id) ON DELETE CASCADE
+);
+
+-- What restricts a person, since when and until when.
+CREATE TABLE limits (
+  gym_id TEXT COLLATE "C" NOT NULL,
+  id TEXT COLLATE "C" NOT NULL,
+  person_id TEXT COLLATE "C" NOT NULL,
+  what TEXT COLLATE "C" NOT NULL,          -- a part of the body, or what they said
+  pain BIGINT NOT NULL,                    -- 0 to 10, -1 when not told
+  since TEXT COLLATE "C" NOT NULL,         -- a day
+  until TEXT COLLATE "C" NOT NULL,         -- the last day, empty while it is open
+  word TEXT COLLATE "C" NOT NULL,          -- whose word it is: theirs, a coach's, a clinician's
+  review TEXT COLLATE "C" NOT NULL,        -- the day to ask again, empty for none
+  note TEXT COLLATE "C" NOT NULL,          -- for the person and coaches
+  PRIMARY KEY (gym_id, id),
+  FOREIGN KEY (gym_id, person_id) REFERENCES people (gym_id, id) ON DELETE CASCADE
+);
+CREATE INDEX limits_person ON limits (gym_id, person_id);
+
+-- Sheets, the kit and the settings: texts that people write, with everything they were.
+CREATE TABLE documents (
+  gym_id TEXT COLLATE "C" NOT NULL,
+  id TEXT COLLATE "C" NOT NULL,
+  kind TEXT COLLATE "C" NOT NULL,          -- sheet, kit or settings
+  name TEXT COLLATE "C" NOT NULL,          -- of its file, without the ending
+  title TEXT COLLATE "C" NOT NULL,         -- of a sheet
+  day TEXT COLLATE "C" NOT NULL,           -- of a sheet, empty for none
+  revision BIGINT NOT NULL,                -- that holds
+  PRIMARY KEY (gym_id, id),
+  UNIQUE (gym_id, kind, name),
+  FOREIGN KEY (gym_id) REFERENCES gyms (id) ON DELETE CASCADE
+);
+CREATE INDEX documents_day ON documents (gym_id, kind, day);
+
+-- Each text that a document was, and those that wait beside it to be merged.
+CREATE TABLE revisions (
+  gym_id TEXT COLLATE "C" NOT NULL,
+  document_id TEXT COLLATE "C" NOT NULL,
+  n BIGINT NOT NULL,
+  base BIGINT NOT NULL,                    -- the revision it was written from
+  aside BIGINT NOT NULL,                   -- 1 when another came first and this one waits to be merged
+  text TEXT COLLATE "C" NOT NULL,
+  account_id TEXT COLLATE "C" NOT NULL,
+  at BIGINT NOT NULL,
+  PRIMARY KEY (gym_id, document_id, n),
+  FOREIGN KEY (gym_id, document_id) REFERENCES documents (gym_id, id) ON DELETE CASCADE
+);
+
+-- A sheet as it was published, with the versions of what read it.
+CREATE TABLE editions (
+  gym_id TEXT COLLATE "C" NOT NULL,
+  id TEXT COLLATE "C" NOT NULL,
+  document_id TEXT COLLATE "C" NOT NULL,
+  text TEXT COLLATE "C" NOT NULL,
+  notation TEXT COLLATE "C" NOT NULL,      -- the versions of what read it then: this, and the next two
+  catalogue TEXT COLLATE "C" NOT NULL,
+  model TEXT COLLATE "C" NOT NULL,
+  account_id TEXT COLLATE "C" NOT NULL,
+  at BIGINT NOT NULL,
+  PRIMARY KEY (gym_id, id),
+  FOREIGN KEY (gym_id, document_id) REFERENCES documents (gym_id, id) ON DELETE CASCADE
+);
+CREATE INDEX editions_document ON editions (gym_id, document_id, at);
+
+-- The timetable: an hour on a day. Several may do one sheet.
+CREATE TABLE classes (
+  gym_id TEXT COLLATE "C" NOT NULL,
+  id TEXT COLLATE "C" NOT NULL,
+  day TEXT COLLATE "C" NOT NULL,
+  start TEXT COLLATE "C" NOT NULL,         -- local time, "17:30"
+  minutes BIGINT NOT NULL,
+  capacity BIGINT NOT NULL,                -- 0 for any number
+  document_id TEXT COLLATE "C",            -- the sheet, when it is known
+  called_off BIGINT NOT NULL,
+  PRIMARY KEY (gym_id, id),
+  FOREIGN KEY (gym_id) REFERENCES gyms (id) ON DELETE CASCADE,
+  FOREIGN KEY (gym_id, document_id) REFERENCES documents (gym_id, id)
+);
+CREATE INDEX classes_day ON classes (gym_id, day);
+
+-- Who asked for a place in a class.
+CREATE TABLE signups (
+  gym_id TEXT COLLATE "C" NOT NULL,
+  class_id TEXT COLLATE "C" NOT NULL,
+  person_id TEXT COLLATE "C" NOT NULL,
+  turn BIGINT NOT NULL,                    -- in the order of asking
+  state TEXT COLLATE "C" NOT NULL,         -- in, waiting, out or missed
+  at BIGINT NOT NULL,
+  PRIMARY KEY (gym_id, class_id, person_id),
+  FOREIGN KEY (gym_id, class_id) REFERENCES classes (gym_id, id) ON DELETE CASCADE,
+  FOREIGN KEY (gym_id, person_id) REFERENCES people (gym_id, id) ON DELETE CASCADE
+);
+CREATE INDEX signups_person ON signups (gym_id, person_id);
+
+-- What people typed, for ever, and beside it what it was read as.
+CREATE TABLE attempts (
+  gym_id TEXT COLLATE "C" NOT NULL,
+  id TEXT COLLATE "C" NOT NULL,            -- made where it was typed
+  person_id TEXT COLLATE "C" NOT NULL,
+  document_id TEXT COLLATE "C" NOT NULL,   -- the sheet
+  edition_id TEXT COLLATE "C",             -- as it was published, when it was
+  piece TEXT COLLATE "C" NOT NULL,         -- empty for the main one
+  class_id TEXT COLLATE "C",               -- the hour it was done in, when that is known
+  day TEXT COLLATE "C" NOT NULL,           -- when it was done
+  text TEXT COLLATE "C" NOT NULL,          -- as it was typed, private words included
+  account_id TEXT COLLATE "C" NOT NULL,
+  typed_at BIGINT NOT NULL,
+  seq BIGINT NOT NULL,                     -- of the change that brought it
+  withdrawn_at BIGINT,                     -- when they took it back; it stays, out of every list
+  reading TEXT COLLATE "C",                -- what it was read as, in JSON
+  read_by TEXT COLLATE "C" NOT NULL,       -- the versions of what read it
+  PRIMARY KEY (gym_id, id),
+  FOREIGN KEY (gym_id, class_id) REFERENCES classes (gym_id, id),
+  FOREIGN KEY (gym_id, document_id) REFERENCES documents (gym_id, id),
+  FOREIGN KEY (gym_id, edition_id) REFERENCES editions (gym_id, id),
+  FOREIGN KEY (gym_id, person_id) REFERENCES people (gym_id, id) ON DELETE CASCADE
+);
+CREATE INDEX attempts_document ON attempts (gym_id, document_id, day);
+CREATE INDEX attempts_person ON attempts (gym_id, person_id, day);
+CREATE INDEX attempts_seq ON attempts (gym_id, seq);
+
+-- A version that a coach set by hand.
+CREATE TABLE overrides (
+  gym_id TEXT COLLATE "C" NOT NULL,
+  document_id TEXT COLLATE "C" NOT NULL,
+  piece TEXT COLLATE "C" NOT NULL,         -- the name of the piece in the sheet
+  person_id TEXT COLLATE "C" NOT NULL,
+  work TEXT COLLATE "C" NOT NULL,          -- in JSON
+  account_id TEXT COLLATE "C" NOT NULL,
+  at BIGINT NOT NULL,
+  PRIMARY KEY (gym_id, document_id, piece, person_id),
+  FOREIGN KEY (gym_id, document_id) REFERENCES documents (gym_id, id) ON DELETE CASCADE,
+  FOREIGN KEY (gym_id, person_id) REFERENCES people (gym_id, id) ON DELETE CASCADE
+);
+
+-- What was learnt of a person, and from how much: it can always be learnt again.
+CREATE TABLE abilities (
+  gym_id TEXT COLLATE "C" NOT NULL,
+  person_id TEXT COLLATE "C" NOT NULL,
+  learnt TEXT COLLATE "C" NOT NULL,        -- in JSON
+  seq BIGINT NOT NULL,                     -- of the last change it rests on
+  model TEXT COLLATE "C" NOT NULL,         -- the version of what learnt it
+  at BIGINT NOT NULL,
+  shift TEXT COLLATE "C" NOT NULL DEFAULT ''::text, -- How the others of the gym moved what was believed of somebody, in JSON
+  PRIMARY KEY (gym_id, person_id),
+  FOREIGN KEY (gym_id, person_id) REFERENCES people (gym_id, id) ON DELETE CASCADE
+);
+
+-- What people said under a day, and answers to it.
+CREATE TABLE notes (
+  gym_id TEXT COLLATE "C" NOT NULL,
+  id TEXT COLLATE "C" NOT NULL,
+  document_id TEXT COLLATE "C" NOT NULL,
+  person_id TEXT COLLATE "C" NOT NULL,     -- whose it is; an answer is theirs who asked
+  answers TEXT COLLATE "C" NOT NULL,       -- the id of another note, empty for none
+  text TEXT COLLATE "C" NOT NULL,
+  private BIGINT NOT NULL,                 -- 1 for the person and coaches alone
+  account_id TEXT COLLATE "C" NOT NULL,
+  at BIGINT NOT NULL,
+  PRIMARY KEY (gym_id, id),
+  FOREIGN KEY (gym_id, document_id) REFERENCES documents (gym_id, id) ON DELETE CASCADE,
+  FOREIGN KEY (gym_id, person_id) REFERENCES people (gym_id, id) ON DELETE CASCADE
+);
+CREATE INDEX notes_document ON notes (gym_id, document_id, at);
+
+-- Who may sign in, and what they may do.
+CREATE TABLE accounts (
+  gym_id TEXT COLLATE "C" NOT NULL,
+  id TEXT COLLATE "C" NOT NULL,
+  person_id TEXT COLLATE "C",              -- whose it is, when they train
+  name TEXT COLLATE "C" NOT NULL,
+  role TEXT COLLATE "C" NOT NULL,          -- owner, coach, member or screen
+  password TEXT COLLATE "C" NOT NULL,      -- its argon2id form, empty for none
+  made_at BIGINT NOT NULL,
+  closed_at BIGINT,
+  PRIMARY KEY (gym_id, id),
+  FOREIGN KEY (gym_id) REFERENCES gyms (id) ON DELETE CASCADE,
+  FOREIGN KEY (gym_id, person_id) REFERENCES people (gym_id, id) ON DELETE CASCADE
+);
+
+-- Invitations and sign-ins are known by a hash: whoever reads the database cannot use
+-- them.
+CREATE TABLE invitations (
+  hash TEXT COLLATE "C" NOT NULL,          -- of the secret in the link
+  gym_id TEXT COLLATE "C" NOT NULL,
+  person_id TEXT COLLATE "C",
+  role TEXT COLLATE "C" NOT NULL,
+  account_id TEXT COLLATE "C" NOT NULL,    -- who invited
+  until BIGINT NOT NULL,
+  used_at BIGINT,
+  PRIMARY KEY (hash),
+  FOREIGN KEY (gym_id) REFERENCES gyms (id) ON DELETE CASCADE,
+  FOREIGN KEY (gym_id, person_id) REFERENCES people (gym_id, id) ON DELETE CASCADE
+);
+
+-- A device on which somebody is signed in.
+CREATE TABLE signins (
+  hash TEXT COLLATE "C" NOT NULL,          -- of the secret that the device holds
+  gym_id TEXT COLLATE "C" NOT NULL,
+  account_id TEXT COLLATE "C" NOT NULL,
+  device TEXT COLLATE "C" NOT NULL,        -- as it names itself
+  made_at BIGINT NOT NULL,
+  seen_at BIGINT NOT NULL,
+  until BIGINT NOT NULL,
+  PRIMARY KEY (hash),
+  FOREIGN KEY (gym_id, account_id) REFERENCES accounts (gym_id, id) ON DELETE CASCADE
+);
+CREATE INDEX signins_account ON signins (gym_id, account_id);
+
+-- Keys that devices sign in with.
+CREATE TABLE passkeys (
+  id TEXT COLLATE "C" NOT NULL,            -- of the credential
+  gym_id TEXT COLLATE "C" NOT NULL,
+  account_id TEXT COLLATE "C" NOT NULL,
+  credential TEXT COLLATE "C" NOT NULL,    -- in JSON, as the library that checks it keeps it
+  made_at BIGINT NOT NULL,
+  PRIMARY KEY (id),
+  FOREIGN KEY (gym_id, account_id) REFERENCES accounts (gym_id, id) ON DELETE CASCADE
+);
+CREATE INDEX passkeys_account ON passkeys (gym_id, account_id);
+
+-- What was done by each reading of a score, in their order: as it was resolved when the
+-- score was first read, so that later programs compare with the same.
+CREATE TABLE done (
+  gym_id TEXT COLLATE "C" NOT NULL,
+  attempt_id TEXT COLLATE "C" NOT NULL,
+  n BIGINT NOT NULL,                       -- of the reading, from 1
+  done TEXT COLLATE "C" NOT NULL,          -- in JSON
+  PRIMARY KEY (gym_id, attempt_id, n),
+  FOREIGN KEY (gym_id, attempt_id) REFERENCES attempts (gym_id, id) ON DELETE CASCADE
+);
+
+-- Learning from all scores of a gym: how far it is, and what came of it the last time.
+CREATE TABLE learning (
+  gym_id TEXT COLLATE "C" NOT NULL,
+  percent BIGINT NOT NULL,                 -- of what is under way, 100 when nothing is
+  began_at BIGINT NOT NULL,                -- the last time
+  done_at BIGINT,                          -- the last time it came to its end
+  seq BIGINT NOT NULL,                     -- of the last change that it rests on
+  model TEXT COLLATE "C" NOT NULL,
+  shift TEXT COLLATE "C" NOT NULL,         -- of who comes new, in JSON
+  PRIMARY KEY (gym_id),
+  FOREIGN KEY (gym_id) REFERENCES gyms (id) ON DELETE CASCADE
+);
+
+-- An emulator for each structure of piece. They can always be made again.
+CREATE TABLE emulators (
+  gym_id TEXT COLLATE "C" NOT NULL,
+  structure TEXT COLLATE "C" NOT NULL,
+  model TEXT COLLATE "C" NOT NULL,
+  kept TEXT COLLATE "C" NOT NULL,          -- in base 64
+  PRIMARY KEY (gym_id, structure),
+  FOREIGN KEY (gym_id) REFERENCES gyms (id) ON DELETE CASCADE
+);
