@@ -50,7 +50,7 @@ func tablesOf(t *testing.T, db *sql.DB) (out []storetest.Table) {
 				|| CASE WHEN a.attnotnull THEN ' NOT NULL' ELSE '' END || coalesce(' DEFAULT ' || pg_get_expr(d.adbin, d.adrelid), '')
 			FROM pg_attribute a LEFT JOIN pg_collation c ON c.oid = a.attcollation LEFT JOIN pg_attrdef d ON d.adrelid = a.attrelid AND d.adnum = a.attnum
 			WHERE a.attrelid = $1::regclass AND a.attnum > 0 AND NOT a.attisdropped ORDER BY a.attnum`, name)
-		of.Keys = storetest.Words(t, db, `SELECT regexp_replace(pg_get_constraintdef(oid), 'REFERENCES (\w+)\(', 'REFERENCES \1 (')
+		of.Keys = storetest.Words(t, db, `SELECT regexp_replace(pg_get_constraintdef(oid), '(REF\w+) (\w+)\(', 'references \2 (')
 			FROM pg_constraint WHERE conrelid = $1::regclass AND contype IN ('p', 'u', 'f') ORDER BY position(contype IN 'puf'), pg_get_constraintdef(oid) COLLATE "C"`, name)
 		of.Indexes = storetest.Words(t, db, `SELECT replace(replace(pg_get_indexdef(indexrelid), ' ON public.', ' ON '), ' USING btree', '')
 			FROM pg_index WHERE indrelid = $1::regclass AND NOT EXISTS (SELECT 1 FROM pg_constraint WHERE conindid = indexrelid AND contype IN ('p', 'u')) ORDER BY 1`, name)

@@ -50,7 +50,7 @@ CREATE TABLE changes (
   kind TEXT NOT NULL,
   subject TEXT NOT NULL,                   -- the id of what changed
   PRIMARY KEY (gym_id, seq),
-  FOREIGN KEY (gym_id) REFERENCES gyms (id) ON DELETE CASCADE
+  FOREIGN KEY (gym_id) references gyms (id) ON DELETE CASCADE
 );
 
 -- Who trains, and who did. Their row goes when they ask for it, with all that is theirs.
@@ -62,7 +62,7 @@ CREATE TABLE people (
   revision BIGINT NOT NULL,                -- how often it was written
   left_at BIGINT,                          -- when they stopped coming
   PRIMARY KEY (gym_id, id),
-  FOREIGN KEY (gym_id) REFERENCES gyms (id) ON DELETE CASCADE
+  FOREIGN KEY (gym_id) references gyms (id) ON DELETE CASCADE
 );
 
 -- What restricts a person, since when and until when.
@@ -78,7 +78,7 @@ CREATE TABLE limits (
   review TEXT NOT NULL,                    -- the day to ask again, empty for none
   note TEXT NOT NULL,                      -- for the person and coaches
   PRIMARY KEY (gym_id, id),
-  FOREIGN KEY (gym_id, person_id) REFERENCES people (gym_id, id) ON DELETE CASCADE
+  FOREIGN KEY (gym_id, person_id) references people (gym_id, id) ON DELETE CASCADE
 );
 CREATE INDEX limits_person ON limits (gym_id, person_id);
 
@@ -93,7 +93,7 @@ CREATE TABLE documents (
   revision BIGINT NOT NULL,                -- that holds
   PRIMARY KEY (gym_id, id),
   UNIQUE (gym_id, kind, name),
-  FOREIGN KEY (gym_id) REFERENCES gyms (id) ON DELETE CASCADE
+  FOREIGN KEY (gym_id) references gyms (id) ON DELETE CASCADE
 );
 CREATE INDEX documents_day ON documents (gym_id, kind, day);
 
@@ -108,7 +108,7 @@ CREATE TABLE revisions (
   account_id TEXT NOT NULL,
   at BIGINT NOT NULL,
   PRIMARY KEY (gym_id, document_id, n),
-  FOREIGN KEY (gym_id, document_id) REFERENCES documents (gym_id, id) ON DELETE CASCADE
+  FOREIGN KEY (gym_id, document_id) references documents (gym_id, id) ON DELETE CASCADE
 );
 
 -- A sheet as it was published, with the versions of what read it.
@@ -123,7 +123,7 @@ CREATE TABLE editions (
   account_id TEXT NOT NULL,
   at BIGINT NOT NULL,
   PRIMARY KEY (gym_id, id),
-  FOREIGN KEY (gym_id, document_id) REFERENCES documents (gym_id, id) ON DELETE CASCADE
+  FOREIGN KEY (gym_id, document_id) references documents (gym_id, id) ON DELETE CASCADE
 );
 CREATE INDEX editions_document ON editions (gym_id, document_id, at);
 
@@ -138,8 +138,8 @@ CREATE TABLE classes (
   document_id TEXT,                        -- the sheet, when it is known
   called_off BIGINT NOT NULL,
   PRIMARY KEY (gym_id, id),
-  FOREIGN KEY (gym_id) REFERENCES gyms (id) ON DELETE CASCADE,
-  FOREIGN KEY (gym_id, document_id) REFERENCES documents (gym_id, id)
+  FOREIGN KEY (gym_id) references gyms (id) ON DELETE CASCADE,
+  FOREIGN KEY (gym_id, document_id) references documents (gym_id, id)
 );
 CREATE INDEX classes_day ON classes (gym_id, day);
 
@@ -152,8 +152,8 @@ CREATE TABLE signups (
   state TEXT NOT NULL,                     -- in, waiting, out or missed
   at BIGINT NOT NULL,
   PRIMARY KEY (gym_id, class_id, person_id),
-  FOREIGN KEY (gym_id, class_id) REFERENCES classes (gym_id, id) ON DELETE CASCADE,
-  FOREIGN KEY (gym_id, person_id) REFERENCES people (gym_id, id) ON DELETE CASCADE
+  FOREIGN KEY (gym_id, class_id) references classes (gym_id, id) ON DELETE CASCADE,
+  FOREIGN KEY (gym_id, person_id) references people (gym_id, id) ON DELETE CASCADE
 );
 CREATE INDEX signups_person ON signups (gym_id, person_id);
 
@@ -175,10 +175,10 @@ CREATE TABLE attempts (
   reading TEXT,                            -- what it was read as, in JSON
   read_by TEXT NOT NULL,                   -- the versions of what read it
   PRIMARY KEY (gym_id, id),
-  FOREIGN KEY (gym_id, class_id) REFERENCES classes (gym_id, id),
-  FOREIGN KEY (gym_id, document_id) REFERENCES documents (gym_id, id),
-  FOREIGN KEY (gym_id, edition_id) REFERENCES editions (gym_id, id),
-  FOREIGN KEY (gym_id, person_id) REFERENCES people (gym_id, id) ON DELETE CASCADE
+  FOREIGN KEY (gym_id, class_id) references classes (gym_id, id),
+  FOREIGN KEY (gym_id, document_id) references documents (gym_id, id),
+  FOREIGN KEY (gym_id, edition_id) references editions (gym_id, id),
+  FOREIGN KEY (gym_id, person_id) references people (gym_id, id) ON DELETE CASCADE
 );
 CREATE INDEX attempts_document ON attempts (gym_id, document_id, day);
 CREATE INDEX attempts_person ON attempts (gym_id, person_id, day);
@@ -194,8 +194,8 @@ CREATE TABLE overrides (
   account_id TEXT NOT NULL,
   at BIGINT NOT NULL,
   PRIMARY KEY (gym_id, document_id, piece, person_id),
-  FOREIGN KEY (gym_id, document_id) REFERENCES documents (gym_id, id) ON DELETE CASCADE,
-  FOREIGN KEY (gym_id, person_id) REFERENCES people (gym_id, id) ON DELETE CASCADE
+  FOREIGN KEY (gym_id, document_id) references documents (gym_id, id) ON DELETE CASCADE,
+  FOREIGN KEY (gym_id, person_id) references people (gym_id, id) ON DELETE CASCADE
 );
 
 -- What was learnt of a person, and from how much: it can always be learnt again.
@@ -208,7 +208,7 @@ CREATE TABLE abilities (
   at BIGINT NOT NULL,
   shift TEXT NOT NULL DEFAULT '',          -- How the others of the gym moved what was believed of somebody, in JSON
   PRIMARY KEY (gym_id, person_id),
-  FOREIGN KEY (gym_id, person_id) REFERENCES people (gym_id, id) ON DELETE CASCADE
+  FOREIGN KEY (gym_id, person_id) references people (gym_id, id) ON DELETE CASCADE
 );
 
 -- What people said under a day, and answers to it.
@@ -223,8 +223,8 @@ CREATE TABLE notes (
   account_id TEXT NOT NULL,
   at BIGINT NOT NULL,
   PRIMARY KEY (gym_id, id),
-  FOREIGN KEY (gym_id, document_id) REFERENCES documents (gym_id, id) ON DELETE CASCADE,
-  FOREIGN KEY (gym_id, person_id) REFERENCES people (gym_id, id) ON DELETE CASCADE
+  FOREIGN KEY (gym_id, document_id) references documents (gym_id, id) ON DELETE CASCADE,
+  FOREIGN KEY (gym_id, person_id) references people (gym_id, id) ON DELETE CASCADE
 );
 CREATE INDEX notes_document ON notes (gym_id, document_id, at);
 
@@ -239,8 +239,8 @@ CREATE TABLE accounts (
   made_at BIGINT NOT NULL,
   closed_at BIGINT,
   PRIMARY KEY (gym_id, id),
-  FOREIGN KEY (gym_id) REFERENCES gyms (id) ON DELETE CASCADE,
-  FOREIGN KEY (gym_id, person_id) REFERENCES people (gym_id, id) ON DELETE CASCADE
+  FOREIGN KEY (gym_id) references gyms (id) ON DELETE CASCADE,
+  FOREIGN KEY (gym_id, person_id) references people (gym_id, id) ON DELETE CASCADE
 );
 
 -- Invitations and sign-ins are known by a hash: whoever reads the database cannot use
@@ -254,8 +254,8 @@ CREATE TABLE invitations (
   until BIGINT NOT NULL,
   used_at BIGINT,
   PRIMARY KEY (hash),
-  FOREIGN KEY (gym_id) REFERENCES gyms (id) ON DELETE CASCADE,
-  FOREIGN KEY (gym_id, person_id) REFERENCES people (gym_id, id) ON DELETE CASCADE
+  FOREIGN KEY (gym_id) references gyms (id) ON DELETE CASCADE,
+  FOREIGN KEY (gym_id, person_id) references people (gym_id, id) ON DELETE CASCADE
 );
 
 -- A device on which somebody is signed in.
@@ -268,7 +268,7 @@ CREATE TABLE signins (
   seen_at BIGINT NOT NULL,
   until BIGINT NOT NULL,
   PRIMARY KEY (hash),
-  FOREIGN KEY (gym_id, account_id) REFERENCES accounts (gym_id, id) ON DELETE CASCADE
+  FOREIGN KEY (gym_id, account_id) references accounts (gym_id, id) ON DELETE CASCADE
 );
 CREATE INDEX signins_account ON signins (gym_id, account_id);
 
@@ -280,7 +280,7 @@ CREATE TABLE passkeys (
   credential TEXT NOT NULL,                -- in JSON, as the library that checks it keeps it
   made_at BIGINT NOT NULL,
   PRIMARY KEY (id),
-  FOREIGN KEY (gym_id, account_id) REFERENCES accounts (gym_id, id) ON DELETE CASCADE
+  FOREIGN KEY (gym_id, account_id) references accounts (gym_id, id) ON DELETE CASCADE
 );
 CREATE INDEX passkeys_account ON passkeys (gym_id, account_id);
 
@@ -292,7 +292,7 @@ CREATE TABLE done (
   n BIGINT NOT NULL,                       -- of the reading, from 1
   done TEXT NOT NULL,                      -- in JSON
   PRIMARY KEY (gym_id, attempt_id, n),
-  FOREIGN KEY (gym_id, attempt_id) REFERENCES attempts (gym_id, id) ON DELETE CASCADE
+  FOREIGN KEY (gym_id, attempt_id) references attempts (gym_id, id) ON DELETE CASCADE
 );
 
 -- Learning from all scores of a gym: how far it is, and what came of it the last time.
@@ -305,7 +305,7 @@ CREATE TABLE learning (
   model TEXT NOT NULL,
   shift TEXT NOT NULL,                     -- of who comes new, in JSON
   PRIMARY KEY (gym_id),
-  FOREIGN KEY (gym_id) REFERENCES gyms (id) ON DELETE CASCADE
+  FOREIGN KEY (gym_id) references gyms (id) ON DELETE CASCADE
 );
 
 -- An emulator for each structure of piece. They can always be made again.
@@ -315,5 +315,5 @@ CREATE TABLE emulators (
   model TEXT NOT NULL,
   kept TEXT NOT NULL,                      -- in base 64
   PRIMARY KEY (gym_id, structure),
-  FOREIGN KEY (gym_id) REFERENCES gyms (id) ON DELETE CASCADE
+  FOREIGN KEY (gym_id) references gyms (id) ON DELETE CASCADE
 );

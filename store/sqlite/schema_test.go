@@ -56,7 +56,7 @@ func tablesOf(t *testing.T, db *sql.DB) (out []storetest.Table) {
 			`SELECT 'PRIMARY KEY (' || group_concat(name, ', ') || ')' FROM (SELECT name FROM pragma_table_info(?1) WHERE pk > 0 ORDER BY pk)`,
 			`SELECT 'UNIQUE (' || (SELECT group_concat(name, ', ') FROM (SELECT name FROM pragma_index_info(i.name) ORDER BY seqno)) || ')' AS u
 				FROM pragma_index_list(?1) i WHERE origin = 'u' ORDER BY u`,
-			`SELECT 'FOREIGN KEY (' || group_concat("from", ', ') || ') REFERENCES ' || "table" || ' (' || group_concat("to", ', ') || ')'
+			`SELECT 'FOREIGN KEY (' || group_concat("from", ', ') || ') references ' || "table" || ' (' || group_concat("to", ', ') || ')'
 				|| iif(on_delete = 'NO ACTION', '', ' ON DELETE ' || on_delete) AS f
 				FROM (SELECT * FROM pragma_foreign_key_list(?1) ORDER BY id, seq) GROUP BY id ORDER BY f`,
 		} {

@@ -97,7 +97,7 @@ func Words(t *testing.T, db *sql.DB, question string, args ...any) (out []string
 }
 
 // owner finds the first table that the rows of another go with.
-var owner = regexp.MustCompile(`REFERENCES (\w+).* ON DELETE CASCADE`)
+var owner = regexp.MustCompile(`references (\w+).* ON DELETE CASCADE`)
 
 // tree writes the tables whose rows go with one, and theirs below them. A table with
 // several such stands under the first.
