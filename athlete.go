@@ -45,6 +45,19 @@ type Athlete struct {
 	// Home is what they own; nil when not told, empty when they own nothing.
 	Home *Kit
 	Like string // name of a person to borrow a prior from
+	// Unlisted is set when they want to be left out of what others see of scores.
+	Unlisted bool
+}
+
+// adult is the age from which somebody is ranked beside others: children are not.
+const adult = 18
+
+// Listed reports whether others may see on a day what the person has scored. Whoever
+// asked to be left out is, and so is a child; who has not told their age is taken for an
+// adult.
+func (a Athlete) Listed(on Date) bool {
+	years, known := a.Age(on)
+	return !a.Unlisted && !(known && years < adult)
 }
 
 // Known is one measured or reported figure: a lift's 1RM in kg, a test's

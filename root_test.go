@@ -210,6 +210,28 @@ func TestKitLacks(t *testing.T) {
 	}
 }
 
+// TestListed leaves out of others' lists whoever asked for it, and children until the
+// day they are eighteen.
+func TestListed(t *testing.T) {
+	on := roomful.Date{Year: 2027, Month: 3, Day: 4}
+	for _, c := range []struct {
+		who  roomful.Athlete
+		want bool
+	}{
+		{roomful.Athlete{}, true},
+		{roomful.Athlete{Unlisted: true}, false},
+		{roomful.Athlete{Born: roomful.Date{Year: 2009, Month: 3, Day: 4}}, true},
+		{roomful.Athlete{Born: roomful.Date{Year: 2009, Month: 3, Day: 5}}, false},
+		{roomful.Athlete{Born: roomful.Date{Year: 2009}}, false},
+		{roomful.Athlete{Born: roomful.Date{Year: 1980}}, true},
+		{roomful.Athlete{Born: roomful.Date{Year: 1980}, Unlisted: true}, false},
+	} {
+		if got := c.who.Listed(on); got != c.want {
+			t.Errorf("born %v, unlisted %v: %v", c.who.Born, c.who.Unlisted, got)
+		}
+	}
+}
+
 func TestAge(t *testing.T) {
 	on := roomful.Date{Year: 2027, Month: time.March, Day: 4}
 	for _, c := range []struct {

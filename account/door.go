@@ -66,10 +66,18 @@ func invite(b *store.Books, role, person string, now time.Time, random io.Reader
 	return secret, b.PutInvitation(store.Invitation{Hash: hash, Person: person, Role: role, Until: now.Add(invitationFor)})
 }
 
-// Invited says whom an invitation is for, without taking it up.
+// Invited says whom an invitation is for, without taking it up. It holds only while
+// whoever made it may still make it.
 func Invited(tx *store.Tx, secret string, now time.Time) (store.Invitation, error) {
 	i, err := tx.Invitation(hashOf(secret))
 	if errors.Is(err, store.ErrMissing) || err == nil && (!i.UsedAt.IsZero() || i.Until.Before(now)) {
+		return store.Invitation{}, errNotIn
+	}
+	if err != nil || i.Account == "" { // the program itself invites the first owner
+		return i, err
+	}
+	by, err := tx.In(i.Gym).Account(i.Account)
+	if errors.Is(err, store.ErrMissing) || err == nil && (!by.ClosedAt.IsZero() || !MayInvite(by.Role, i.Role)) {
 		return store.Invitation{}, errNotIn
 	}
 	return i, err

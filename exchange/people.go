@@ -92,6 +92,7 @@ func (p *people) person(n int) {
 	if c, ok := p.get("like"); ok {
 		a.Like, pl.like = c.text, c.at
 	}
+	a.Unlisted = p.unlisted()
 	p.contradictions(a)
 	p.out = append(p.out, a)
 	p.rows = append(p.rows, pl)
@@ -150,6 +151,20 @@ func (p *people) division() roomful.Division {
 		p.fault(c.at, "write a for the first figure of every pair, b for the second, or nothing", "division %q is neither a nor b", c.text)
 	}
 	return roomful.AnyDivision
+}
+
+// unlisted reads whether a person wants to be left out of what others see of scores. A
+// word that is not known counts as yes, beside its fault.
+func (p *people) unlisted() bool {
+	c, ok := p.get("unlisted")
+	switch strings.ToLower(c.text) {
+	case "no", "":
+		return false
+	case "yes":
+		return true
+	}
+	p.fault(c.at, "write yes for who wants to be left out of others' lists, or nothing", "unlisted %q is neither yes nor no", c.text)
+	return ok
 }
 
 // unit reads what a person thinks in; without a word it is what their masses

@@ -54,6 +54,12 @@ func WritePeople(w io.Writer, people []roomful.Athlete) error {
 	}
 	add("unit", func(a roomful.Athlete) string { return a.Unit.String() }, false)
 	add("like", func(a roomful.Athlete) string { return a.Like }, false)
+	add("unlisted", func(a roomful.Athlete) string {
+		if a.Unlisted {
+			return "yes"
+		}
+		return ""
+	}, false)
 	return writeRows(w, header, rows)
 }
 

@@ -186,6 +186,7 @@ func (i *importing) person(a roomful.Athlete) error {
 	}
 	a.Limits = nil
 	now, err := i.books.Person(a.ID)
+	a.Unlisted = a.Unlisted || now.Unlisted // their own word, which a file does not take back
 	do := Changed
 	switch {
 	case errors.Is(err, store.ErrMissing):

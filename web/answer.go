@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"net/http"
+	"slices"
 	"strings"
 
 	"roomful"
@@ -17,6 +18,18 @@ import (
 func answer(w http.ResponseWriter, v any) error {
 	w.Header().Set("Content-Type", "application/json; charset=utf-8")
 	return exchange.Write(w, v)
+}
+
+// answerWith is answer with another status than 200.
+func answerWith(w http.ResponseWriter, status int, v any) error {
+	w.Header().Set("Content-Type", "application/json; charset=utf-8")
+	w.WriteHeader(status)
+	return exchange.Write(w, v)
+}
+
+// faults reports whether something was found that has to be mended first.
+func faults(ds []exchange.Diagnostic) bool {
+	return slices.ContainsFunc(ds, func(d exchange.Diagnostic) bool { return d.Severity == roomful.Fault.String() })
 }
 
 // read reads the JSON that somebody sends.

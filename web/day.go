@@ -1,7 +1,6 @@
 package web
 
 import (
-	"errors"
 	"net/http"
 
 	"roomful/exchange"
@@ -62,11 +61,11 @@ type saved struct {
 
 // saveSheet saves a text, faults and all: what is written is never lost.
 func (s *Server) saveSheet(w http.ResponseWriter, q *http.Request, v visit) error {
-	var sent struct {
-		Text     string
-		Revision int64
-	}
+	var sent saving
 	if err := read(q, &sent); err != nil {
+		return err
+	}
+	if err := checkID("sheet", q.PathValue("name")); err != nil {
 		return err
 	}
 	id, err := s.NewID()
@@ -77,21 +76,14 @@ func (s *Server) saveSheet(w http.ResponseWriter, q *http.Request, v visit) erro
 	d := store.Document{ID: id, Kind: store.Sheet, Name: q.PathValue("name"), Title: session.Title, Day: session.Date, Text: sent.Text, Revision: sent.Revision}
 	out := saved{Diagnostics: exchange.DiagnosticsOf(d.Name, ds)}
 	if err := s.Store.Update(q.Context(), s.by(v), func(tx *store.Tx) error {
-		b := tx.In(v.Gym)
-		if now, err := b.Named(store.Sheet, d.Name); err == nil {
-			d.ID = now.ID
-		} else if !errors.Is(err, store.ErrMissing) {
-			return err
-		}
-		got, stale, err := b.Save(d)
+		got, stale, err := save(tx.In(v.Gym), d)
 		out.Sheet, out.Stale = sheetOf(got), stale
 		return err
 	}); err != nil {
 		return err
 	}
 	if out.Stale {
-		w.Header().Set("Content-Type", "application/json; charset=utf-8")
-		w.WriteHeader(http.StatusConflict)
+		return answerWith(w, http.StatusConflict, out)
 	}
 	return answer(w, out)
 }

@@ -28,6 +28,7 @@ type posted struct {
 type stored struct {
 	ID      string            `json:"id"`
 	Person  string            `json:"person"`
+	Name    string            `json:"name"`
 	Sheet   string            `json:"sheet"`
 	Day     string            `json:"date"`
 	Score   string            `json:"score"`
@@ -71,6 +72,7 @@ func (s *Server) postScore(w http.ResponseWriter, q *http.Request, v visit) erro
 		}
 		if a, err = b.Attempt(a.ID); err == nil {
 			out = shown(a, true)
+			out.Name = who.Name
 		}
 		return err
 	}); err != nil {
@@ -79,10 +81,16 @@ func (s *Server) postScore(w http.ResponseWriter, q *http.Request, v visit) erro
 	return answer(w, out)
 }
 
+// session reads a sheet; false when there is a fault in it.
+func (s *Server) session(d store.Document) (roomful.Session, bool) {
+	session, ds := notation.Read(d.Text, s.Lexicon)
+	return session, !slices.ContainsFunc(ds, func(d roomful.Diagnostic) bool { return d.Severity == roomful.Fault })
+}
+
 // read reads a text against its sheet; nil when the sheet cannot be read.
 func (s *Server) read(d store.Document, who roomful.Athlete, piece, text string) (*store.Read, error) {
-	session, ds := notation.Read(d.Text, s.Lexicon)
-	if slices.ContainsFunc(ds, func(d roomful.Diagnostic) bool { return d.Severity == roomful.Fault }) {
+	session, ok := s.session(d)
+	if !ok {
 		return nil, nil
 	}
 	if pieces := session.Pieces(); piece == "" && len(pieces) > 0 {
@@ -133,17 +141,21 @@ type listed struct {
 
 // scores lists what everybody scored on a sheet.
 func (s *Server) scores(w http.ResponseWriter, q *http.Request, v visit) error {
-	var found []store.Attempt
-	if err := s.Store.View(q.Context(), func(tx *store.Tx) error {
-		d, err := tx.In(v.Gym).Named(store.Sheet, q.PathValue("name"))
+	var out listed
+	if err := s.view(q, v, func(b *store.Books) error {
+		d, err := b.Named(store.Sheet, q.PathValue("name"))
+		if err != nil {
+			return err
+		}
+		found, err := b.OfSheet(d.ID)
 		if err == nil {
-			found, err = tx.In(v.Gym).OfSheet(d.ID)
+			out.Scores, err = s.list(b, v, found)
 		}
 		return err
 	}); err != nil {
 		return err
 	}
-	return answer(w, listed{Scores: v.list(found)})
+	return answer(w, out)
 }
 
 // pageOfScores is how many scores a page of a record has.
@@ -153,30 +165,32 @@ const pageOfScores = 50
 // those before.
 func (s *Server) record(w http.ResponseWriter, q *http.Request, v visit) error {
 	who := q.PathValue("person")
-	if who != v.Account.Person && !v.May(account.SeeHealth) {
+	if !v.is(who) && !v.May(account.SeeHealth) {
 		return errNotYours
 	}
 	before, err := placeOf(q.FormValue("before"))
 	if err != nil {
 		return err
 	}
-	var found []store.Attempt
-	if err := s.Store.View(q.Context(), func(tx *store.Tx) error {
-		if _, err := tx.In(v.Gym).Person(who); err != nil {
+	var out listed
+	if err := s.view(q, v, func(b *store.Books) error {
+		if _, err := b.Person(who); err != nil {
 			return err
 		}
-		found, err = tx.In(v.Gym).Latest(who, before, pageOfScores+1)
+		found, err := b.Latest(who, before, pageOfScores+1)
+		if err != nil {
+			return err
+		}
+		if len(found) > pageOfScores {
+			found = found[:pageOfScores]
+			last := found[pageOfScores-1].Place()
+			out.Older = fmt.Sprintf("%s.%d", last.Day, last.Seq)
+		}
+		out.Scores, err = s.list(b, v, found)
 		return err
 	}); err != nil {
 		return err
 	}
-	out := listed{}
-	if len(found) > pageOfScores {
-		found = found[:pageOfScores]
-		last := found[pageOfScores-1].Place()
-		out.Older = fmt.Sprintf("%s.%d", last.Day, last.Seq)
-	}
-	out.Scores = v.list(found)
 	return answer(w, out)
 }
 
@@ -196,11 +210,20 @@ func placeOf(text string) (p store.Place, err error) {
 	return p, nil
 }
 
-// list shows scores as far as the visitor may see them.
-func (v visit) list(found []store.Attempt) []stored {
-	out := []stored{}
+// list shows scores as far as the visitor may see them: those of people who are not to be
+// listed are for them and for coaches.
+func (s *Server) list(b *store.Books, v visit, found []store.Attempt) ([]stored, error) {
+	out, who := []stored{}, s.crowd(b)
 	for _, a := range found {
-		out = append(out, shown(a, v.May(account.SeeHealth) || a.Person == v.Account.Person))
+		name, listed, err := who.find(a.Person)
+		if err != nil {
+			return nil, err
+		}
+		if own := v.May(account.SeeHealth) || v.is(a.Person); own || listed {
+			one := shown(a, own)
+			one.Name = name
+			out = append(out, one)
+		}
 	}
-	return out
+	return out, nil
 }

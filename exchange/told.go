@@ -1,0 +1,77 @@
+package exchange
+
+import (
+	"bytes"
+	"encoding/csv"
+	"maps"
+	"slices"
+	"strings"
+
+	"roomful"
+)
+
+// ToldOf is what a person told, by the columns of a people file; what is not known is
+// left out.
+func ToldOf(a roomful.Athlete) map[string]string {
+	var out bytes.Buffer
+	_ = WritePeople(&out, []roomful.Athlete{a}) // a buffer takes all
+	rows, err := csv.NewReader(&out).ReadAll()
+	told := map[string]string{}
+	if err != nil || len(rows) != 2 {
+		return told
+	}
+	for i, column := range rows[0] {
+		if cell := rows[1][i]; cell != "" && !(column == "home" && cell == notTold) {
+			told[column] = cell
+		}
+	}
+	return told
+}
+
+// Tell changes what a person told by some columns of a people file, each in place of what
+// was there; empty is no longer known. Like names one of the others. The diagnostics
+// stand in the file that the person would be alone in.
+func Tell(a roomful.Athlete, columns map[string]string, others []roomful.Athlete, lex roomful.Lexicon, today roomful.Date) (roomful.Athlete, []roomful.Diagnostic) {
+	told := ToldOf(a)
+	if a.Home == nil {
+		told["home"] = notTold
+	}
+	for column, value := range columns {
+		if other, found := strings.CutSuffix(column, "_kg"); found {
+			delete(told, other+"_lb")
+		} else if other, found := strings.CutSuffix(column, "_lb"); found {
+			delete(told, other+"_kg")
+		}
+		told[column] = value
+	}
+	told["id"] = a.ID
+	header := slices.Sorted(maps.Keys(told))
+	row := make([]string, len(header))
+	rows := [][]string{header, row}
+	for i, column := range header {
+		row[i] = told[column]
+	}
+	for _, o := range others {
+		if o.ID == a.ID || !strings.EqualFold(o.Name, told["like"]) && o.ID != told["like"] {
+			continue
+		}
+		other := make([]string, len(header))
+		for i, column := range header {
+			switch column {
+			case "id":
+				other[i] = o.ID
+			case "name":
+				other[i] = o.Name
+			}
+		}
+		rows = append(rows, other)
+	}
+	var out bytes.Buffer
+	w := csv.NewWriter(&out)
+	_ = w.WriteAll(rows)
+	got, ds := ReadPeople(&out, lex, today)
+	if len(got) == 0 {
+		return a, ds
+	}
+	return got[0], ds
+}

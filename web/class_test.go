@@ -1,0 +1,92 @@
+package web_test
+
+import (
+	"fmt"
+	"testing"
+	"time"
+)
+
+// TestClass fills a class of two: who comes later waits, moves up when somebody leaves,
+// and is noted when they do not come.
+func TestClass(t *testing.T) {
+	g := open(t)
+	g.must("coach", "PUT", "/people/cy", map[string]any{"told": map[string]string{"name": "Cy"}})
+	made := g.must("coach", "PUT", "/classes/c1", map[string]any{"date": "2027-03-04", "start": "17:30", "capacity": 2, "sheet": "drip"})
+	if made["minutes"] != 60.0 || made["sheet"] != "drip" {
+		t.Errorf("made %v", made)
+	}
+	own := func(who string) string {
+		t.Helper()
+		all := g.must(who, "GET", "/classes?from=2027-03-04", nil)["classes"].([]any)
+		c := all[0].(map[string]any)
+		return fmt.Sprintf("%v in, %v waiting, own %v, places %v", c["in"], c["waiting"], c["own"], c["places"] != nil)
+	}
+	g.must("coach", "PUT", "/classes/c1/places/cy", nil)
+	g.must("mo", "PUT", "/classes/c1/places/mo", nil)
+	g.must("mo", "PUT", "/classes/c1/places/mo", nil) // twice is once
+	g.must("bo", "PUT", "/classes/c1/places/bo", nil)
+	for _, c := range []struct{ who, want string }{
+		{"mo", "2 in, 1 waiting, own in, places false"}, {"bo", "2 in, 1 waiting, own waiting, places false"},
+		{"coach", "2 in, 1 waiting, own <nil>, places true"}, {"screen", "2 in, 1 waiting, own <nil>, places false"},
+	} {
+		if got := own(c.who); got != c.want {
+			t.Errorf("%s sees %s, want %s", c.who, got, c.want)
+		}
+	}
+	g.must("mo", "DELETE", "/classes/c1/places/mo", nil)
+	if got := own("bo"); got != "2 in, 0 waiting, own in, places false" {
+		t.Errorf("after Mo left: %s", got)
+	}
+	g.must("coach", "POST", "/classes/c1/places/cy/missed", nil)
+	if places := g.must("coach", "GET", "/classes?from=2027-03-04", nil)["classes"].([]any)[0].(map[string]any)["places"]; fmt.Sprint(places) !=
+		"[map[name:Cy person:cy state:missed] map[name:Mo person:mo state:out] map[name:Bo person:bo state:in]]" {
+		t.Errorf("the coach sees %v", places)
+	}
+	// Two coaches change different things of one class: both hold.
+	g.must("coach", "PUT", "/classes/c1", map[string]any{"capacity": 5})
+	if got := g.must("owner", "PUT", "/classes/c1", map[string]any{"start": "18:00"}); got["capacity"] != 5.0 || got["start"] != "18:00" || got["sheet"] != "drip" {
+		t.Errorf("after both: %v", got)
+	}
+	g.must("coach", "PUT", "/classes/c1", map[string]any{"called_off": true})
+	for _, c := range []struct {
+		who, method, path string
+		body              any
+		want              int
+	}{
+		{"mo", "PUT", "/classes/c1/places/mo", nil, 400}, // called off
+		{"mo", "PUT", "/classes/c1/places/bo", nil, 403},
+		{"mo", "DELETE", "/classes/c1/places/bo", nil, 403},
+		{"mo", "POST", "/classes/c1/places/bo/missed", nil, 403},
+		{"mo", "PUT", "/classes/c1", map[string]any{"capacity": 1}, 403},
+		{"screen", "PUT", "/classes/c1/places/mo", nil, 403},
+		{"stranger", "PUT", "/classes/c1/places/mo", nil, 404},
+		{"coach", "PUT", "/classes/c1/places/nobody", nil, 404},
+		{"coach", "PUT", "/classes/nothing/places/mo", nil, 404},
+		{"coach", "PUT", "/classes/c2", map[string]any{"start": "17:30"}, 400},
+		{"coach", "PUT", "/classes/c2", map[string]any{"date": "2027-03-04", "start": "25:00"}, 400},
+		{"coach", "PUT", "/classes/c2", map[string]any{"date": "2027-03-04", "start": "17:30", "minutes": 0}, 400},
+		{"coach", "PUT", "/classes/c2", map[string]any{"date": "2027-03-04", "start": "17:30", "capacity": -1}, 400},
+		{"coach", "PUT", "/classes/c2", map[string]any{"date": "2027-03-04", "start": "17:30", "sheet": "nothing"}, 404},
+		{"coach", "PUT", "/classes/..%2F..%2Fc2", map[string]any{"date": "2027-03-04", "start": "17:30"}, 400},
+		{"mo", "GET", "/classes?from=yesterday", nil, 400},
+		{"mo", "GET", "/classes?from=2027-01-01&to=2029-01-01", nil, 400},
+	} {
+		if status, text, _ := g.ask(c.who, c.method, c.path, c.body); status != c.want {
+			t.Errorf("%s %s as %s: %d %.200s, want %d", c.method, c.path, c.who, status, text, c.want)
+		}
+	}
+}
+
+// TestToday is the day on the gym's own clock: at five in the evening in UTC it is
+// tomorrow on the other side of the world.
+func TestToday(t *testing.T) {
+	g := open(t)
+	g.later(12 * time.Hour) // 2027-03-04 17:00 in UTC
+	g.must("owner", "PUT", "/settings", map[string]any{"text": "zone: Pacific/Auckland\n"})
+	g.must("coach", "PUT", "/classes/c1", map[string]any{"date": "2027-03-04", "start": "06:00"})
+	g.must("coach", "PUT", "/classes/c2", map[string]any{"date": "2027-03-05", "start": "06:00"})
+	all := g.must("mo", "GET", "/classes", nil)["classes"].([]any)
+	if len(all) != 1 || all[0].(map[string]any)["id"] != "c2" {
+		t.Errorf("from today on there are %v", all)
+	}
+}

@@ -1,0 +1,128 @@
+package web
+
+import (
+	"net/http"
+	"regexp"
+	"time"
+
+	"roomful"
+	"roomful/store"
+)
+
+// view looks at the visitor's gym.
+func (s *Server) view(q *http.Request, v visit, look func(*store.Books) error) error {
+	return s.Store.View(q.Context(), func(tx *store.Tx) error { return look(tx.In(v.Gym)) })
+}
+
+// update changes the visitor's gym.
+func (s *Server) update(q *http.Request, v visit, change func(*store.Books) error) error {
+	return s.Store.Update(q.Context(), s.by(v), func(tx *store.Tx) error { return change(tx.In(v.Gym)) })
+}
+
+// is reports whether the visitor is somebody of the people.
+func (v visit) is(person string) bool { return person != "" && person == v.Account.Person }
+
+// today is the day on the gym's clock.
+func (s *Server) today(b *store.Books) (roomful.Date, error) {
+	gym, err := b.Gym()
+	if err != nil {
+		return roomful.Date{}, err
+	}
+	zone, err := time.LoadLocation(gym.Zone)
+	if err != nil {
+		zone = time.UTC
+	}
+	y, m, d := s.Now().In(zone).Date()
+	return roomful.Date{Year: y, Month: m, Day: d}, nil
+}
+
+// crowd knows who somebody is while a list is made, and asks for each once.
+type crowd struct {
+	books *store.Books
+	today func(*store.Books) (roomful.Date, error)
+	on    roomful.Date
+	known map[string]store.Person
+}
+
+// crowd begins a list.
+func (s *Server) crowd(b *store.Books) *crowd {
+	return &crowd{books: b, today: s.today, known: map[string]store.Person{}}
+}
+
+// find says what somebody is called, and whether others may see what they do.
+func (c *crowd) find(id string) (name string, listed bool, err error) {
+	if c.on.IsZero() {
+		if c.on, err = c.today(c.books); err != nil {
+			return "", false, err
+		}
+	}
+	p, ok := c.known[id]
+	if !ok {
+		if p, err = c.books.Person(id); err != nil {
+			return "", false, err
+		}
+		c.known[id] = p
+	}
+	return p.Name, p.Listed(c.on), nil
+}
+
+// ids are what a thing is called by whoever makes it: a UUID, or words for an address.
+var ids = regexp.MustCompile(`^[\pL\pN](?:[\pL\pN_.-]|\x20){0,99}$`)
+
+// checkID refuses an id that could be mistaken for something else.
+func checkID(what, id string) error {
+	if ids.MatchString(id) {
+		return nil
+	}
+	return &roomful.Error{Summary: "the " + what + " has an id that cannot be", Hint: "take a UUID, or up to a hundred letters, digits and hyphens"}
+}
+
+// pick takes what was sent in place of what was there; what was not sent stays.
+func pick[T any](was *T, sent *T) {
+	if sent != nil {
+		*was = *sent
+	}
+}
+
+// instant writes a time as RFC 3339 in UTC, empty for none.
+func instant(t time.Time) string {
+	if t.IsZero() {
+		return ""
+	}
+	return t.UTC().Format(time.RFC3339)
+}
+
+// date is a day that can be counted from.
+type date struct{ roomful.Date }
+
+// plus is so many days later.
+func (d date) plus(n int) date {
+	at := time.Date(d.Year, d.Month, d.Day+n, 0, 0, 0, 0, time.UTC)
+	return date{roomful.Date{Year: at.Year(), Month: at.Month(), Day: at.Day()}}
+}
+
+// UnmarshalText reads a day; empty is none.
+func (d *date) UnmarshalText(text []byte) error {
+	if len(text) == 0 {
+		d.Date = roomful.Date{}
+		return nil
+	}
+	return d.Date.UnmarshalText(text)
+}
+
+// pickDay is pick for days.
+func pickDay(was *roomful.Date, sent *date) {
+	if sent != nil {
+		*was = sent.Date
+	}
+}
+
+// sheetNames are the names of all sheets by id.
+func sheetNames(b *store.Books) (map[string]string, error) {
+	sheets, err := b.Documents(store.Sheet)
+	names := map[string]string{}
+	for _, d := range sheets {
+		names[d.ID] = d.Name
+	}
+	return names, err
+}

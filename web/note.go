@@ -1,0 +1,152 @@
+package web
+
+import (
+	"net/http"
+	"slices"
+
+	"roomful"
+	"roomful/account"
+	"roomful/store"
+)
+
+// note is something said under a day. A private one is for whose it is and for coaches.
+type note struct {
+	ID      string `json:"id"`
+	Person  string `json:"person"` // whose it is; an answer is theirs who asked
+	Name    string `json:"name"`
+	Answers string `json:"answers"` // the id of another note; empty for none
+	Text    string `json:"text"`
+	Private bool   `json:"private"`
+	At      string `json:"at"`
+}
+
+// notes lists what was said under a day, as far as the one who asks may read it.
+func (s *Server) notes(w http.ResponseWriter, q *http.Request, v visit) error {
+	out := struct {
+		Notes []note `json:"notes"`
+	}{[]note{}}
+	if err := s.view(q, v, func(b *store.Books) error {
+		d, err := b.Named(store.Sheet, q.PathValue("name"))
+		if err != nil {
+			return err
+		}
+		all, err := b.Notes(d.ID)
+		if err != nil {
+			return err
+		}
+		who := s.crowd(b)
+		for _, n := range all {
+			name, listed, err := who.find(n.Person)
+			if err != nil {
+				return err
+			}
+			if v.is(n.Person) || v.May(account.SeeHealth) || !n.Private && listed {
+				out.Notes = append(out.Notes, noteOf(n, name))
+			}
+		}
+		return nil
+	}); err != nil {
+		return err
+	}
+	return answer(w, out)
+}
+
+func noteOf(n store.Note, name string) note {
+	return note{n.ID, n.Person, name, n.Answers, n.Text, n.Private, instant(n.At)}
+}
+
+// saying is something that somebody says under a day. Its id is made where it was typed:
+// sent twice it is stored once.
+type saying struct {
+	ID      string `json:"id"`
+	Text    string `json:"text"`
+	Answers string `json:"answers"`
+	Private bool   `json:"private"` // though every word of it is harmless
+}
+
+// say keeps a note, or a coach's answer to one. A note is for everybody only when each of
+// its words is known to be harmless; an answer is as private as what it answers.
+func (s *Server) say(w http.ResponseWriter, q *http.Request, v visit) error {
+	var sent saying
+	if err := read(q, &sent); err != nil {
+		return err
+	}
+	if err := checkID("note", sent.ID); err != nil {
+		return err
+	}
+	if sent.Text == "" || len(sent.Text) > mostNote {
+		return &roomful.Error{Summary: "saying something under a day: nothing, or too much", Hint: "a few sentences will do"}
+	}
+	var out note
+	if err := s.update(q, v, func(b *store.Books) error {
+		n, err := s.noted(b, v, q.PathValue("name"), sent)
+		if err != nil {
+			return err
+		}
+		if n, err = keepNote(b, n); err != nil {
+			return err
+		}
+		who, err := b.Person(n.Person)
+		out = noteOf(n, who.Name)
+		return err
+	}); err != nil {
+		return err
+	}
+	return answer(w, out)
+}
+
+// noted is a note as it will be kept.
+func (s *Server) noted(b *store.Books, v visit, sheet string, sent saying) (store.Note, error) {
+	d, err := b.Named(store.Sheet, sheet)
+	if err != nil {
+		return store.Note{}, err
+	}
+	n := store.Note{ID: sent.ID, Document: d.ID, Person: v.Account.Person, Answers: sent.Answers, Text: sent.Text, Private: sent.Private || !s.harmless(d, sent.Text)}
+	if sent.Answers == "" {
+		if n.Person == "" {
+			return n, &roomful.Error{Summary: "saying something under a day: this account is nobody of the people", Hint: "answer somebody's note, or have the owner invite you as one of the people"}
+		}
+		return n, nil
+	}
+	asked, err := findNote(b, d.ID, sent.Answers)
+	switch {
+	case err != nil:
+		return n, err
+	case !v.May(account.SeeHealth) && !v.is(asked.Person):
+		return n, errNotYours
+	}
+	n.Person, n.Private = asked.Person, n.Private || asked.Private
+	return n, nil
+}
+
+// harmless reports whether each word of a text is known to be; what cannot be read is not.
+func (s *Server) harmless(d store.Document, text string) bool {
+	got, err := s.read(d, roomful.Athlete{}, "", text)
+	return err == nil && got != nil && !slices.ContainsFunc(got.Readings, func(r roomful.Reading) bool { return len(r.Private) > 0 })
+}
+
+// findNote finds a note under a day.
+func findNote(b *store.Books, document, id string) (store.Note, error) {
+	all, err := b.Notes(document)
+	at := slices.IndexFunc(all, func(n store.Note) bool { return n.ID == id })
+	switch {
+	case err != nil:
+		return store.Note{}, err
+	case at < 0:
+		return store.Note{}, store.ErrMissing
+	}
+	return all[at], nil
+}
+
+// keepNote writes a note down. The same note sent again changes nothing; another under
+// its id is refused.
+func keepNote(b *store.Books, n store.Note) (store.Note, error) {
+	if err := b.PutNote(n); err != nil {
+		return n, err
+	}
+	kept, err := findNote(b, n.Document, n.ID)
+	if err == store.ErrMissing || err == nil && (kept.Text != n.Text || kept.Person != n.Person || kept.Answers != n.Answers) {
+		err = store.ErrTaken
+	}
+	return kept, err
+}

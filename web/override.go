@@ -1,0 +1,123 @@
+package web
+
+import (
+	"net/http"
+	"slices"
+
+	"roomful"
+	"roomful/exchange"
+	"roomful/store"
+)
+
+// override is somebody's version of a piece that a coach set by hand.
+type override struct {
+	Person   string        `json:"person"`
+	Name     string        `json:"name"`
+	Piece    string        `json:"piece"` // empty for the main one
+	Work     exchange.Work `json:"work"`
+	Account  string        `json:"account"` // who set it
+	At       string        `json:"at"`
+	Replaced *override     `json:"replaced,omitempty"` // what stood there before, of another hand or the same
+}
+
+// overrides lists the versions of a day that were set by hand.
+func (s *Server) overrides(w http.ResponseWriter, q *http.Request, v visit) error {
+	out := struct {
+		Overrides []override `json:"overrides"`
+	}{[]override{}}
+	if err := s.view(q, v, func(b *store.Books) error {
+		d, err := b.Named(store.Sheet, q.PathValue("name"))
+		if err != nil {
+			return err
+		}
+		all, err := b.Overrides(d.ID)
+		if err != nil {
+			return err
+		}
+		who := s.crowd(b)
+		for _, o := range all {
+			name, _, err := who.find(o.Person)
+			if err != nil {
+				return err
+			}
+			out.Overrides = append(out.Overrides, overrideOf(o, name))
+		}
+		return nil
+	}); err != nil {
+		return err
+	}
+	return answer(w, out)
+}
+
+func overrideOf(o store.Override, name string) override {
+	return override{Person: o.Person, Name: name, Piece: o.Piece, Work: exchange.WorkOf(o.Work), Account: o.Account, At: instant(o.At)}
+}
+
+// overriding is what a coach sends: a piece, and what somebody does of it.
+type overriding struct {
+	Piece string        `json:"piece"`
+	Work  exchange.Work `json:"work"`
+}
+
+// putOverride sets somebody's version by hand. What it replaces comes back, so that of
+// two coaches neither is overruled unseen.
+func (s *Server) putOverride(w http.ResponseWriter, q *http.Request, v visit) error {
+	var sent overriding
+	if err := read(q, &sent); err != nil {
+		return err
+	}
+	work, err := sent.Work.Read(s.Lexicon)
+	if err != nil {
+		return err
+	}
+	var out override
+	if err := s.update(q, v, func(b *store.Books) error {
+		d, who, err := overridden(b, q)
+		if err != nil {
+			return err
+		}
+		session, _ := s.session(d)
+		if sent.Piece != "" && !slices.ContainsFunc(session.Pieces(), func(p roomful.Part) bool { return p.Name() == sent.Piece }) {
+			return &roomful.Error{Summary: "setting a version by hand: the day has no piece of that name", Hint: "leave piece out for the main one"}
+		}
+		before, err := b.Overrides(d.ID)
+		if err != nil {
+			return err
+		}
+		o := store.Override{Document: d.ID, Piece: sent.Piece, Person: who.ID, Work: work, Account: v.Account.ID, At: s.Now()}
+		out = overrideOf(o, who.Name)
+		for _, was := range before {
+			if was.Person == who.ID && was.Piece == sent.Piece {
+				replaced := overrideOf(was, who.Name)
+				out.Replaced = &replaced
+			}
+		}
+		return b.PutOverride(o)
+	}); err != nil {
+		return err
+	}
+	return answer(w, out)
+}
+
+// dropOverride has somebody's version computed again.
+func (s *Server) dropOverride(w http.ResponseWriter, q *http.Request, v visit) error {
+	if err := s.update(q, v, func(b *store.Books) error {
+		d, who, err := overridden(b, q)
+		if err != nil {
+			return err
+		}
+		return b.DropOverride(d.ID, q.FormValue("piece"), who.ID)
+	}); err != nil {
+		return err
+	}
+	w.WriteHeader(http.StatusNoContent)
+	return nil
+}
+
+// overridden are the day and the person that a path names.
+func overridden(b *store.Books, q *http.Request) (d store.Document, who store.Person, err error) {
+	if d, err = b.Named(store.Sheet, q.PathValue("name")); err == nil {
+		who, err = b.Person(q.PathValue("person"))
+	}
+	return d, who, err
+}
