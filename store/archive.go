@@ -313,6 +313,9 @@ func (t *Tx) insert(table string, columns []string, rows [][]any) error {
 		places = append(places, "("+strings.Join(one, ", ")+")")
 	}
 	_, err := t.do("INSERT INTO "+table+" ("+strings.Join(columns, ", ")+") VALUES "+strings.Join(places, ", "), args...)
+	if err != nil && t.store.engine.Plain(err) != nil {
+		return err
+	}
 	if err != nil {
 		return damaged("the rows of " + table + " do not fit together: " + err.Error())
 	}

@@ -7,6 +7,8 @@ import (
 	"errors"
 	"io/fs"
 	"time"
+
+	"roomful"
 )
 
 // Engine is a database, opened and migrated, and what differs between them.
@@ -33,9 +35,9 @@ type Engine struct {
 	// Unsure reports whether a commit that failed so may have happened all the same; nil
 	// where it never has.
 	Unsure func(error) bool
-	// Plain says in words for people what is the matter with the database, and leaves
-	// any other error as it is.
-	Plain func(error) error
+	// Plain says in words for people what is the matter with the database; nil for an
+	// error that is about what was asked.
+	Plain func(error) *roomful.Error
 	// Doctor looks for damage and lists what it finds.
 	Doctor func(ctx context.Context) ([]string, error)
 	Close  func() error
@@ -85,7 +87,10 @@ func (s *Store) Close() error {
 func (s *Store) Engine() string { return s.engine.Name }
 
 // Doctor looks for damage in the database and lists what it finds.
-func (s *Store) Doctor(ctx context.Context) ([]string, error) { return s.engine.Doctor(ctx) }
+func (s *Store) Doctor(ctx context.Context) ([]string, error) {
+	found, err := s.engine.Doctor(ctx)
+	return found, s.plain(err)
+}
 
 // By is who does something, and when.
 type By struct {
@@ -97,10 +102,10 @@ type By struct {
 func (s *Store) View(ctx context.Context, f func(*Tx) error) error {
 	tx, err := s.look(ctx)
 	if err != nil {
-		return s.engine.Plain(err)
+		return s.plain(err)
 	}
 	defer tx.Rollback()
-	return s.engine.Plain(f(&Tx{ctx: ctx, tx: tx, store: s}))
+	return s.plain(f(&Tx{ctx: ctx, tx: tx, store: s}))
 }
 
 // mostDead is how many connections that are gone are passed over, as all of a pool are
@@ -129,7 +134,7 @@ func (s *Store) Update(ctx context.Context, by By, f func(*Tx) error) error {
 		return ErrClosed
 	}
 	// What has been taken is carried out: it answers within the time of a commit.
-	return s.engine.Plain(<-u.result)
+	return s.plain(<-u.result)
 }
 
 // What a store refuses.

@@ -57,11 +57,15 @@ func (s *Server) refuse(w http.ResponseWriter, q *http.Request, err error) {
 	status, say := http.StatusInternalServerError, &roomful.Error{Summary: "something went wrong here", Hint: "try again; nothing that you typed was stored"}
 	var refused *refusal
 	var plain *roomful.Error
+	var trouble *store.Trouble
 	switch {
 	case q.Context().Err() != nil:
 		return // nobody listens
 	case errors.As(err, &refused):
 		status, say = refused.status, &refused.say
+	case errors.As(err, &trouble):
+		s.Log.Error("the database is in trouble", "route", q.Pattern, "why", err)
+		status, say = http.StatusServiceUnavailable, &roomful.Error{Summary: "the gym's memory cannot be used just now", Hint: "keep what you typed and send it again in a while"}
 	case errors.As(err, &plain):
 		status, say = http.StatusBadRequest, plain
 	case errors.Is(err, store.ErrMissing):

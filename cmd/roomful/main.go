@@ -43,6 +43,7 @@ import (
 	"roomful/catalogue"
 	"roomful/day"
 	"roomful/exchange"
+	"roomful/store"
 )
 
 func main() { os.Exit(run()) }
@@ -210,6 +211,7 @@ func (m *Main) finish(json bool, err error) int {
 	var u usageError
 	var o outsideError
 	var bad *badFiles
+	var trouble *store.Trouble
 	switch {
 	case err == nil:
 		return exitDone
@@ -219,6 +221,8 @@ func (m *Main) finish(json bool, err error) int {
 		return m.usage(u.error)
 	case errors.As(err, &o):
 		return m.outside(json, o.error)
+	case errors.As(err, &trouble):
+		return m.outside(json, err)
 	case errors.Is(err, context.Canceled):
 		return m.outside(json, &roomful.Error{Summary: "stopped before the end", Hint: "run it again to get an answer"})
 	case errors.As(err, &bad):

@@ -67,7 +67,7 @@ func (g oneGym) view(p *program, look func(*store.Tx, store.Gym) error) error {
 func (g oneGym) find(tx *store.Tx) (store.Gym, error) {
 	gyms, err := tx.Gyms()
 	if err != nil {
-		return store.Gym{}, kept(err)
+		return store.Gym{}, err
 	}
 	var names []string
 	for _, one := range gyms {

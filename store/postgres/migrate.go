@@ -33,7 +33,13 @@ func migrate(ctx context.Context, config *pgx.ConnConfig) error {
 	if err != nil {
 		return err
 	}
-	return store.Migrate(ctx, p)
+	var have []string
+	if err := lock.QueryRow(ctx, `SELECT COALESCE(array_agg(relname::text ORDER BY relname), '{}') FROM pg_class c
+		WHERE relkind = 'r' AND relnamespace = current_schema()::regnamespace
+		AND NOT EXISTS (SELECT 1 FROM pg_depend WHERE objid = c.oid AND deptype = 'e')`).Scan(&have); err != nil { // but those of extensions
+		return err
+	}
+	return store.Migrate(ctx, p, have)
 }
 
 // collated are migrations whose texts are put in the order of their bytes, as the other

@@ -49,8 +49,8 @@ func engine(config *pgx.ConnConfig) store.Engine {
 		},
 		Hear:  func(ctx context.Context, changed func(string)) error { return hear(ctx, config, changed) },
 		Again: again, Unsure: unsure,
-		Plain:  func(err error) error { return plain(config, err) },
-		Doctor: func(ctx context.Context) ([]string, error) { return nil, plain(config, read.PingContext(ctx)) },
+		Plain:  func(err error) *roomful.Error { return plain(config, err) },
+		Doctor: func(ctx context.Context) ([]string, error) { return nil, read.PingContext(ctx) },
 		Close:  func() error { return errors.Join(read.Close(), write.Close()) },
 	}
 }

@@ -43,15 +43,14 @@ func unsure(err error) bool {
 // lost reports whether the connection broke.
 func lost(err error) bool {
 	var broken net.Error
-	return errors.Is(err, io.EOF) || errors.Is(err, io.ErrUnexpectedEOF) || errors.Is(err, net.ErrClosed) || errors.As(err, &broken) && !broken.Timeout()
+	return errors.Is(err, pgconn.ErrConnClosed) || errors.Is(err, io.EOF) || errors.Is(err, io.ErrUnexpectedEOF) || errors.Is(err, net.ErrClosed) || errors.As(err, &broken) && !broken.Timeout()
 }
 
 // plain says in words for people what is the matter with the database or on the way to
-// it, and leaves any other error as it is. The address, which may hold a password, stays
-// out of it.
-func plain(config *pgx.ConnConfig, err error) error {
+// it; nil for any other error. The address, which may hold a password, stays out of it.
+func plain(config *pgx.ConnConfig, err error) *roomful.Error {
 	if !trouble(err) {
-		return err
+		return nil
 	}
 	return &roomful.Error{Summary: fmt.Sprintf("asking the database %s on %s: %s", config.Database, config.Host, words(err)), Hint: hint(err)}
 }
@@ -73,8 +72,15 @@ func hint(err error) string {
 	if errors.Is(err, store.ErrNewer) {
 		return "run the newer program on it; this one would not understand it"
 	}
+	if errors.Is(err, store.ErrForeign) {
+		return "make an empty database and name that; nothing was changed in this one"
+	}
 	if said := new(pgconn.PgError); errors.As(err, &said) {
 		switch {
+		case strings.HasPrefix(said.Code, "28"):
+			return "look at the user and the password in the address, and at whom the server lets in"
+		case strings.HasPrefix(said.Code, "3D"):
+			return "make it first, for instance with createdb"
 		case said.Code == diskFull:
 			return "make room on its disk; what was acknowledged is safe"
 		case said.Code == readOnly:

@@ -13,6 +13,7 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
+	"slices"
 	"strings"
 
 	_ "github.com/ncruces/go-sqlite3/driver" // the database
@@ -77,7 +78,7 @@ func open(ctx context.Context, file string) (store.Engine, error) {
 	read.SetMaxOpenConns(max(4, 2*runtime.NumCPU()))
 	return store.Engine{
 		Name: "sqlite", Write: write, Read: read,
-		Plain:  func(err error) error { return plain(file, err) },
+		Plain:  func(err error) *roomful.Error { return plain(file, err) },
 		Doctor: func(ctx context.Context) ([]string, error) { return doctor(ctx, read) },
 		Close: func() error {
 			_, checkpoint := write.Exec("PRAGMA wal_checkpoint(TRUNCATE)")
@@ -106,42 +107,50 @@ func migrate(ctx context.Context, db *sql.DB) error {
 	if err != nil {
 		return err
 	}
-	return store.Migrate(ctx, p)
+	have, err := words(ctx, db, `SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite_%' ORDER BY name`)
+	if err != nil {
+		return err
+	}
+	return store.Migrate(ctx, p, have)
+}
+
+// words asks a question and returns each line of the answer as words.
+func words(ctx context.Context, db *sql.DB, question string) (out []string, err error) {
+	rows, err := db.QueryContext(ctx, question)
+	if err != nil {
+		return nil, err
+	}
+	defer rows.Close()
+	columns, err := rows.Columns()
+	if err != nil {
+		return nil, err
+	}
+	values := make([]sql.NullString, len(columns))
+	into := make([]any, len(columns))
+	for i := range values {
+		into[i] = &values[i]
+	}
+	for rows.Next() {
+		if err := rows.Scan(into...); err != nil {
+			return out, err
+		}
+		var line []string
+		for _, v := range values {
+			line = append(line, v.String)
+		}
+		out = append(out, strings.Join(line, " "))
+	}
+	return out, rows.Err()
 }
 
 // doctor has the database look at every page and every reference.
 func doctor(ctx context.Context, read *sql.DB) (found []string, err error) {
 	for _, question := range []string{"PRAGMA integrity_check", "PRAGMA foreign_key_check"} {
-		rows, err := read.QueryContext(ctx, question)
+		said, err := words(ctx, read, question)
 		if err != nil {
-			return append(found, reason(err)), nil
+			said = append(said, reason(err))
 		}
-		columns, err := rows.Columns()
-		if err != nil {
-			return found, err
-		}
-		for rows.Next() {
-			values := make([]sql.NullString, len(columns))
-			into := make([]any, len(columns))
-			for i := range values {
-				into[i] = &values[i]
-			}
-			if err := rows.Scan(into...); err != nil {
-				return found, err
-			}
-			if len(values) == 1 && values[0].String == "ok" {
-				continue
-			}
-			var words []string
-			for _, v := range values {
-				words = append(words, v.String)
-			}
-			found = append(found, strings.Join(words, " "))
-		}
-		if err := rows.Err(); err != nil {
-			found = append(found, reason(err))
-		}
-		rows.Close()
+		found = append(found, slices.DeleteFunc(said, func(line string) bool { return line == "ok" })...)
 	}
-	return found, nil
+	return found, ctx.Err()
 }

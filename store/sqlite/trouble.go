@@ -17,11 +17,11 @@ import (
 // troubles are what can be the matter with a file, and not with what was asked.
 var troubles = []sqlite3.ErrorCode{sqlite3.FULL, sqlite3.IOERR, sqlite3.CORRUPT, sqlite3.NOTADB, sqlite3.READONLY, sqlite3.CANTOPEN, sqlite3.BUSY}
 
-// plain says in words for people what is the matter with the file, and leaves any other
-// error as it is.
-func plain(file string, err error) error {
-	if roomful.HintOf(err) != "" || !slices.ContainsFunc(troubles, func(code sqlite3.ErrorCode) bool { return errors.Is(err, code) }) {
-		return err
+// plain says in words for people what is the matter with the file; nil for any other
+// error.
+func plain(file string, err error) *roomful.Error {
+	if !slices.ContainsFunc(troubles, func(code sqlite3.ErrorCode) bool { return errors.Is(err, code) }) {
+		return nil
 	}
 	return &roomful.Error{Summary: "using " + file + ": " + reason(err), Hint: hint(err)}
 }
@@ -35,7 +35,7 @@ func reason(err error) string {
 	case errors.Is(err, sqlite3.CORRUPT), errors.Is(err, sqlite3.NOTADB):
 		return "the file is damaged, or no database"
 	}
-	return strings.ReplaceAll(err.Error(), "sqlite3: ", "")
+	return strings.NewReplacer("sqlite3: ", "", "invalid _pragma: ", "").Replace(err.Error())
 }
 
 // hint is the next step after an error.
@@ -46,6 +46,8 @@ func hint(err error) string {
 	switch {
 	case is(store.ErrNewer):
 		return "run the newer program on it; this one would not understand it"
+	case is(store.ErrForeign):
+		return "name another folder; nothing was changed in this one"
 	case is(sqlite3.CORRUPT, sqlite3.NOTADB):
 		return "keep it as it is, and restore the last backup into another folder"
 	case is(sqlite3.FULL, sqlite3.IOERR, syscall.ENOSPC, syscall.EFBIG, syscall.EDQUOT):

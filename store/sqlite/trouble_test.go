@@ -67,6 +67,19 @@ func TestTrouble(t *testing.T) {
 				t.Fatal(err)
 			}
 		}, "newer program"},
+		{"another program's", func(t *testing.T, _, file string) {
+			if err := os.Remove(file); err != nil {
+				t.Fatal(err)
+			}
+			db, err := sql.Open("sqlite3", "file:"+file)
+			if err != nil {
+				t.Fatal(err)
+			}
+			defer db.Close()
+			if _, err := db.Exec("CREATE TABLE invoices (n INTEGER)"); err != nil {
+				t.Fatal(err)
+			}
+		}, "it holds tables of another program: invoices"},
 		{"another file", func(t *testing.T, _, file string) { put(t, file, 0, []byte(strings.Repeat("bars: 7\n", 1000))) }, "damaged, or no database"},
 		{"a damaged first page", func(t *testing.T, _, file string) { put(t, file, 100, make([]byte, 3000)) }, "damaged, or no database"},
 		{"a folder in its place", func(t *testing.T, _, file string) {

@@ -92,6 +92,15 @@ func execute(address, statement string) (int64, error) {
 	return tag.RowsAffected(), err
 }
 
+// Durable has the server wait for the disk at each commit from now on, as one that keeps
+// a gym does.
+func Durable(t testing.TB) {
+	t.Helper()
+	address := Database(t)
+	Exec(t, address, "ALTER SYSTEM SET fsync = on")
+	Exec(t, address, "SELECT pg_reload_conf()")
+}
+
 // Tool is a command of the server's own tools, such as pg_dump.
 func Tool(name string, args ...string) *exec.Cmd { return exec.Command(tool(name), args...) }
 
@@ -114,6 +123,9 @@ func start() (*Cluster, error) {
 		err = c.run("initdb", "-D", data, "-U", "postgres", "-A", "trust", "-E", "UTF8", "--locale=C.UTF-8", "--locale-provider=icu", "--icu-locale=en", "--no-sync")
 	}
 	if err == nil {
+		err = guard(filepath.Join(data, "pg_hba.conf"))
+	}
+	if err == nil {
 		err = c.run("pg_ctl", "-D", data, "-w", "-l", filepath.Join(dir, "log"), "-o",
 			"-c listen_addresses='' -c unix_socket_directories='"+dir+"' -c fsync=off -c max_connections=200", "start")
 	}
@@ -122,6 +134,18 @@ func start() (*Cluster, error) {
 		return nil, err
 	}
 	return c, nil
+}
+
+// Guarded is a user who needs a password where all others are trusted.
+const Guarded = "guarded"
+
+// guard has a cluster ask that user for it: the first line that fits decides.
+func guard(file string) error {
+	text, err := os.ReadFile(file)
+	if err != nil {
+		return err
+	}
+	return os.WriteFile(file, slices.Concat([]byte("local all "+Guarded+" scram-sha-256\n"), text), 0o600)
 }
 
 // stop ends the server and takes its folder away.
