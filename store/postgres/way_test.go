@@ -12,9 +12,9 @@ import (
 
 // way is a way to a server that can be closed and opened again, and cut.
 type way struct {
-	address  string // by which the server is reached on it
-	here     string // its own socket
-	there    string // the server's
+	address   string // by which the server is reached on it
+	here      string // its own socket
+	there     string // the server's
 	cutBefore atomic.Value
 
 	mu       sync.Mutex
