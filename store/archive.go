@@ -106,6 +106,9 @@ func (b *Books) Archive(w io.Writer) error {
 	if list.Gym, err = b.Gym(); err != nil {
 		return err
 	}
+	if err := b.tx.settle(); err != nil {
+		return err
+	}
 	for _, table := range archiveOrder() {
 		f, err := z.Create(table + ".jsonl")
 		if err != nil {

@@ -36,6 +36,9 @@ func (b *Books) Changes(after int64, limit int) ([]Change, error) {
 
 // Seq is the number of the last change of a gym.
 func (b *Books) Seq() (int64, error) {
+	if seq, ok := b.tx.seqs[b.gym]; ok {
+		return seq, nil
+	}
 	return one(b.tx, func(r row) (n int64, err error) { return n, r.Scan(&n) }, `SELECT seq FROM gyms WHERE id = $1`, b.gym)
 }
 

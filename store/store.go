@@ -20,9 +20,9 @@ type Engine struct {
 	Dollar bool
 	// Steady is the isolation in which a view sees one state throughout.
 	Steady sql.IsolationLevel
-	// Lock has other processes wait until the transaction ends before they write to a
-	// gym; nil where there is only one.
-	Lock func(ctx context.Context, tx *sql.Tx, gym string) error
+	// Lock at the end of a question for a gym has other processes wait until the
+	// transaction ends before they write to it; empty where there is only one.
+	Lock string
 	// Tell lets other processes know, when the transaction commits, that a gym has
 	// changed; nil where there is only one.
 	Tell func(ctx context.Context, tx *sql.Tx, gym string) error

@@ -18,7 +18,7 @@ type Tx struct {
 	tx      *sql.Tx
 	store   *Store
 	by      By
-	seqs    map[string]int64 // of the gyms that are written to; nil in a view
+	seqs    map[string]int64 // the last changes of the gyms that are written to; nil in a view
 	changed []string         // gyms with something to tell
 }
 
@@ -120,9 +120,6 @@ func (b *Books) change(kind, subject string) (int64, error) {
 		return 0, err
 	}
 	seq++
-	if _, err := t.do(`UPDATE gyms SET seq = $1 WHERE id = $2`, seq, b.gym); err != nil {
-		return 0, err
-	}
 	if _, err := t.do(`INSERT INTO changes (gym_id, seq, at, account_id, kind, subject) VALUES ($1, $2, $3, $4, $5, $6)`,
 		b.gym, seq, micro(t.by.At), t.by.Account, kind, subject); err != nil {
 		return 0, fmt.Errorf("noting a change: %w", err)
@@ -134,6 +131,19 @@ func (b *Books) change(kind, subject string) (int64, error) {
 	return seq, nil
 }
 
+// settle writes down the number of the last change of each gym that was changed: once
+// for all updates that are committed together.
+func (t *Tx) settle() error {
+	for _, gym := range t.changed {
+		if seq, ok := t.seqs[gym]; ok {
+			if _, err := t.do(`UPDATE gyms SET seq = $1 WHERE id = $2`, seq, gym); err != nil {
+				return fmt.Errorf("numbering changes: %w", err)
+			}
+		}
+	}
+	return nil
+}
+
 // lock has other processes wait with this gym, and returns the number of its last
 // change.
 func (b *Books) lock() (int64, error) {
@@ -141,12 +151,7 @@ func (b *Books) lock() (int64, error) {
 	if seq, ok := t.seqs[b.gym]; ok {
 		return seq, nil
 	}
-	if lock := t.store.engine.Lock; lock != nil {
-		if err := lock(t.ctx, t.tx, b.gym); err != nil {
-			return 0, err
-		}
-	}
-	seq, err := one(t, func(r row) (n int64, err error) { return n, r.Scan(&n) }, `SELECT seq FROM gyms WHERE id = $1`, b.gym)
+	seq, err := one(t, func(r row) (n int64, err error) { return n, r.Scan(&n) }, `SELECT seq FROM gyms WHERE id = $1`+t.store.engine.Lock, b.gym)
 	if err != nil {
 		return 0, err
 	}

@@ -108,6 +108,9 @@ func (s *Store) together(all []*update) (results []error, gyms []string, err err
 			return results, nil, err
 		}
 	}
+	if err := tx.settle(); err != nil {
+		return results, nil, err
+	}
 	for _, gym := range tx.changed {
 		if s.engine.Tell != nil {
 			if err := s.engine.Tell(ctx, raw, gym); err != nil {

@@ -39,10 +39,7 @@ func engine(config *pgx.ConnConfig) store.Engine {
 	read.SetMaxIdleConns(16)
 	return store.Engine{
 		Name: "postgres", Write: write, Read: read, Dollar: true, Steady: sql.LevelRepeatableRead,
-		Lock: func(ctx context.Context, tx *sql.Tx, gym string) error {
-			_, err := tx.ExecContext(ctx, `SELECT 1 FROM gyms WHERE id = $1 FOR UPDATE`, gym)
-			return err
-		},
+		Lock: " FOR UPDATE",
 		Tell: func(ctx context.Context, tx *sql.Tx, gym string) error {
 			_, err := tx.ExecContext(ctx, `SELECT pg_notify($1, $2)`, channel, gym)
 			return err
