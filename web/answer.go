@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"net/http"
+	"os"
 	"slices"
 	"strings"
 
@@ -46,6 +47,8 @@ func read(q *http.Request, v any) error {
 	switch {
 	case errors.As(err, &large):
 		return &refusal{http.StatusRequestEntityTooLarge, roomful.Error{Summary: "what was sent is larger than a megabyte", Hint: "send it in parts"}}
+	case errors.Is(err, os.ErrDeadlineExceeded):
+		return &refusal{http.StatusRequestTimeout, roomful.Error{Summary: "what was sent did not come in time", Hint: "try again"}}
 	case err != nil:
 		return &refusal{http.StatusBadRequest, roomful.Error{Summary: "reading what was sent: " + strings.TrimPrefix(err.Error(), "json: "), Hint: "send one JSON object with the fields of this route"}}
 	}
@@ -70,6 +73,10 @@ func (s *Server) refuse(w http.ResponseWriter, q *http.Request, err error) {
 		status, say = http.StatusBadRequest, plain
 	case errors.Is(err, store.ErrMissing):
 		status, say = http.StatusNotFound, &roomful.Error{Summary: "there is no such thing here", Hint: "look at its name"}
+	case errors.Is(err, store.ErrStale):
+		status, say = http.StatusConflict, &roomful.Error{Summary: "somebody else has changed it meanwhile", Hint: "read it again, and send what you changed"}
+	case errors.Is(err, store.ErrText):
+		status, say = http.StatusBadRequest, &roomful.Error{Summary: "what was sent holds bytes that are no letters", Hint: "send UTF-8"}
 	case errors.Is(err, store.ErrTaken):
 		status, say = http.StatusConflict, &roomful.Error{Summary: "that id or name is taken by something else", Hint: "send it under an id of its own"}
 	default:

@@ -4,6 +4,8 @@ import (
 	"net/http"
 	"strings"
 	"time"
+	"unicode"
+	"unicode/utf8"
 
 	"roomful"
 	"roomful/account"
@@ -55,7 +57,7 @@ func (s *Server) comeIn(w http.ResponseWriter, q *http.Request, _ visit) error {
 	if err != nil {
 		return err
 	}
-	name := strings.Join(strings.Fields(q.PostFormValue("name")), " ")
+	name := legible(q.PostFormValue("name"))
 	if len(name) > 200 {
 		return &roomful.Error{Summary: "coming in: that name is too long", Hint: "a short one will do"}
 	}
@@ -105,10 +107,25 @@ func (s *Server) cookie(q *http.Request, key string, keep time.Duration) *http.C
 	return &http.Cookie{Name: s.cookieName(q), Value: key, Path: "/", MaxAge: int(keep.Seconds()), HttpOnly: true, Secure: s.secure(q), SameSite: http.SameSiteLaxMode}
 }
 
+// legible is a name without what cannot be seen: bytes that are no letters, controls,
+// and marks that turn the text around.
+func legible(name string) string {
+	name = strings.Map(func(r rune) rune {
+		switch {
+		case unicode.IsSpace(r):
+			return ' '
+		case r == utf8.RuneError || unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r):
+			return -1
+		}
+		return r
+	}, name)
+	return strings.Join(strings.Fields(name), " ")
+}
+
 // coming is the device that asks, by what it calls itself, shortened.
 func (s *Server) coming(q *http.Request, now time.Time) account.Coming {
-	name := q.UserAgent()
-	return account.Coming{Device: name[:min(len(name), 200)], At: now, Random: s.Random}
+	name := []rune(legible(q.UserAgent()))
+	return account.Coming{Device: string(name[:min(len(name), 200)]), At: now, Random: s.Random}
 }
 
 // home says who is signed in where.

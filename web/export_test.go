@@ -1,6 +1,10 @@
 package web
 
-import "roomful/account"
+import (
+	"time"
+
+	"roomful/account"
+)
 
 // Route is a row of the table of routes, for whoever wants to walk it.
 type Route struct {
@@ -15,3 +19,12 @@ func Routes() (out []Route) {
 	}
 	return out
 }
+
+// Hurry makes a server a hundred times less patient.
+func Hurry(s *Server) {
+	u := usualPatience
+	s.patience = patience{u.header / 100, u.request / 100, u.answer / 100, u.idle / 100, u.beat / 100}
+}
+
+// Patience is how long a server in a hurry waits for a request.
+const Patience = time.Minute / 100

@@ -36,6 +36,9 @@ type stored struct {
 	Reading *exchange.Reading `json:"reading"`
 }
 
+// mostScore bounds the text of a score, which is kept for ever.
+const mostScore = 100 << 10
+
 // postScore keeps a score, and answers with what it was read as.
 func (s *Server) postScore(w http.ResponseWriter, q *http.Request, v visit) error {
 	var sent posted
@@ -51,9 +54,14 @@ func (s *Server) postScore(w http.ResponseWriter, q *http.Request, v visit) erro
 	case sent.ID == "" || sent.Person == "" || sent.Sheet == "":
 		return &roomful.Error{Summary: "storing a score: whose, of which sheet and under which id", Hint: "send id, sheet and text, and person for somebody else"}
 	}
+	if err := checkID("score", sent.ID); err != nil {
+		return err
+	}
+	if len(sent.Text) > mostScore {
+		return &roomful.Error{Summary: "storing a score: the text is too long to be one", Hint: "say the score first, and the story under the day"}
+	}
 	var out stored
-	if err := s.Store.Update(q.Context(), s.by(v), func(tx *store.Tx) error {
-		b := tx.In(v.Gym)
+	if err := s.update(q, v, func(b *store.Books) error {
 		who, err := b.Person(sent.Person)
 		if err != nil {
 			return err

@@ -1,13 +1,11 @@
 package web
 
 import (
-	"context"
 	"crypto/rand"
-	"errors"
 	"io"
 	"log/slog"
-	"net"
 	"net/http"
+	"strings"
 	"time"
 
 	"github.com/prometheus/client_golang/prometheus"
@@ -38,6 +36,8 @@ type Server struct {
 	pace       account.Pace
 	ceremonies account.Ceremonies
 	figures    *figures
+	streams    streams
+	patience   patience
 }
 
 // mostBody bounds what somebody may send; a sheet has a few kilobytes.
@@ -63,14 +63,14 @@ func (s *Server) Handler() http.Handler {
 			s.Log.Error("the address by which people reach the server is none", "why", err)
 		}
 	}
-	return s.logged(origin.Handler(mux))
+	return s.logged(s.guarded(origin.Handler(mux)))
 }
 
 // serve answers one route.
 func (s *Server) serve(r route) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, q *http.Request) {
 		v := visit{nonce: rand.Text()}
-		guard(w.Header(), v.nonce)
+		s.guard(w.Header(), v.nonce)
 		q.Body = http.MaxBytesReader(w, q.Body, mostBody)
 		err := error(nil)
 		if r.action != "" {
@@ -88,12 +88,27 @@ func (s *Server) serve(r route) http.Handler {
 	})
 }
 
+// guarded guards what no route answers too: refusals of other origins, and paths that
+// lead nowhere.
+func (s *Server) guarded(next http.Handler) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, q *http.Request) {
+		s.guard(w.Header(), rand.Text())
+		next.ServeHTTP(w, q)
+	})
+}
+
 // guard sets what holds for every answer.
-func guard(h http.Header, nonce string) {
+func (s *Server) guard(h http.Header, nonce string) {
 	h.Set("Content-Security-Policy", "default-src 'none'; style-src 'nonce-"+nonce+"'; script-src 'nonce-"+nonce+"'; img-src 'self' data:; connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'")
 	h.Set("X-Content-Type-Options", "nosniff")
 	h.Set("Referrer-Policy", "no-referrer") // a link may hold a secret
 	h.Set("Cache-Control", "no-store")
+	h.Set("Cross-Origin-Opener-Policy", "same-origin")
+	h.Set("Cross-Origin-Resource-Policy", "same-origin")
+	h.Set("Permissions-Policy", "camera=(), geolocation=(), microphone=(), payment=(), usb=()")
+	if strings.HasPrefix(s.URL, "https://") {
+		h.Set("Strict-Transport-Security", "max-age=31536000")
+	}
 }
 
 // cookieName is the cookie that a device is known by. Over https its name has a browser
@@ -148,75 +163,3 @@ func (r *refusal) Error() string { return r.say.Summary }
 
 // Unwrap gives the error with its hint.
 func (r *refusal) Unwrap() error { return &r.say }
-
-// logged notes each request: what was asked by its pattern, never by its path, which may
-// hold a secret or a name.
-func (s *Server) logged(next http.Handler) http.Handler {
-	return http.HandlerFunc(func(w http.ResponseWriter, q *http.Request) {
-		began := s.Now()
-		seen := &statusWriter{ResponseWriter: w, status: http.StatusOK}
-		defer func() {
-			if p := recover(); p != nil {
-				s.Log.Error("a request stopped", "route", q.Pattern, "why", p)
-				if !seen.wrote {
-					http.Error(seen, "something went wrong here; nothing that you typed was stored", http.StatusInternalServerError)
-				}
-			}
-			took := s.Now().Sub(began)
-			s.figures.count(q.Pattern, seen.status, took)
-			s.Log.Info("asked", "route", q.Pattern, "status", seen.status, "ms", took.Milliseconds())
-		}()
-		next.ServeHTTP(seen, q)
-	})
-}
-
-// statusWriter remembers the status of an answer.
-type statusWriter struct {
-	http.ResponseWriter
-	status int
-	wrote  bool
-}
-
-// WriteHeader implements [http.ResponseWriter].
-func (w *statusWriter) WriteHeader(status int) {
-	w.status, w.wrote = status, true
-	w.ResponseWriter.WriteHeader(status)
-}
-
-// Write implements io.Writer.
-func (w *statusWriter) Write(p []byte) (int, error) {
-	w.wrote = true
-	return w.ResponseWriter.Write(p)
-}
-
-// Unwrap lets [http.ResponseController] reach the connection.
-func (w *statusWriter) Unwrap() http.ResponseWriter { return w.ResponseWriter }
-
-// shutdownIn is how long requests that are under way may take to end.
-const shutdownIn = 5 * time.Second
-
-// Serve answers on a listener until the context ends, and lets what is under way end.
-func (s *Server) Serve(ctx context.Context, l net.Listener) error {
-	end, cancel := context.WithCancel(context.Background())
-	defer cancel()
-	server := &http.Server{Handler: s.Handler(), ReadHeaderTimeout: 10 * time.Second, ReadTimeout: time.Minute, IdleTimeout: 2 * time.Minute,
-		ErrorLog: slog.NewLogLogger(s.Log.Handler(), slog.LevelWarn), BaseContext: func(net.Listener) context.Context { return end }}
-	failed := make(chan error, 1)
-	go func() { failed <- server.Serve(l) }()
-	select {
-	case err := <-failed:
-		return err
-	case <-ctx.Done():
-	}
-	wait, stop := context.WithTimeout(context.Background(), shutdownIn)
-	defer stop()
-	go func() { // streams of changes never end by themselves
-		<-time.After(shutdownIn / 5)
-		cancel()
-	}()
-	err := server.Shutdown(wait)
-	if errors.Is(err, context.DeadlineExceeded) {
-		err = server.Close()
-	}
-	return err
-}

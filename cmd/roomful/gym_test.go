@@ -10,8 +10,11 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
+	"roomful/store"
 	"roomful/store/postgres/pgtest"
+	"roomful/store/sqlite"
 )
 
 // places are the databases that a gym may be kept in, as the flags that say so.
@@ -149,4 +152,36 @@ func written(t *testing.T, dir string) map[string]string {
 		t.Fatal(err)
 	}
 	return out
+}
+
+// TestExportStaysInside: a sheet whose name is a path, as an archive of somebody else's
+// making may have it, is written nowhere else.
+func TestExportStaysInside(t *testing.T) {
+	dir := t.TempDir()
+	data, out := filepath.Join(dir, "gym"), filepath.Join(dir, "a", "b")
+	do(t, "import", "../../demo", "--data", data)
+	s, err := sqlite.Open(t.Context(), data)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := s.Update(t.Context(), store.By{At: time.Now()}, func(tx *store.Tx) error {
+		gyms, err := tx.Gyms()
+		if err != nil {
+			return err
+		}
+		_, _, err = tx.In(gyms[0].ID).Save(store.Document{ID: "evil", Kind: store.Sheet, Name: "../../../evil", Text: "x"})
+		return err
+	}); err != nil {
+		t.Fatal(err)
+	}
+	s.Close()
+	m := &Main{Args: []string{"export", out, "--data", data}, Stdin: strings.NewReader(""), Stdout: io.Discard, Stderr: io.Discard, Now: time.Now}
+	if code := m.Run(t.Context()); code != exitOutside {
+		t.Errorf("ended with %d", code)
+	}
+	for name := range written(t, dir) {
+		if strings.Contains(name, "evil") {
+			t.Errorf("%s is written", name)
+		}
+	}
 }

@@ -159,12 +159,19 @@ func (v *exportVerb) Run(p *program) error {
 	}); err != nil {
 		return err
 	}
+	if err := os.MkdirAll(v.Folder, 0o700); err != nil {
+		return outside("making "+v.Folder, err, "name a folder that you may write to")
+	}
+	root, err := os.OpenRoot(v.Folder) // what a sheet is called leads nowhere else
+	if err != nil {
+		return outside("opening "+v.Folder, err, "name a folder that you may write to")
+	}
+	defer root.Close()
 	for _, f := range folder.Files() {
-		name := filepath.Join(v.Folder, filepath.FromSlash(f.Name))
-		if err := writeNew(name, []byte(f.Text)); err != nil {
+		if err := writeNew(root, filepath.FromSlash(f.Name), []byte(f.Text)); err != nil {
 			return err
 		}
-		out.Files = append(out.Files, name)
+		out.Files = append(out.Files, filepath.Join(v.Folder, filepath.FromSlash(f.Name)))
 	}
 	if p.json {
 		return p.answer(out)
@@ -172,21 +179,22 @@ func (v *exportVerb) Run(p *program) error {
 	return p.print(fmt.Sprintf("%s is written to %s: %s\n", out.Gym, v.Folder, plural(len(out.Files), "file")))
 }
 
-// writeNew writes a file that does not exist yet, with the folders above it.
-func writeNew(name string, text []byte) error {
-	if err := os.MkdirAll(filepath.Dir(name), 0o700); err != nil {
-		return outside("making "+filepath.Dir(name), err, "name a folder that you may write to")
+// writeNew writes a file in a folder that does not exist yet, with the folders above it.
+func writeNew(root *os.Root, name string, text []byte) error {
+	whole := filepath.Join(root.Name(), name)
+	if err := root.MkdirAll(filepath.Dir(name), 0o700); err != nil {
+		return outside("making the folder of "+whole, err, "name a folder that you may write to")
 	}
-	f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
+	f, err := root.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
 	if errors.Is(err, os.ErrExist) {
-		return &roomful.Error{Summary: "writing " + name + ": there is a file already", Hint: "name an empty folder"}
+		return &roomful.Error{Summary: "writing " + whole + ": there is a file already", Hint: "name an empty folder"}
 	}
 	if err != nil {
-		return outside("writing "+name, err, "name a folder that you may write to")
+		return outside("writing "+whole, err, "name a folder that you may write to")
 	}
 	_, err = f.Write(text)
 	if err := errors.Join(err, f.Sync(), f.Close()); err != nil {
-		return outside("writing "+name, err, "is the disk full?")
+		return outside("writing "+whole, err, "is the disk full?")
 	}
 	return nil
 }
