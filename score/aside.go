@@ -20,7 +20,8 @@ func (p *parser) aside() {
 		}
 		one, two := p.word(i+1), p.word(i+2)
 		switch {
-		case slices.Contains([]string{"a", "each", "per", "pro"}, one) && slices.Contains([]string{"side", "arm", "leg", "hand", "seite"}, two),
+		case (one == "arm" || one == "leg") && oneSided[p.word(i)],
+			slices.Contains([]string{"a", "each", "per", "pro"}, one) && slices.Contains([]string{"side", "arm", "leg", "hand", "seite"}, two),
 			one == "on" && p.number(i+2) && p.word(i+3) == "off", one == "off" && p.word(i-1) == "on",
 			(one == "min" || one == "mins" || one == "m" || isSecond(one)) && slices.Contains(swingWords, two),
 			p.word(i-1) == "only" && one == ":",

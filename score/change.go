@@ -53,27 +53,27 @@ func (p *parser) changes(pieces []piece, lex roomful.Lexicon) []saidChange {
 				out = append(out, p.saidAt(roomful.Change{}, m.from, lineIn(pieces, here, m.id)))
 				p.use(m.from-p.skips(m), m.to)
 			default:
-				if c := p.amountOf(roomful.Change{}, m); c.Amount > 0 && !asked(pieces[here[0]].lines, m.id, c) {
+				if c, _ := p.amountOf(roomful.Change{}, m); c.Amount > 0 && !asked(pieces[here[0]].lines, m.id, c) {
 					out = append(out, p.saidAt(c, m.from, lineIn(pieces, here, m.id)))
 					p.use(m.from, m.to)
 				}
 			}
 			continue
 		}
-		c := roomful.Change{To: m.id}
+		c, end := p.amountOf(roomful.Change{To: m.id}, m)
 		of := originals(pieces, m.id, lex)
-		if next.id != "" && p.between(m.to, next.from) {
+		if next.id != "" && p.between(end, next.from) {
 			if here := piecesWith(pieces, next.id); len(here) > 0 {
 				of = lineIn(pieces, here, next.id)
-				p.use(m.to, next.to)
+				p.use(end, next.to)
 				k++
 			}
-		} else if lines, n := p.forWord(pieces, m.to); n > 0 {
+		} else if lines, n := p.forWord(pieces, end); n > 0 {
 			of = lines
-			p.use(m.to, m.to+n)
+			p.use(end, end+n)
 		}
 		p.use(m.from, m.to)
-		one := p.saidAt(p.amountOf(c, m), m.from, of)
+		one := p.saidAt(c, m.from, of)
 		if before := slices.Index(p.named.all, m) - 1; before >= 0 {
 			one.then = p.follows(p.named.all[before], m, of) && one.span == span{}
 		}
@@ -191,16 +191,50 @@ func (p *parser) between(from, to int) bool {
 	return s == "for" || s == "for the" || s == "instead of" || s == "instead of the" || s == "not"
 }
 
-// amountOf takes an amount right before a movement: "600 m runs".
-func (p *parser) amountOf(c roomful.Change, m mention) roomful.Change {
-	i := m.from
-	if i >= 2 && p.toks[i-2].kind == numberToken && p.toks[i-2].clause == p.toks[m.from].clause {
-		if u, ok := measureUnits[p.word(i-1)]; ok {
-			c.Amount, c.Unit = p.toks[i-2].value, u
-			p.use(i-2, i)
+// leastFar is the shortest distance that people name without a unit, in metres.
+const leastFar = 50
+
+// amountOf takes an amount right before a movement or right behind it: "600 m runs", "row 500",
+// "5 pull-ups per round".
+func (p *parser) amountOf(c roomful.Change, m mention) (_ roomful.Change, end int) {
+	i, j := m.from, m.to
+	far := func(u roomful.Unit) bool { return u.Base() == roomful.Metre && u.Size() >= 1 || u == roomful.Calorie }
+	e := p.lex.Movement(m.id)
+	switch {
+	case p.isNumber(j) && far(measureUnits[p.word(j+1)]):
+		c.Amount, c.Unit, end = p.toks[j].value, measureUnits[p.word(j+1)], j+2
+	case p.isNumber(j) && e != nil && len(e.Units) > 0 && e.Units[0].Base() == roomful.Metre && p.toks[j].decimals == 0 && p.toks[j].value >= leastFar && !p.unitAt(j+1):
+		c.Amount, c.Unit, end = p.toks[j].value, roomful.Metre, j+1
+	case i >= 2 && p.toks[i-2].kind == numberToken && p.toks[i-2].clause == p.toks[i].clause && p.measured(i-1):
+		c.Amount, c.Unit, end = p.toks[i-2].value, measureUnits[p.word(i-1)], j
+		p.use(i-2, i)
+	case p.isNumber(i-1) && p.toks[i-1].decimals == 0 && (p.perRound(j) || p.ownInterval(m)) && len(piecesWith(p.pieces, m.id)) > 0:
+		c.Amount, c.Unit, end = p.toks[i-1].value, roomful.Rep, j+2*b2i(p.perRound(j))
+		p.use(i-1, i)
+	default:
+		return c, j
+	}
+	p.use(j, end)
+	return c, end
+}
+
+// ownInterval reports whether a clause is no more than a count of a movement in a piece with an
+// interval for each, "17 dubs": that many each time.
+func (p *parser) ownInterval(m mention) bool {
+	_, every := p.asked.part.Format.(roomful.Every)
+	c := p.clause(m.from)
+	for i := c.from; i < c.to; i++ {
+		if t := p.toks[i]; t.kind == clockToken || t.kind == numberToken && i != m.from-1 || t.kind == wordToken && (i < m.from || i >= m.to) && !linkWords[t.text] {
+			return false
 		}
 	}
-	return c
+	return every
+}
+
+// measured reports whether a token is the unit of an amount.
+func (p *parser) measured(i int) bool {
+	_, ok := measureUnits[p.word(i)]
+	return ok
 }
 
 // help reads bands and boxes.

@@ -1,6 +1,10 @@
 package score
 
-import "slices"
+import (
+	"slices"
+
+	"roomful"
+)
 
 // ranges reads "all between 50 and 54" and "50 to 54".
 func (p *parser) ranges(i int) int {
@@ -8,7 +12,8 @@ func (p *parser) ranges(i int) int {
 	if p.word(j) == "between" {
 		j++
 	}
-	if !p.isNumber(j) || !p.isNumber(j+2) || p.word(j+1) != "to" && !(j > i && p.word(j+1) == "and") {
+	dash := p.word(j+1) == "-" && slices.Contains(minWords, p.word(j+3))
+	if !p.isNumber(j) || !p.isNumber(j+2) || p.word(j+1) != "to" && !dash && !(j > i && p.word(j+1) == "and") {
 		return 0
 	}
 	if p.word(j-1) == "from" || p.toks[j].value > p.toks[j+2].value && p.asked.count == 0 {
@@ -18,7 +23,7 @@ func (p *parser) ranges(i int) int {
 		return 0
 	}
 	f := fact{kind: listFact, range_: true, approx: true, list: []float64{p.toks[j].value, p.toks[j+2].value}}
-	return p.add(f, i, j+3-i)
+	return p.add(f, i, j+3-i+b2i(p.asked.kind == roomful.TimeScore && slices.Contains(minWords, p.word(j+3))))
 }
 
 // list reads three figures or more in a row.

@@ -54,6 +54,8 @@ func (p *parser) sets(i int) int {
 // mass takes a unit of mass at token j, if one stands there.
 func (p *parser) mass(f *fact, i, j int) int {
 	switch w := p.word(j); {
+	case w == "k" && p.inKilometres(j-1):
+		return j
 	case slices.Contains(kgWords, w):
 		f.mass, f.massSaid = roomful.Kilogram, true
 		return j + 1
@@ -64,10 +66,23 @@ func (p *parser) mass(f *fact, i, j int) int {
 	return j
 }
 
+// inKilometres reports whether a figure before "k" is a distance: small, and beside something
+// that goes one, "bike 1k".
+func (p *parser) inKilometres(i int) bool {
+	far := func(m mention, named bool) bool {
+		e := p.lex.Movement(m.id)
+		return named && e != nil && len(e.Units) > 0 && e.Units[0].Base() != roomful.Rep && !e.TakesLoad()
+	}
+	return i >= 0 && p.toks[i].value <= mostK && (far(p.named.to(i)) || far(p.named.from(i+2)))
+}
+
+// mostK is the longest distance that a class goes, in kilometres (judgement).
+const mostK = 15
+
 // measureUnits are the units an amount may have, as typed.
 var measureUnits = map[string]roomful.Unit{"reps": roomful.Rep, "rep": roomful.Rep, "wdh": roomful.Rep, "total": roomful.Rep,
 	"cal": roomful.Calorie, "cals": roomful.Calorie, "calories": roomful.Calorie, "m": roomful.Metre, "metres": roomful.Metre,
-	"meters": roomful.Metre, "km": roomful.Kilometre, "mi": roomful.Mile, "mile": roomful.Mile, "miles": roomful.Mile, "kms": roomful.Kilometre, "kcal": roomful.Calorie, "cm": roomful.Centimetre, "in": roomful.Inch, "inch": roomful.Inch, "inches": roomful.Inch, "″": roomful.Inch, "\"": roomful.Inch, "”": roomful.Inch}
+	"meters": roomful.Metre, "km": roomful.Kilometre, "mi": roomful.Mile, "mile": roomful.Mile, "miles": roomful.Mile, "kms": roomful.Kilometre, "k": roomful.Kilometre, "kcal": roomful.Calorie, "cm": roomful.Centimetre, "in": roomful.Inch, "inch": roomful.Inch, "inches": roomful.Inch, "″": roomful.Inch, "\"": roomful.Inch, "”": roomful.Inch}
 
 // measure reads a figure with a unit: a load, a height, an amount.
 func (p *parser) measure(i int) int {

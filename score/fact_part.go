@@ -65,7 +65,7 @@ func (p *parser) short(i int) int {
 func (p *parser) into(i int) int {
 	j := i + b2i(p.isNumber(i))
 	j += b2i(j > i && slices.Contains(repWords, p.word(j)))
-	if !p.asked.window() || p.word(j) != "into" {
+	if w := p.word(j); !p.asked.window() && p.asked.kind != roomful.TimeScore || w != "into" && (w != "to" || p.word(j-1) != "got" && p.word(j-1) != "it") {
 		return 0
 	}
 	at, _, end := p.pointAt(j + 1)
@@ -78,8 +78,12 @@ func (p *parser) into(i int) int {
 	return p.add(fact{kind: plusFact, a: float64(at.round - 1), b: p.toks[i].value}, i, end-i)
 }
 
-// beyond reads "5 + ?", "5+something" and "5 rounds and change": more than so many rounds.
+// beyond reads "5 + ?", "5+something" and "5 rounds and change", and "19+" after a piece for
+// time: more than so many.
 func (p *parser) beyond(i int) int {
+	if p.asked.kind == roomful.TimeScore && p.asked.count == 0 && p.isNumber(i) && p.word(i+1) == "+" && i+2 == len(p.toks) {
+		return p.add(fact{kind: clockFact, a: pointed(p.toks[i].value), approx: true}, i, 2)
+	}
 	if !p.asked.window() || !p.isNumber(i) || p.toks[i].decimals > 0 {
 		return 0
 	}

@@ -6,21 +6,18 @@ import (
 	"roomful"
 )
 
-// cap reads "TC", "cap, 9 left", "capped at 112", "cap+12" and "9 left at cap".
+// cap reads "TC", "cap, 9 left", "capped at 112" and "cap+12".
 func (p *parser) cap(i int) int {
 	w := p.word(i)
-	if p.isNumber(i) && p.word(i+1) == "left" && p.word(i+2) != "early" {
-		return p.add(fact{kind: capFact, a: p.toks[i].value, says: capLeft}, i, 2)
-	}
-	if w == "time" && p.word(i+1) == "cap" {
+	if w == "time" && (p.word(i+1) == "cap" || p.word(i+1) == "capped") {
 		return 1 + p.cap(i+1)
 	}
 	short := p.unfinished(i)
-	if short == 0 && w != "cap" && w != "capped" && w != "tc" {
+	if short == 0 && !slices.Contains([]string{"cap", "capped", "tc", "timecap", "timecapped"}, w) {
 		return 0
 	}
 	j := i + max(1, short)
-	for j < len(p.toks) && slices.Contains([]string{"+", ",", "at", "with", "-", ":", "(", "."}, p.word(j)) {
+	for j < len(p.toks) && slices.Contains([]string{"+", ",", "at", "@", "with", "-", ":", "(", "."}, p.word(j)) {
 		j++
 	}
 	if !p.isNumber(j) || p.toks[j].decimals > 0 {
@@ -30,11 +27,14 @@ func (p *parser) cap(i int) int {
 	k := j + 1
 	if slices.Contains(repWords, p.word(k)) {
 		k++
+	} else if named := p.lineAt(k); p.word(k+named) == "left" || p.word(k+named) == "to" {
+		k += named
 	}
 	if slices.Contains(roundWords, p.word(k)) {
 		f.says, n = capRounds, k-i+1
 		if slices.Contains(joinWords, p.word(k+1)) && p.isNumber(k+2) {
 			f.b, n = p.toks[k+2].value, k-i+3
+			n += p.lineAt(k + 3)
 		}
 		return p.add(f, i, n)
 	}
@@ -130,10 +130,11 @@ func (p *parser) clock(i int) int {
 		return p.add(fact{kind: clockFact, a: t.value*60 + 30}, i, 4)
 	case w == "min" || w == "mins" || w == "minutes" || w == "m" && p.isNumber(i+2) && (p.word(i+3) == "s" || p.toks[i+2].glued):
 		f, n := fact{kind: clockFact, a: minutes(t)}, 2
-		if p.isNumber(i+2) && p.toks[i+2].value < 60 && p.toks[i+2].clause == t.clause {
-			f.a, n = f.a+p.toks[i+2].value, 3
-			if isSecond(p.word(i + 3)) {
-				n = 4
+		and := b2i(p.word(i+2) == "and" && isSecond(p.word(i+4)))
+		if j := i + 2 + and; p.isNumber(j) && p.toks[j].value < 60 && p.toks[j].clause == t.clause {
+			f.a, n = f.a+p.toks[j].value, 3+and
+			if isSecond(p.word(j + 1)) {
+				n++
 			}
 		}
 		return p.add(f, i, n)

@@ -80,8 +80,11 @@ func fitTime(s *piece, f *fact) int {
 	case clockFact, capFact:
 		return 10
 	case listFact:
-		if (s.count > 1 || f.clocks) && !f.massSaid {
+		switch {
+		case (s.count > 1 || f.clocks) && !f.massSaid:
 			return 10
+		case f.range_: // "18 to 19 minutes"
+			return 5
 		}
 		return 0
 	case allFact:
@@ -160,6 +163,15 @@ func (p *parser) names(f *fact, pieces []piece, i int) int {
 	return 0
 }
 
+// countsWork reports whether a plain figure counts rounds or repetitions and is no time: "round
+// 5", "8 pull-ups".
+func (p *parser) countsWork(f *fact) bool {
+	if f.kind != plainFact || p.asked.count > 0 {
+		return false
+	}
+	return slices.Contains(roundWords, p.word(f.from-1)) || slices.Contains(repWords, p.word(f.to)) || p.lineAt(f.to) > 0
+}
+
 // heavy reports whether a plain figure may well be the load of a strength piece.
 func (p *parser) heavy(f *fact) bool {
 	_, named := p.named.from(f.to)
@@ -186,7 +198,7 @@ func (p *parser) assign(pieces []piece) []int {
 		w := fit(&pieces[i], &facts[j]) * 10
 		missed := slices.Contains(missWords, p.word(facts[j].from-1)) && facts[j].kind == plainFact
 		switch load := pieces[i].kind == roomful.LoadScore; {
-		case missed && !load:
+		case missed && !load, pieces[i].kind == roomful.TimeScore && p.countsWork(&facts[j]):
 			return 0
 		case missed:
 			w = min(w, 10)

@@ -12,6 +12,12 @@ import (
 // sheet's and stands beside a stretch of the piece ("last round 16") or behind another
 // load ("24 kg then 16"). What nobody lifts, and a second score ("1842 or 1850"), is none.
 func (r *reader) liftable(f *fact, i int) bool {
+	if m, behind := r.p.named.to(f.from); behind && r.bare(m.id) {
+		return false // "run 300"
+	}
+	if m, before := r.p.named.from(f.to); before && len(piecesWith(r.pieces, m.id)) > 0 && r.apart(f) > onePair {
+		return false // "12 swings"
+	}
 	if r.counts(f) || f.a > mostKg || choiceWords[r.p.word(f.from-1)] || r.share(f) || r.p.elsewhen(f.from) {
 		return false
 	}
@@ -21,12 +27,18 @@ func (r *reader) liftable(f *fact, i int) bool {
 	if _, near := r.p.spanNear(stretch{f.from, f.to}, true); i > 0 && r.likely(f.a, f) && (near != nil || r.turns(f)) {
 		return true
 	}
-	if _, apart := r.closest(r.loaded(), inKg(f.a, f, r.q.Unit)); apart <= onePair && r.p.bare(r.p.clause(f.from), nil) {
+	if r.apart(f) <= onePair && r.p.bare(r.p.clause(f.from), nil) {
 		return true // "6+3, 15" where the sheet says 15 kg
 	}
 	_, held := implementWords[r.p.word(f.from-1)]
 	m, named := r.byIt(f)
 	return f.a >= 2 && (held || r.withLoad(f) || named && !r.unloaded(m.id))
+}
+
+// apart is how far a figure is from the nearest load of the sheet, as a logarithm.
+func (r *reader) apart(f *fact) float64 {
+	_, apart := r.closest(r.loaded(), inKg(f.a, f, r.unitOf(f, r.p.asked.part)))
+	return apart
 }
 
 // turns reports whether a word beside a figure says that it came instead of another: "then
@@ -85,8 +97,7 @@ func (r *reader) withLoad(f *fact) bool {
 	if !slices.Contains([]string{"with", "w", "using", "mit", "avec", "con", "sa"}, r.p.word(f.from-1)) || f.to < len(r.p.toks) && r.p.toks[f.to].kind == wordToken && r.p.toks[f.to].clause == r.p.toks[f.from].clause {
 		return false
 	}
-	_, apart := r.closest(r.loaded(), inKg(f.a, f, r.q.Unit))
-	return apart <= math.Ln2
+	return r.apart(f) <= math.Ln2
 }
 
 // loaded lists the lines of the pieces that are not for load.

@@ -72,7 +72,7 @@ func (p *parser) mentions(lex roomful.Lexicon) (out names) {
 			i++
 			continue
 		}
-		if p.oneByOne(i) {
+		if p.oneByOne(i) || (t.text == "arm" || t.text == "leg") && oneSided[p.word(i-1)] {
 			i++
 			continue
 		}
@@ -97,6 +97,9 @@ func (p *parser) mentions(lex roomful.Lexicon) (out names) {
 	}
 	return out
 }
+
+// oneSided stand before an arm or a leg that works alone: "1 arm swings".
+var oneSided = wordSet("1 2 one single two")
 
 // oneByOne reports whether "singles" at token i are repetitions of a movement, one at a time,
 // "toes-to-bar in singles", where the piece has no rope.

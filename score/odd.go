@@ -59,8 +59,9 @@ func (r *reader) clockTime(out *roomful.Reading, f *fact, limit float64) float64
 	if v <= limit {
 		return v
 	}
-	if minutes := v / 60; strings.Count(r.p.toks[f.from].text, ":") == 2 && strings.HasSuffix(r.p.toks[f.from].text, ":00") && minutes <= limit {
-		v = minutes
+	text := r.p.toks[f.from].text
+	if minutes := math.Floor(v / 60); strings.Count(text, ":") == 2 && minutes <= limit && (v > longestClass || strings.HasSuffix(text, ":00")) {
+		v = minutes // "18:42:00", and the hundredths of a watch
 	} else if v <= longestClass {
 		return v // the cap has its own question
 	}

@@ -137,7 +137,10 @@ func (p *parser) written() (yes, no bool) {
 				continue
 			}
 			for j := max(0, i-3); j < i; j++ {
-				no = no || p.toks[j].clause == p.toks[i].clause && slices.Contains([]string{"not", "almost", "nearly", "mostly", "half", "isn't", "wasn't", "near"}, p.word(j))
+				if p.toks[j].clause == p.toks[i].clause && slices.Contains([]string{"not", "almost", "nearly", "mostly", "half", "isn't", "wasn't", "near"}, p.word(j)) {
+					no = true
+					p.use(j, i)
+				}
 			}
 			end := i + len(words)
 			no = no || slices.Contains(exceptWords, p.word(end)) || p.word(end) == "+" && !p.number(end+1)

@@ -19,6 +19,13 @@ func (r *reader) time(out *roomful.Reading, s *piece, f *fact) {
 		rounds, reps := int(f.a), int(f.b)
 		total := totalOf(s.part, r.q.Division, rounds, reps)
 		out.Rounds, out.Reps, out.TotalReps = &rounds, &reps, &total
+		if total < whole && forTime.Cap > 0 {
+			askShort(out, forTime)
+		}
+	case f.kind == listFact && s.count == 0 && f.range_:
+		v := 60 * f.list[0]
+		out.Seconds, out.TotalReps = &v, &whole
+		out.Question = &roomful.Question{Ask: "which time was it?", Answers: [2]string{roomful.Clock(v), roomful.Clock(60 * f.list[1])}}
 	case f.kind == listFact && s.count == 0 && f.clocks:
 		r.several(out, f, max(forTime.Rounds, len(forTime.Ladder.Steps)))
 		out.TotalReps = &whole
@@ -27,6 +34,9 @@ func (r *reader) time(out *roomful.Reading, s *piece, f *fact) {
 	case f.kind == clockFact:
 		v := r.clockTime(out, f, longest(forTime))
 		out.Seconds, out.TotalReps = &v, &whole
+		if f.asks {
+			r.askTime(out, f, v)
+		}
 		r.roundsIn(out, s, forTime)
 		askCap(out, forTime)
 	case f.kind == plainFact:
@@ -36,10 +46,16 @@ func (r *reader) time(out *roomful.Reading, s *piece, f *fact) {
 	}
 }
 
-// roundsIn reads "2 rounds in 2:11" of four: not all of it was done in the time.
+// roundsIn reads "2 rounds in 2:11" of four and "18:42 but only 4 rounds" of five: not all of
+// it was done in the time.
 func (r *reader) roundsIn(out *roomful.Reading, s *piece, forTime roomful.ForTime) {
 	for k := range r.p.facts {
-		if f := &r.p.facts[k]; f.kind == roundsFact && r.p.word(f.to) == "in" && int(f.a) < forTime.Rounds {
+		f := &r.p.facts[k]
+		if f.kind != roundsFact || int(f.a) >= forTime.Rounds || r.p.inSpan(f.from) {
+			continue
+		}
+		c := r.p.clause(f.from)
+		if r.p.word(f.to) == "in" || r.p.bare(stretch{c.from, f.from}, onlyWords) && r.p.bare(stretch{f.to, c.to}, onlyWords) {
 			n := int(f.a)
 			total := totalOf(s.part, r.q.Division, n, 0)
 			out.Rounds, out.TotalReps = &n, &total
@@ -48,6 +64,9 @@ func (r *reader) roundsIn(out *roomful.Reading, s *piece, forTime roomful.ForTim
 		}
 	}
 }
+
+// onlyWords may stand beside the rounds that were done.
+var onlyWords = wordSet("only but did just done completed in total got managed all")
 
 // askCap asks about a time beyond the cap.
 func askCap(out *roomful.Reading, forTime roomful.ForTime) {

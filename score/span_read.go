@@ -241,7 +241,7 @@ func (p *parser) spanCount(i int, before []spoken) (span, int) {
 	end := j + 1
 	again := len(before) > 0 && before[len(before)-1].counts(p)
 	switch {
-	case !p.isNumber(j) || p.toks[j].decimals > 0 || p.whole(j) >= p.asked.most() || p.word(j-1) == "+" || j == i && !p.scoreElsewhere():
+	case j > i && i > 0 && p.toks[i-1].kind == clockToken, !p.isNumber(j) || p.toks[j].decimals > 0 || p.whole(j) >= p.asked.most() || p.word(j-1) == "+" || j == i && !p.scoreElsewhere():
 		return span{}, i
 	case slices.Contains(roundWords, p.word(end)):
 		end++

@@ -28,7 +28,7 @@ type token struct {
 	start, end int // bytes of the raw text
 	clause     int // which stretch between full stops, commas and brackets
 	glued      bool
-	odd        bool // a clock with 60 seconds or minutes and more behind a colon
+	odd        bool // a clock with 60 and more, or one digit alone, behind a colon
 }
 
 // scan cuts a text into tokens and clauses.
@@ -138,7 +138,7 @@ func letters(raw string, i int) token {
 }
 
 // cutWords are units that people glue between two figures.
-var cutWords = []string{"m", "min", "mins", "rd", "rds", "r", "round", "rounds"}
+var cutWords = []string{"h", "m", "min", "mins", "rd", "rds", "r", "round", "rounds"}
 
 // numberWords are the counts people write out.
 var numberWords = map[string]float64{"two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7,
@@ -214,12 +214,12 @@ func seconds(rest string) int {
 }
 
 // clockValue returns the seconds of "m:ss" or "h:mm:ss"; odd is true where something
-// behind a colon is 60 or more.
+// behind a colon is 60 or more, or one digit alone.
 func clockValue(text string) (sum float64, odd bool) {
 	for i, part := range strings.Split(strings.Replace(text, ",", ".", 1), ":") {
 		v, _ := strconv.ParseFloat(part, 64)
 		sum = sum*60 + v
-		odd = odd || i > 0 && v >= 60
+		odd = odd || i > 0 && (v >= 60 || len(part) == 1)
 	}
 	return sum, odd
 }

@@ -2,6 +2,7 @@ package score
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -116,6 +117,9 @@ func (r *reader) otherFigure(out *roomful.Reading) *roomful.Question {
 	}
 	for i := range r.p.facts {
 		f := &r.p.facts[i]
+		if q := r.eachRound(f); q != nil {
+			return q
+		}
 		if s := r.p.clause(f.from); r.taken[f.from] || r.private(f) || !r.p.bare(stretch{s.from, f.from}, choiceWords) || !r.p.bare(stretch{f.to, max(s.to, f.to)}, choiceWords) {
 			continue
 		}
@@ -131,6 +135,23 @@ func (r *reader) otherFigure(out *roomful.Reading) *roomful.Question {
 				return &roomful.Question{Ask: "which is the score?", Answers: [2]string{Words(*out), f.text}}
 			}
 			return &roomful.Question{Ask: "what does " + f.text + " count?", Answers: [2]string{"a load", "something else"}}
+		}
+	}
+	return nil
+}
+
+// eachRound asks about a count of a line's movement that is not the sheet's and says no more,
+// "12 swings".
+func (r *reader) eachRound(f *fact) *roomful.Question {
+	m, ok := r.p.named.from(f.to)
+	c := r.p.clause(f.from)
+	if !ok || r.taken[f.from] || r.private(f) || f.kind != plainFact || f.decimals > 0 || !r.p.bare(stretch{c.from, f.from}, nil) || !r.p.bare(stretch{m.to, max(m.to, c.to)}, nil) {
+		return nil
+	}
+	for _, i := range piecesWith(r.pieces, m.id) {
+		e := r.pieces[i].lines[lineOf(r.pieces[i].lines, m.id)]
+		if e.Amount.Unit == roomful.Rep && e.Amount.Stated() && !slices.Contains(e.Amount.By, f.a) {
+			return &roomful.Question{Ask: "what does " + roomful.Figure(f.a) + " count?", Answers: [2]string{r.q.Lexicon.Movement(e.Movement).Plural + " each round", "something else"}}
 		}
 	}
 	return nil
