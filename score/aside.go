@@ -28,10 +28,18 @@ func (p *parser) aside() {
 			p.word(i-1) == "." && (p.word(i-2) == "no" || p.word(i-2) == "nr"),
 			slices.Contains([]string{"bpm", "%", "am", "pm", "uhr"}, one),
 			slices.Contains([]string{"hr", "rpe", "puls", "pulse", "damper"}, p.word(i-1)),
-			p.word(i-1) == "/" && p.toks[i].glued && one == "m" && i > 1 && p.toks[i-2].kind == clockToken:
+			p.paceOf(i):
+			if p.paceOf(i) {
+				p.toks[i-2].kind = wordToken
+			}
 			p.toks[i].kind = wordToken
 		}
 	}
+}
+
+// paceOf reports whether a distance stands behind the time for it, "2:05/500m".
+func (p *parser) paceOf(i int) bool {
+	return i > 1 && p.word(i-1) == "/" && p.toks[i].glued && p.toks[i-2].kind == clockToken && (p.word(i+1) == "m" || p.toks[i].value == 500 || p.toks[i].value == 1000)
 }
 
 // mostFigure is beyond what anybody scores, in any unit.

@@ -208,7 +208,7 @@ func (p *parser) amountOf(c roomful.Change, m mention) (_ roomful.Change, end in
 	case i >= 2 && p.toks[i-2].kind == numberToken && p.toks[i-2].clause == p.toks[i].clause && p.measured(i-1):
 		c.Amount, c.Unit, end = p.toks[i-2].value, measureUnits[p.word(i-1)], j
 		p.use(i-2, i)
-	case p.isNumber(i-1) && p.toks[i-1].decimals == 0 && (p.perRound(j) || p.ownInterval(m)) && len(piecesWith(p.pieces, m.id)) > 0:
+	case p.isNumber(i-1) && p.toks[i-1].decimals == 0 && (p.perRound(j) || p.ownInterval(m)):
 		c.Amount, c.Unit, end = p.toks[i-1].value, roomful.Rep, j+2*b2i(p.perRound(j))
 		p.use(i-1, i)
 	default:
@@ -228,7 +228,7 @@ func (p *parser) ownInterval(m mention) bool {
 			return false
 		}
 	}
-	return every
+	return every && c.from > 0
 }
 
 // measured reports whether a token is the unit of an amount.

@@ -99,7 +99,7 @@ func (p *parser) isNumber(i int) bool {
 
 // collect makes facts of everything not used yet.
 func (p *parser) collect() {
-	productions := []func(int) int{p.away, p.cap, p.all, p.halves, p.short, p.into, p.beyond, p.parted, p.clock, p.sets, p.ranges, p.list, p.plus, p.pair, p.rounds, p.of, p.measure, p.plain}
+	productions := []func(int) int{p.away, p.cap, p.apiece, p.all, p.halves, p.short, p.into, p.beyond, p.parted, p.clock, p.sets, p.ranges, p.list, p.plus, p.pair, p.rounds, p.of, p.measure, p.plain}
 	for i := 0; i < len(p.toks); {
 		n := 0
 		for _, production := range productions {
@@ -115,6 +115,7 @@ func (p *parser) collect() {
 		}
 		i += max(n, 1)
 	}
+	slices.SortStableFunc(p.facts, func(a, b fact) int { return a.from - b.from })
 	p.atCap()
 }
 

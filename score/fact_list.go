@@ -12,7 +12,7 @@ func (p *parser) ranges(i int) int {
 	if p.word(j) == "between" {
 		j++
 	}
-	dash := p.word(j+1) == "-" && slices.Contains(minWords, p.word(j+3))
+	dash := p.word(j+1) == "-" && (slices.Contains(minWords, p.word(j+3)) || p.isNumber(j+2) && p.asked.kind == roomful.TimeScore && p.asked.count > 2 && p.toks[j].value < p.toks[j+2].value && p.word(j+3) != "-" && !p.isNumber(j+3))
 	if !p.isNumber(j) || !p.isNumber(j+2) || p.word(j+1) != "to" && !dash && !(j > i && p.word(j+1) == "and") {
 		return 0
 	}
@@ -62,7 +62,7 @@ func (p *parser) listFrom(i int, kind tokenKind) int {
 		}
 		end = j
 		by := ""
-		if w := p.word(j); w == "-" || w == "/" || w == "," && j+1 < len(p.toks) || w == "+" && p.asked.sums() {
+		if w := p.word(j); w == "then" && p.asked.count > 2 && kind == numberToken || w == "-" || w == "/" || w == "," && j+1 < len(p.toks) || w == "+" && p.asked.sums() {
 			by = w
 			j++
 		}

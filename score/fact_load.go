@@ -13,6 +13,9 @@ func (p *parser) sets(i int) int {
 		return 0
 	}
 	t, j := p.toks[i], i+1
+	if w := p.word(j); p.asked.kind == roomful.RoundsScore && p.asked.alone && (w == "@" || w == "x" && p.asked.count > 0 && p.whole(i) == p.asked.count) {
+		return 0 // "15 @ 60", "15x60"
+	}
 	f := fact{kind: setsFact, a: t.value, decimals: t.decimals}
 	if w := p.word(j); w == "@" && t.decimals == 0 && t.value <= 30 && p.isNumber(j+1) {
 		f.b, f.a, f.list = t.value, 1, []float64{p.toks[j+1].value}
@@ -73,7 +76,7 @@ func (p *parser) inKilometres(i int) bool {
 		e := p.lex.Movement(m.id)
 		return named && e != nil && len(e.Units) > 0 && e.Units[0].Base() != roomful.Rep && !e.TakesLoad()
 	}
-	return i >= 0 && p.toks[i].value <= mostK && (far(p.named.to(i)) || far(p.named.from(i+2)))
+	return i >= 0 && p.toks[i].value <= mostK && (p.asked.kind == roomful.DistanceScore || far(p.named.to(i)) || far(p.named.from(i+2)))
 }
 
 // mostK is the longest distance that a class goes, in kilometres (judgement).
@@ -82,7 +85,7 @@ const mostK = 15
 // measureUnits are the units an amount may have, as typed.
 var measureUnits = map[string]roomful.Unit{"reps": roomful.Rep, "rep": roomful.Rep, "wdh": roomful.Rep, "total": roomful.Rep,
 	"cal": roomful.Calorie, "cals": roomful.Calorie, "calories": roomful.Calorie, "m": roomful.Metre, "metres": roomful.Metre,
-	"meters": roomful.Metre, "km": roomful.Kilometre, "mi": roomful.Mile, "mile": roomful.Mile, "miles": roomful.Mile, "kms": roomful.Kilometre, "k": roomful.Kilometre, "kcal": roomful.Calorie, "cm": roomful.Centimetre, "in": roomful.Inch, "inch": roomful.Inch, "inches": roomful.Inch, "″": roomful.Inch, "\"": roomful.Inch, "”": roomful.Inch}
+	"meters": roomful.Metre, "km": roomful.Kilometre, "mi": roomful.Mile, "mile": roomful.Mile, "miles": roomful.Mile, "kms": roomful.Kilometre, "k": roomful.Kilometre, "kcal": roomful.Calorie, "cm": roomful.Centimetre, "in": roomful.Inch, "inch": roomful.Inch, "inches": roomful.Inch}
 
 // measure reads a figure with a unit: a load, a height, an amount.
 func (p *parser) measure(i int) int {
@@ -120,7 +123,7 @@ func (p *parser) measure(i int) int {
 		}
 		return p.add(fact{kind: unitFact, a: f.a, unit: u}, i, 2)
 	}
-	if p.word(j-1) == "total" && p.word(j+1) == "" {
+	if p.word(j-1) == "total" && p.word(j+1) == "" && p.asked.kind != roomful.HoldScore && p.asked.kind != roomful.DistanceScore {
 		return p.add(fact{kind: unitFact, a: p.toks[j].value, unit: roomful.Rep}, i, 1)
 	}
 	u, ok := measureUnits[p.word(j+1)]

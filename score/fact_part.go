@@ -1,6 +1,7 @@
 package score
 
 import (
+	"math"
 	"slices"
 
 	"roomful"
@@ -151,25 +152,31 @@ func (p *parser) through(j int) (reps float64, end int) {
 	return reps, end
 }
 
-// inAll takes a figure that says the whole of the score beside it, "5+20 (180 total)", and asks
-// where it says another.
+// inAll takes a figure that says the whole of the score beside it, "5+20 (180 total)" and
+// "47 48 47 = 142", and asks where it says another.
 func (r *reader) inAll(out *roomful.Reading) {
 	at := r.got[r.asked()]
-	if at < 0 || r.p.facts[at].kind != plusFact || out.TotalReps == nil {
+	if at < 0 {
 		return
+	}
+	whole := math.NaN()
+	switch f := &r.p.facts[at]; {
+	case f.kind == plusFact && out.TotalReps != nil:
+		whole = float64(*out.TotalReps)
+	case f.kind == listFact && !f.range_:
+		whole = sum(f.list)
 	}
 	for i := range r.p.facts {
 		f := &r.p.facts[i]
-		said := r.p.word(f.from-1) == "=" || f.kind == unitFact && f.unit == roomful.Rep && r.p.word(f.to-1) == "total" || r.p.word(f.from-1) == "total" || r.p.word(f.to) == "total"
-		if i == at || f.kind != plainFact && f.kind != unitFact || !said && f.a != float64(*out.TotalReps) {
-			continue
-		}
-		if f.kind == unitFact && f.unit != roomful.Rep || !said && f.kind == plainFact {
+		said := slices.Contains([]string{"=", "total", "totalling"}, r.p.word(f.from-1)) || r.p.word(f.to) == "total"
+		counted := f.kind == plainFact || f.kind == unitFact && f.unit == roomful.Rep || f.kind == clockFact
+		level := math.Abs(f.a-whole) <= 1
+		if i == at || math.IsNaN(whole) || !counted || !said && !(level && (f.kind != plainFact || r.p.facts[at].kind == listFact)) {
 			continue
 		}
 		r.take(f)
-		if f.a != float64(*out.TotalReps) && out.Question == nil {
-			out.Question = &roomful.Question{Ask: Words(*out) + " is " + roomful.Figure(float64(*out.TotalReps)) + " in all; which is it?", Answers: [2]string{Words(*out), roomful.Figure(f.a) + " in all"}}
+		if !level && out.Question == nil {
+			out.Question = &roomful.Question{Ask: Words(*out) + " is " + roomful.Figure(whole) + " in all; which is it?", Answers: [2]string{Words(*out), f.text}}
 		}
 	}
 }

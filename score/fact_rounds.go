@@ -43,6 +43,9 @@ func (p *parser) plus(i int) int {
 	if !p.isNumber(j) || !(joined || rounds && slices.Contains(repWords, p.word(j+1))) || p.toks[j].decimals > 0 {
 		return 0
 	}
+	if w := p.word(j + 1); w == "no-reps" || w == "no" && slices.Contains(repWords, p.word(j+2)) {
+		return 0 // "53 + 2 no reps"
+	}
 	if w := p.word(j + 1); slices.Contains(kgWords, w) || slices.Contains(lbWords, w) || w == "cm" || w == "band" {
 		return 0
 	}

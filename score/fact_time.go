@@ -101,7 +101,7 @@ func (p *parser) all(i int) int {
 		return p.add(fact{kind: allFact}, i, 1)
 	case slices.Contains(roundWords, p.word(i+1)):
 		return p.add(fact{kind: allFact}, i, 2)
-	case p.word(i+1) == "of" && p.word(i+2) == "it":
+	case p.word(i+1) == "of" && (p.word(i+2) == "it" || p.word(i+2) == "them"):
 		return p.add(fact{kind: allFact}, i, 3)
 	}
 	return 0

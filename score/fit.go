@@ -172,6 +172,12 @@ func (p *parser) countsWork(f *fact) bool {
 	return slices.Contains(roundWords, p.word(f.from-1)) || slices.Contains(repWords, p.word(f.to)) || p.lineAt(f.to) > 0
 }
 
+// bestWords and worstWords say which of several intervals a figure was.
+var (
+	bestWords  = wordSet("best fastest quickest most highest")
+	worstWords = wordSet("slowest worst lowest least")
+)
+
 // heavy reports whether a plain figure may well be the load of a strength piece.
 func (p *parser) heavy(f *fact) bool {
 	_, named := p.named.from(f.to)
@@ -208,6 +214,14 @@ func (p *parser) assign(pieces []piece) []int {
 			return 0 // "24 balls" are no burpees
 		case load && facts[j].kind == plainFact && j == 0 && loads && len(pieces) > 1 && p.heavy(&facts[j]):
 			w = 95 // "37,5 / 25 kg / 5:31": what comes first is the strength
+		}
+		if by := pieces[i].part.ScoreBy; by == "slowest" || by == "lowest" {
+			switch before, behind := p.word(facts[j].from-1), p.word(facts[j].to); {
+			case bestWords[before], bestWords[behind] && before != "slowest":
+				return 0
+			case worstWords[before]:
+				w += 30
+			}
 		}
 		if w > 0 && pieces[i].asked {
 			w += 15

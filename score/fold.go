@@ -1,6 +1,7 @@
 package score
 
 import (
+	"regexp"
 	"strings"
 	"unicode"
 )
@@ -8,10 +9,22 @@ import (
 // folded writes digits of other scripts, wide signs and dashes as those that scores are made
 // of: "１８：４２", "٥+٢٠", "60–65–70".
 func folded(text string) string {
+	text = nought.ReplaceAllStringFunc(text, func(s string) string { return strings.Map(zero, s) })
 	if strings.IndexFunc(text, func(r rune) bool { return fold(r) != r }) < 0 {
 		return text
 	}
 	return strings.Map(fold, text)
+}
+
+// nought is a letter that was typed for the digit, "8O kg".
+var nought = regexp.MustCompile(`\d[oO]+\b`)
+
+// zero is the digit for that letter.
+func zero(r rune) rune {
+	if r == 'o' || r == 'O' {
+		return '0'
+	}
+	return r
 }
 
 // fold is folded for one character.

@@ -86,10 +86,13 @@ func (r *reader) several(out *roomful.Reading, f *fact, rounds int) {
 	out.Question = &roomful.Question{Ask: "which is the score?", Answers: [2]string{roomful.Clock(first), roomful.Clock(last)}}
 }
 
+// shortest is less than any interval takes in s, where the sheet does not say how much is done.
+const shortest = 4
+
 // pointedOrSeconds reads times of intervals with two places behind the point, 1.12 and
 // 52.75: minutes and seconds, unless somebody can do an interval in so many seconds.
 func (r *reader) pointedOrSeconds(s *piece, each []float64) []float64 {
-	least := r.least(s.part.Round, 0)
+	least := max(r.least(s.part.Round, 0), shortest)
 	if !slices.ContainsFunc(each, func(v float64) bool { return v < least }) {
 		return each
 	}

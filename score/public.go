@@ -56,7 +56,7 @@ func (p *parser) audience(i int) audience {
 	case p.named.inside(i), p.inTag(i):
 		public = true
 	case isDigit(p.raw[t.start]):
-		if t.end-t.start > longestDigits {
+		if len(digitsOf(p.raw[t.start:t.end])) > longestDigits {
 			return forNobody
 		}
 		public = true

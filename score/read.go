@@ -78,6 +78,7 @@ func newParser(q Asked, pieces []piece, text string) *parser {
 		}
 	}
 	p := &parser{typed: text, raw: raw, toks: toks, lex: q.Lexicon, pieces: pieces, people: q.People, barKg: bareBar(q.Division), rungs: rungsOf(pieces)}
+	p.strokes()
 	p.used, p.places = make([]bool, len(p.toks)), placesOf(raw, p.toks)
 	for i := range pieces {
 		if pieces[i].asked {
@@ -85,6 +86,19 @@ func newParser(q Asked, pieces []piece, text string) *parser {
 		}
 	}
 	return p
+}
+
+// strokes makes inches of the two strokes behind a figure where the sheet has heights, and
+// seconds elsewhere.
+func (p *parser) strokes() {
+	heights := slices.ContainsFunc(p.pieces, func(s piece) bool {
+		return slices.ContainsFunc(s.lines, func(e roomful.Element) bool { return len(e.Heights) > 0 })
+	})
+	for i := range p.toks {
+		if t := &p.toks[i]; t.glued && i > 0 && p.toks[i-1].kind == numberToken && (t.text == "\"" || t.text == "″" || t.text == "”") {
+			t.kind, t.text = wordToken, map[bool]string{true: "in", false: "s"}[heights]
+		}
+	}
 }
 
 // remarks are what a text says beside figures.
@@ -105,6 +119,7 @@ type remarks struct {
 func (p *parser) said() remarks {
 	var r remarks
 	p.named = p.mentions(p.lex)
+	p.numbered()
 	p.spans()
 	r.sameAs = p.same()
 	r.asWritten, r.undone = p.written()

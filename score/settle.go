@@ -107,8 +107,11 @@ func (r *reader) rounds(out *roomful.Reading, s *piece, f *fact) {
 func (r *reader) amount(out *roomful.Reading, s *piece, f *fact) {
 	v := f.a
 	switch f.kind {
-	case plusFact: // rounds and repetitions of a piece that counts the total
+	case plusFact: // rounds and repetitions of a piece that counts the total, or two parts of it
 		v = float64(totalOf(s.part, r.q.Division, int(f.a), int(f.b)))
+		if RoundSize(s.part, r.q.Division, 0) == 0 {
+			v = f.a + f.b
+		}
 	case listFact:
 		v = 0
 		for _, n := range f.list {
@@ -136,7 +139,13 @@ func (r *reader) amount(out *roomful.Reading, s *piece, f *fact) {
 		out.Metres = &v
 		return
 	case roomful.HoldScore:
+		if f.kind == plainFact && f.decimals == 2 {
+			v = pointed(v)
+		}
 		out.Seconds = &v
+		if _, one := s.part.Format.(roomful.Every); one && s.count > 1 && (f.kind == plainFact || f.kind == clockFact) && !r.p.says(r.p.clause(f.from), "total", "together", "sum") {
+			out.Question = &roomful.Question{Ask: fmt.Sprintf("is that each of the %d, or all together?", s.count), Answers: [2]string{"all together", "each"}}
+		}
 		if f.kind == listFact && !f.range_ {
 			out.EachSeconds = slices.Clone(f.list)
 		}

@@ -96,6 +96,9 @@ func (r *reader) bouts(out *roomful.Reading, s *piece, f *fact) {
 	if len(each) > s.count {
 		out.Question = &roomful.Question{Ask: fmt.Sprintf("there are %d intervals and %d times; was one more done?", s.count, len(each)), Answers: [2]string{"yes, one more", "no, one is something else"}}
 	}
+	if out.Question == nil && !f.range_ && stray(each) {
+		out.Question = &roomful.Question{Ask: "one of those is far from the others; is it right?", Answers: [2]string{"yes", "no, something else"}}
+	}
 	score := slices.Max(each)
 	if s.part.ScoreBy != "slowest" {
 		score = 0
@@ -125,6 +128,16 @@ func onClock(each []float64, rest float64) (lengths []float64, on bool) {
 		lengths = bare
 	}
 	return lengths, true
+}
+
+// stray reports whether one of three times or more is three times the middle one or a third of it.
+func stray(each []float64) bool {
+	if len(each) < 3 {
+		return false
+	}
+	sorted := slices.Sorted(slices.Values(each))
+	middle := sorted[len(sorted)/2]
+	return sorted[len(sorted)-1] > 3*middle || 3*sorted[0] < middle
 }
 
 // leastTwice is how much longer the second of two intervals is than the first where it is

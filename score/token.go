@@ -47,6 +47,9 @@ func scan(raw string) []token {
 			continue
 		case r >= '0' && r <= '9':
 			t = number(raw, i)
+		case r == ':' && digits(raw, i+1) == i+3 && (i == 0 || raw[i-1] == ' ' || raw[i-1] == ','): // ":52"
+			t = token{kind: clockToken, text: raw[i : i+3], start: i, end: i + 3}
+			t.value, t.odd = clockValue("0" + t.text)
 		case unicode.IsLetter(r):
 			t = letters(raw, i)
 		default:

@@ -50,7 +50,7 @@ func (r *reader) noScore(out *roomful.Reading) *roomful.Question {
 	if r.elsewhereOnly() {
 		return nil
 	}
-	if len(r.p.facts) > 0 || !strings.ContainsFunc(r.p.raw, unicode.IsLetter) {
+	if len(r.p.facts) > 0 || slices.ContainsFunc(r.p.toks, func(t token) bool { return t.kind == wordToken && t.text[0] >= '0' && t.text[0] <= '9' && strings.Contains(t.text, ":") }) || !strings.ContainsFunc(r.p.raw, unicode.IsLetter) {
 		return &roomful.Question{Ask: "what was the score?", Answers: [2]string{"a score", "none was kept"}}
 	}
 	return nil
@@ -102,7 +102,7 @@ func (r *reader) missedRounds(*roomful.Reading) *roomful.Question {
 		return nil
 	}
 	f := &r.p.facts[at]
-	if f.kind == plainFact && r.p.says(stretch{r.p.clause(f.from).from, f.from}, "failed", "fail", "missed", "miss", "didn't", "didn’t", "lost", "dropped") {
+	if f.kind == plainFact && r.p.says(stretch{r.p.clause(f.from).from, f.from}, "failed", "fail", "missed", "miss", "didn't", "didn’t", "lost", "dropped", "died", "out", "until", "dead") {
 		return &roomful.Question{Ask: "does that count what was held or what was missed?", Answers: [2]string{"held", "missed"}}
 	}
 	return nil
