@@ -28,6 +28,9 @@ func (p *parser) aside() {
 			p.word(i-1) == "." && (p.word(i-2) == "no" || p.word(i-2) == "nr"),
 			slices.Contains([]string{"bpm", "%", "am", "pm", "uhr"}, one),
 			slices.Contains([]string{"hr", "rpe", "puls", "pulse", "damper"}, p.word(i-1)),
+			p.word(i-1) == "@" && p.toks[i].value >= 5 && p.toks[i].value <= 10 && i > 1 && p.toks[i-2].value >= 20 && p.asked.kind == roomful.LoadScore && one != "kg" && one != "lb",
+			one == "rm" && p.toks[i+1].glued, one == "plate", one == "plates",
+			p.multi() && one == ")" && p.toks[i].value < 10 && !p.opened(i),
 			p.paceOf(i):
 			if p.paceOf(i) {
 				p.toks[i-2].kind = wordToken
@@ -35,6 +38,11 @@ func (p *parser) aside() {
 			p.toks[i].kind = wordToken
 		}
 	}
+}
+
+// opened reports whether a bracket was opened before a token in its clause.
+func (p *parser) opened(i int) bool {
+	return p.says(stretch{p.clause(i).from, i}, "(")
 }
 
 // paceOf reports whether a distance stands behind the time for it, "2:05/500m".

@@ -28,6 +28,9 @@ func (r *reader) doubt(out *roomful.Reading) {
 	if out.Question != nil {
 		return
 	}
+	if out.Kind == roomful.LoadScore && len(out.LoadsKg) > 0 {
+		r.doubtLoad(out)
+	}
 	for _, kg := range out.LoadsKg {
 		if kg > mostKg {
 			out.Question = &roomful.Question{Ask: roomful.Figure(kg) + " kg is more than anybody lifts; what was it?", Answers: [2]string{"another load", "that load"}}
@@ -62,6 +65,18 @@ func (r *reader) doubt(out *roomful.Reading) {
 		}
 	case roomful.AmountInTime:
 		tooMuch(out, part, f.Window)
+	}
+}
+
+// doubtLoad asks about a load of nothing, and about one that may be more than another: "+2.5".
+func (r *reader) doubtLoad(out *roomful.Reading) {
+	f := r.got[r.asked()]
+	kg := roomful.Figure(out.LoadsKg[0]) + " kg"
+	switch {
+	case out.LoadsKg[0] == 0:
+		out.Question = &roomful.Question{Ask: "0 kg is no load; what was it?", Answers: [2]string{"a load", "none was kept"}}
+	case f >= 0 && (r.p.word(r.p.facts[f].from-1) == "+" || r.p.word(r.p.facts[f].to) == "more"):
+		out.Question = &roomful.Question{Ask: "is " + kg + " the load, or more than something?", Answers: [2]string{kg, kg + " more"}}
 	}
 }
 

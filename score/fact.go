@@ -117,6 +117,7 @@ func (p *parser) collect() {
 	}
 	slices.SortStableFunc(p.facts, func(a, b fact) int { return a.from - b.from })
 	p.atCap()
+	p.oneLoad()
 }
 
 // add keeps a fact of n tokens from i on, with the doubt around it.

@@ -16,7 +16,7 @@ func (p *parser) ranges(i int) int {
 	if !p.isNumber(j) || !p.isNumber(j+2) || p.word(j+1) != "to" && !dash && !(j > i && p.word(j+1) == "and") {
 		return 0
 	}
-	if p.word(j-1) == "from" || p.toks[j].value > p.toks[j+2].value && p.asked.count == 0 {
+	if p.asked.kind == roomful.LoadScore || p.word(j-1) == "from" || p.toks[j].value > p.toks[j+2].value && p.asked.count == 0 {
 		return 0 // "from 80 to 60"
 	}
 	if slices.Contains(repWords, p.word(j+3)) && p.asked.window() {
@@ -84,6 +84,9 @@ func (p *parser) listFrom(i int, kind tokenKind) int {
 	if isSecond(p.word(end)) {
 		end++
 	}
+	if p.asked.kind == roomful.LoadScore && p.word(end) == "x" && p.isNumber(end+1) {
+		end += 2 // "60 65 70x3"
+	}
 	return p.add(f, i, end-i)
 }
 
@@ -101,7 +104,9 @@ func (p *parser) missAt(j int) int {
 	switch {
 	case p.word(j) == "(" && (slices.Contains(missWords, p.word(j+1)) || p.word(j+1) == "no" || p.word(j+1) == "x") && p.word(j+2) == ")":
 		return 3
-	case p.word(j) == "f" || p.word(j) == "fail":
+	case p.word(j) == "f" && p.isGlued(j+1):
+		return 0 // of the next, "95 F100"
+	case p.word(j) == "f" || p.word(j) == "fail", p.word(j) == "x" && j < len(p.toks) && p.toks[j].glued && !p.number(j+1):
 		return 1
 	}
 	return 0

@@ -17,7 +17,10 @@ func (p *parser) sets(i int) int {
 		return 0 // "15 @ 60", "15x60"
 	}
 	f := fact{kind: setsFact, a: t.value, decimals: t.decimals}
-	if w := p.word(j); w == "@" && t.decimals == 0 && t.value <= 30 && p.isNumber(j+1) {
+	if n := p.setsOf(i); n > 0 {
+		return n
+	}
+	if w := p.word(j); (w == "@" || w == "at" && p.asked.kind == roomful.LoadScore && t.value <= 12) && t.decimals == 0 && t.value <= 30 && p.isNumber(j+1) {
 		f.b, f.a, f.list = t.value, 1, []float64{p.toks[j+1].value}
 		return p.add(f, i, p.mass(&f, i, j+2)-i)
 	}
@@ -31,6 +34,10 @@ func (p *parser) sets(i int) int {
 	default:
 		return 0
 	}
+	if p.word(j) == "x" && p.isNumber(j+1) && f.a <= 12 && f.b <= 12 && p.toks[j+1].value > 12 { // "5x5x60"
+		f.list = []float64{p.toks[j+1].value}
+		return p.add(f, i, p.mass(&f, i, j+2)-i)
+	}
 	if (p.word(j) == "x") && p.isNumber(j+1) {
 		f.list, f.a = []float64{t.value}, p.toks[j+1].value
 		return p.add(f, i, j+2-i)
@@ -43,6 +50,10 @@ func (p *parser) sets(i int) int {
 		f.list = []float64{p.toks[j].value}
 		return p.add(f, i, p.mass(&f, i, j+1)-i)
 	}
+	if p.asked.kind == roomful.LoadScore && f.a <= 12 && f.b >= leastLoad && !f.massSaid { // "5x60"
+		f.list, f.b, f.a = []float64{f.b}, f.a, 1
+		return p.add(f, i, p.mass(&f, i, j)-i)
+	}
 	if !f.massSaid && f.a > 12 {
 		f.list, f.a = []float64{f.a}, 1
 	} else if f.massSaid {
@@ -52,6 +63,49 @@ func (p *parser) sets(i int) int {
 		return p.add(f, i, k-i)
 	}
 	return p.add(f, i, j-i)
+}
+
+// leastLoad is more than the repetitions of any set of few.
+const leastLoad = 30
+
+// setsOf reads "5 sets of 5 at 60" and "5 sets @ 60".
+func (p *parser) setsOf(i int) int {
+	if p.word(i+1) != "sets" {
+		return 0
+	}
+	f, j := fact{kind: setsFact, a: p.toks[i].value}, i+2
+	if p.word(j) == "of" && p.isNumber(j+1) {
+		f.b, j = p.toks[j+1].value, j+2
+	}
+	if w := p.word(j); w != "at" && w != "@" && w != "with" || !p.isNumber(j+1) {
+		return 0
+	}
+	f.list = []float64{p.toks[j+1].value}
+	return p.add(f, i, p.mass(&f, i, j+2)-i)
+}
+
+// oneLoad gives the repetitions of sets, "60 5x5" and "5 5 5 5 3 at 60", the load beside them.
+func (p *parser) oneLoad() {
+	if p.asked.kind != roomful.LoadScore || len(p.facts) != 2 {
+		return
+	}
+	for load := range p.facts {
+		f, sets := &p.facts[load], &p.facts[1-load]
+		n := 0.0
+		switch {
+		case f.kind != plainFact && f.kind != loadFact:
+		case sets.kind == setsFact && len(sets.list) == 0 && load == 0:
+			n = sets.a
+		case sets.kind == listFact && !sets.clocks && !sets.massSaid && f.a >= 2*slices.Max(sets.list):
+			n = float64(len(sets.list))
+		}
+		if n > 0 && f.a >= 20 {
+			one := fact{kind: setsFact, a: n, list: []float64{f.a}, mass: f.mass, massSaid: f.massSaid, approx: f.approx, decimals: f.decimals, text: f.text}
+			one.from, one.to = min(f.from, sets.from), max(f.to, sets.to)
+			p.facts = []fact{one}
+			return
+		}
+	}
 }
 
 // mass takes a unit of mass at token j, if one stands there.
@@ -67,6 +121,11 @@ func (p *parser) mass(f *fact, i, j int) int {
 		return j + 1
 	}
 	return j
+}
+
+// digitsIn reports whether a text has any figure.
+func (p *parser) digitsIn() bool {
+	return slices.ContainsFunc(p.toks, func(t token) bool { return isDigit(p.raw[t.start]) })
 }
 
 // inKilometres reports whether a figure before "k" is a distance: small, and beside something
@@ -93,6 +152,8 @@ func (p *parser) measure(i int) int {
 	switch {
 	case p.word(i) == "empty" && p.word(i+1) == "bar":
 		return p.add(fact{kind: loadFact, a: p.barKg, massSaid: true}, i, 2)
+	case p.word(i) == "bar" && p.asked.kind == roomful.LoadScore && !p.digitsIn():
+		return p.add(fact{kind: loadFact, a: p.barKg, massSaid: true}, i, 1)
 	case p.word(i) == "bar" && i == 0 && p.multi():
 		return p.add(fact{kind: loadFact, a: p.barKg, massSaid: true}, i, 1)
 	case p.word(i) == "@":

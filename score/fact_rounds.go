@@ -43,6 +43,9 @@ func (p *parser) plus(i int) int {
 	if !p.isNumber(j) || !(joined || rounds && slices.Contains(repWords, p.word(j+1))) || p.toks[j].decimals > 0 {
 		return 0
 	}
+	if p.multi() && p.word(j+1) == "+" && p.number(j+2) {
+		return 0 // "60 & 6+3"
+	}
 	if w := p.word(j + 1); w == "no-reps" || w == "no" && slices.Contains(repWords, p.word(j+2)) {
 		return 0 // "53 + 2 no reps"
 	}
@@ -52,6 +55,9 @@ func (p *parser) plus(i int) int {
 	f := fact{kind: plusFact, a: p.toks[i].value, b: p.toks[j].value}
 	if slices.Contains(repWords, p.word(j+1)) {
 		j++
+	}
+	if k := j + 2 + b2i(p.word(j+2) == "the"); p.word(j+1) == "of" && p.isNumber(k) {
+		j = k // "9 of the 15"
 	}
 	if more, end := p.over(j + 1); end > j+1 && p.word(j+1) == "/" {
 		f.b, j = f.b+more, end-1

@@ -153,6 +153,10 @@ func (p *parser) clock(i int) int {
 // rung reads "12s done + 9" and "12-ke": a rung of a ladder that was finished.
 func (p *parser) rung(i, j int) int {
 	f := fact{kind: plusFact, a: float64(p.rungs[int(p.toks[i].value)]), rung: true}
+	if p.word(i-1) == "into" || p.word(i-1) == "the" && p.word(i-2) == "into" || p.word(j) == "not" { // not done yet
+		f.kind, f.a, f.approx = roundsFact, f.a-1, true
+		return p.add(f, i, j-i)
+	}
 	if slices.Contains(finishWords, p.word(j)) {
 		j++
 	}

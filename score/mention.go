@@ -10,11 +10,40 @@ import (
 // nicknames are what people call an easier form in a score and nowhere else.
 var nicknames = map[string]roomful.MovementID{
 	"knees": "knee-raise", "singles": "single-under", "single": "single-under", "bridges": "hip-bridge", "steps": "box-step-up", "stepups": "box-step-up",
-	"step-ups": "box-step-up", "steps-ups": "box-step-up", "stairs": "stair-step-up", "marched": "march", "goblet": "goblet-squat", "goblets": "goblet-squat", "marching": "march", "step-overs": "box-step-over", "stepovers": "box-step-over", "biked": "bike", "rowed": "row", "crunches": "crunch",
+	"step-ups": "box-step-up", "steps-ups": "box-step-up", "stairs": "stair-step-up", "marched": "march", "goblet": "goblet-squat", "goblets": "goblet-squat", "marching": "march", "step-overs": "box-step-over", "stepovers": "box-step-over", "biked": "bike", "rowed": "row", "crunches": "crunch", "deads": "deadlift",
 }
 
 // roundish are words of scores that a lexicon might take for a movement.
 var roundish = wordSet("with then and for at as cap all left band banded box rounds round rd rds r w x the a then on to each")
+
+// onKnees reports whether "knees" are those of push-ups: the piece has push-ups, and nothing
+// that is hung from a bar.
+func (p *parser) onKnees(lex roomful.Lexicon) bool {
+	has := func(easier roomful.MovementID) bool {
+		return slices.ContainsFunc(p.pieces, func(s piece) bool {
+			return slices.ContainsFunc(s.lines, func(e roomful.Element) bool {
+				m := lex.Movement(e.Movement)
+				return m != nil && slices.Contains(m.Easier, easier)
+			})
+		})
+	}
+	return has("knee-push-up") && !has("knee-raise")
+}
+
+// lineCalled is the line whose name ends in a word, "squats" where the sheet has front squats;
+// m when there is none.
+func (p *parser) lineCalled(word string, m *roomful.Movement) *roomful.Movement {
+	for _, s := range p.pieces {
+		for _, e := range s.lines {
+			for _, end := range []string{"s", "es", ""} {
+				if one, ok := strings.CutSuffix(word, end); ok && strings.HasSuffix(string(e.Movement), "-"+one) && p.lex.Movement(e.Movement) != nil {
+					return p.lex.Movement(e.Movement)
+				}
+			}
+		}
+	}
+	return m
+}
 
 // ordinalEnds stand behind the figure of a place, "4th".
 var ordinalEnds = wordSet("st nd rd th")
@@ -76,6 +105,11 @@ func (p *parser) mentions(lex roomful.Lexicon) (out names) {
 			i++
 			continue
 		}
+		if t.text == "knees" && p.onKnees(lex) {
+			out.add(mention{"knee-push-up", i, i + 1})
+			i++
+			continue
+		}
 		if id, ok := nicknames[t.text]; ok && lex.Movement(id) != nil && (t.text != "knees" || !bodyWords[p.word(i+1)] && (!backWords[p.word(i-1)] || p.word(i-1) == "with")) {
 			if n := lexLength(p, lex, i); n <= 1 {
 				out.add(mention{id, i, i + 1})
@@ -91,6 +125,9 @@ func (p *parser) mentions(lex roomful.Lexicon) (out names) {
 		if m == nil || m.ID == roomful.Rest || n == 1 && (bodyWords[t.text] || loneBody[t.text]) {
 			i++
 			continue
+		}
+		if n == 1 && len(piecesWith(p.pieces, m.ID)) == 0 {
+			m = p.lineCalled(t.text, m)
 		}
 		out.add(mention{m.ID, i, i + n})
 		i += n

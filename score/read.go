@@ -35,6 +35,7 @@ func Read(q Asked, text string) (roomful.Attempt, error) {
 	said := p.said()
 	p.collect()
 	r := reader{q: q, p: p, said: said, pieces: p.pieces, got: p.assign(p.pieces)}
+	r.outOfOrder()
 	for i := range p.pieces {
 		if p.pieces[i].asked {
 			out.Readings = append(out.Readings, r.read(i))
@@ -135,7 +136,8 @@ func (p *parser) said() remarks {
 	r.undone = r.undone || p.leftUndone()
 	r.undone = r.undone || r.stopped > 0
 	r.partner = p.partner(p.asked.part.Team.Size > 1)
-	r.share = p.share()
+	r.share = p.share(p.asked.part.Team.Size > 1)
+	r.undone = r.undone || p.asked.part.Team.Size > 1 && (p.count("solo") > 0 || p.count("alone") > 0)
 	return r
 }
 
@@ -206,6 +208,10 @@ func (p *parser) leftUndone() bool {
 // same reads "same as last time" and, of who is known, "same as Marit".
 func (p *parser) same() string {
 	for i := range p.toks {
+		if p.at(i, []string{"as", "last", "time"}) && p.word(i-1) != "same" && !p.digitsIn() {
+			p.use(i, i+3)
+			return "last time"
+		}
 		if !p.at(i, []string{"same", "as"}) {
 			continue
 		}
@@ -234,12 +240,27 @@ func (p *parser) partner(team bool) string {
 			return "a partner"
 		}
 		if name, end := p.nameAt(i + 1); team && end > i+1 {
+			for slices.Contains(joinWords, p.word(end)) || p.word(end) == "/" {
+				_, next := p.nameAt(end + 1)
+				if next == end+1 {
+					break
+				}
+				end = next
+				name = p.raw[p.toks[i+1].start:p.toks[end-1].end]
+			}
 			p.use(i, end)
 			return name
 		}
 	}
 	for i := range p.toks {
-		if !team || !p.at(i, []string{"and", "me"}) && !p.at(i, []string{"and", "i"}) {
+		if !team || !slices.Contains(joinWords, p.word(i)) {
+			continue
+		}
+		if name, end := p.nameAt(i + 1); end > i+1 && p.word(i-1) == "me" {
+			p.use(i-1, end)
+			return name
+		}
+		if p.word(i+1) != "me" && p.word(i+1) != "i" {
 			continue
 		}
 		for from := max(0, i-longestName); from < i; from++ {
@@ -275,9 +296,26 @@ func (p *parser) known(name string) bool {
 	})
 }
 
-// share reads "my half 224".
-func (p *parser) share() *int {
+// share reads "my half 224", and in a team piece "me 224", "224 me" and "I did 224".
+func (p *parser) share(team bool) *int {
+	numbers := 0
 	for i := range p.toks {
+		numbers += b2i(p.isNumber(i))
+	}
+	team = team && numbers > 1
+	for i := range p.toks {
+		for _, words := range [][]string{{"me"}, {"me", ":"}, {"i", "did"}, {"my"}} {
+			if j := i + len(words); team && p.at(i, words) && p.isNumber(j) && !slices.Contains(joinWords, p.word(i-1)) {
+				n := p.whole(j)
+				p.use(i, j+1)
+				return &n
+			}
+		}
+		if team && p.isNumber(i) && p.word(i+1) == "me" && i > 0 {
+			n := p.whole(i)
+			p.use(i, i+2)
+			return &n
+		}
 		if p.word(i) == "my" && (p.word(i+1) == "half" || p.word(i+1) == "share" || p.word(i+1) == "part") && p.isNumber(i+2) {
 			n := int(p.toks[i+2].value)
 			p.use(i, i+3)

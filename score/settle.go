@@ -38,7 +38,7 @@ func (r *reader) read(i int) roomful.Reading {
 	case roomful.LoadScore:
 		end := len(r.p.facts)
 		for _, next := range slices.Backward(got[i+1:]) {
-			if next >= 0 {
+			if next > got[i] {
 				end = next
 			}
 		}
@@ -82,8 +82,8 @@ func (r *reader) rounds(out *roomful.Reading, s *piece, f *fact) {
 		out.Question = &roomful.Question{Ask: fmt.Sprintf("is that %d rounds and %d repetitions?", rounds, reps),
 			Answers: [2]string{fmt.Sprintf("yes, %d+%d", rounds, reps), "no, something else"}}
 	}
-	if f.kind == plusFact && !f.rung {
-		r.whichRung(out, s, rounds, reps)
+	if (f.kind == plusFact || f.kind == plainFact && f.decimals == 0 && f.a <= mostTyped) && !f.rung {
+		rounds = r.whichRung(out, s, rounds, reps)
 	}
 	if size := RoundSize(s.part, r.q.Division, rounds); s.count == 0 && size > 0 && reps >= size {
 		if reps > size {

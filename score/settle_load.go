@@ -15,6 +15,10 @@ func (r *reader) loads(out *roomful.Reading, s *piece, facts []fact) {
 		if i > 0 && (r.elsewhere(s, f) || r.another(&facts[0], f) || choiceWords[r.p.word(f.from-1)]) {
 			continue
 		}
+		if i > 0 && f.massSaid && facts[i-1].massSaid && f.mass != facts[i-1].mass && len(out.LoadsKg) > 0 && math.Abs(math.Log(inKg(f.a, f, unit)/out.LoadsKg[len(out.LoadsKg)-1])) <= onePair {
+			r.take(f) // "61 kg (135 lb)"
+			continue
+		}
 		if f.massSaid {
 			unit = f.mass
 		}
@@ -68,7 +72,28 @@ func (r *reader) elsewhere(s *piece, f *fact) bool {
 // missed reports whether a word of failing stands beside a load.
 func (r *reader) missed(f *fact) bool {
 	before, after := r.p.word(f.from-1), r.p.word(f.to)
-	return slices.Contains(missWords, before) || slices.Contains(missWords, after) || after == "no"
+	if after == "f" && r.p.isGlued(f.to+1) {
+		after = "" // of the next, "95 F100"
+	}
+	return slices.Contains(missWords, before) || slices.Contains(missWords, after) || after == "no" || r.p.missAt(f.to) > 0
+}
+
+// outOfOrder gives a strength piece the load that stands by its name behind the score of a later
+// one, "6+3, squats 60".
+func (r *reader) outOfOrder() {
+	for i := range r.pieces {
+		if r.pieces[i].kind != roomful.LoadScore || r.got[i] >= 0 {
+			continue
+		}
+		for k := range r.p.facts {
+			f := &r.p.facts[k]
+			m, named := r.byIt(f)
+			if named && (f.kind == plainFact && f.a >= 20 || f.kind == loadFact || f.kind == listFact || f.kind == setsFact) && !slices.Contains(r.got, k) && lineOf(r.pieces[i].lines, m.id) >= 0 {
+				r.got[i] = k
+				break
+			}
+		}
+	}
 }
 
 // lastFailed reports whether the last set is said to have failed.

@@ -31,6 +31,9 @@ type token struct {
 	odd        bool // a clock with 60 and more, or one digit alone, behind a colon
 }
 
+// isGlued reports whether token i follows the one before it without a blank.
+func (p *parser) isGlued(i int) bool { return i < len(p.toks) && p.toks[i].glued }
+
 // scan cuts a text into tokens and clauses.
 func scan(raw string) []token {
 	var out []token
@@ -141,7 +144,7 @@ func letters(raw string, i int) token {
 }
 
 // cutWords are units that people glue between two figures.
-var cutWords = []string{"h", "m", "min", "mins", "rd", "rds", "r", "round", "rounds"}
+var cutWords = []string{"f", "h", "m", "min", "mins", "rd", "rds", "r", "round", "rounds"}
 
 // numberWords are the counts people write out.
 var numberWords = map[string]float64{"two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7,

@@ -50,10 +50,18 @@ func (r *reader) noScore(out *roomful.Reading) *roomful.Question {
 	if r.elsewhereOnly() {
 		return nil
 	}
-	if len(r.p.facts) > 0 || slices.ContainsFunc(r.p.toks, func(t token) bool { return t.kind == wordToken && t.text[0] >= '0' && t.text[0] <= '9' && strings.Contains(t.text, ":") }) || !strings.ContainsFunc(r.p.raw, unicode.IsLetter) {
+	if len(r.p.facts) > 0 || r.figures() || !strings.ContainsFunc(r.p.raw, unicode.IsLetter) {
 		return &roomful.Question{Ask: "what was the score?", Answers: [2]string{"a score", "none was kept"}}
 	}
 	return nil
+}
+
+// figures reports whether the text has a figure that does not speak of the body.
+func (r *reader) figures() bool {
+	return slices.ContainsFunc(r.p.toks, func(t token) bool {
+		_, body := r.said.clauses[t.clause]
+		return isDigit(r.p.raw[t.start]) && !body
+	})
 }
 
 // elsewhereOnly reports whether the text is no more than the scores of other pieces.
@@ -150,7 +158,7 @@ func (r *reader) eachRound(f *fact) *roomful.Question {
 	}
 	for _, i := range piecesWith(r.pieces, m.id) {
 		e := r.pieces[i].lines[lineOf(r.pieces[i].lines, m.id)]
-		if e.Amount.Unit == roomful.Rep && e.Amount.Stated() && !slices.Contains(e.Amount.By, f.a) {
+		if r.pieces[i].kind != roomful.LoadScore && e.Amount.Unit == roomful.Rep && e.Amount.Stated() && !slices.Contains(e.Amount.By, f.a) {
 			return &roomful.Question{Ask: "what does " + roomful.Figure(f.a) + " count?", Answers: [2]string{r.q.Lexicon.Movement(e.Movement).Plural + " each round", "something else"}}
 		}
 	}
