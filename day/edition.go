@@ -1,0 +1,42 @@
+package day
+
+import (
+	"fmt"
+
+	"roomful/infer"
+)
+
+// What sheets are read by, and what forecasts and learns: they are kept beside what came
+// of them. Whoever changes an answer to the same question counts one up; TestEditions
+// says when.
+const (
+	NotationEdition = "1"
+	ModelEdition    = "1"
+)
+
+// Keep gives emulators in the form in which they are kept, by structure.
+func (t Taught) Keep() (map[string][]byte, error) {
+	out := map[string][]byte{}
+	for key, e := range t.By {
+		kept, err := e.MarshalBinary()
+		if err != nil {
+			return nil, fmt.Errorf("keeping the emulator of %s: %w", key, err)
+		}
+		out[key] = kept
+	}
+	return out, nil
+}
+
+// Recall reads emulators that were kept.
+func (d *Day) Recall(kept map[string][]byte) (infer.Emulators, error) {
+	s := infer.Simulator{Forecaster: d.Forecaster}
+	out := infer.Emulators{}
+	for key, form := range kept {
+		e, err := s.Entry(form)
+		if err != nil {
+			return nil, err
+		}
+		out[key] = e
+	}
+	return out, nil
+}
