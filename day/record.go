@@ -18,6 +18,9 @@ type RecordQuestion struct {
 	// Known is what was read before: it is not read again, and what is the same as one of
 	// its scores takes that.
 	Known roomful.Record
+	// Others, when set, finds what others scored on a sheet, for who wrote that theirs
+	// was the same as somebody's.
+	Others func(sheet string) (roomful.Record, error)
 }
 
 // Unread is a score that nothing was made of.
@@ -32,23 +35,32 @@ type Unread struct {
 func (d *Day) Record(q RecordQuestion) (roomful.Record, []Unread) {
 	out := slices.Clone(q.Known)
 	var unread []Unread
-	logged := slices.Clone(q.Logged)
-	slices.SortStableFunc(logged, func(a, b roomful.Logged) int { return cmp.Compare(d.dayOf(q, a).String(), d.dayOf(q, b).String()) })
-	for _, l := range logged {
+	for _, l := range q.Logged {
 		entries, err := d.entries(q, l)
 		if err != nil {
 			unread = append(unread, Unread{l.Line, err})
 		}
 		out = append(out, entries...)
 	}
-	slices.SortStableFunc(out, func(a, b roomful.Entry) int { return cmp.Compare(a.On.String(), b.On.String()) })
-	for i := range out {
-		if err := d.copyOver(q, out, i); err != nil {
-			unread = append(unread, Unread{out[i].Line, err})
+	order := make([]int, len(out))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(i, j int) int { return cmp.Compare(out[i].On.String(), out[j].On.String()) })
+	sorted := make(roomful.Record, len(out))
+	for to, from := range order {
+		sorted[to] = out[from]
+	}
+	for to, from := range order {
+		if from < len(q.Known) {
+			continue
+		}
+		if err := d.copyOver(q, sorted, to); err != nil {
+			unread = append(unread, Unread{sorted[to].Line, err})
 		}
 	}
 	slices.SortStableFunc(unread, func(a, b Unread) int { return cmp.Compare(a.Line, b.Line) })
-	return out, unread
+	return sorted, unread
 }
 
 // dayOf is when an attempt was, the sheet's day when it does not say.
@@ -99,27 +111,43 @@ func (d *Day) copyOver(q RecordQuestion, all roomful.Record, i int) error {
 	if e.Reading.SameAs == "" {
 		return nil
 	}
-	from := -1
+	var from *roomful.Entry
 	for k := range all {
 		o := &all[k]
 		if k == i || o.Done.Piece.Name() != e.Done.Piece.Name() || math.IsNaN(o.Done.Score) {
 			continue
 		}
 		mine := o.Athlete == e.Athlete && k < i && (o.Title == e.Title || o.Title == e.Again || o.Again != "" && o.Again == e.Again)
-		theirs := o.Sheet == e.Sheet && o.On == e.On && strings.EqualFold(o.Name, e.Reading.SameAs)
-		if mine && e.Reading.SameAs == "last time" || theirs && !mine {
-			from = k
+		if mine && e.Reading.SameAs == "last time" || theirs(o, e) && !mine {
+			from = o
 		}
 	}
-	if from < 0 {
+	if from == nil && q.Others != nil && e.Reading.SameAs != "last time" {
+		others, err := q.Others(e.Sheet)
+		if err != nil {
+			return err
+		}
+		if k := slices.IndexFunc(others, func(o roomful.Entry) bool {
+			return theirs(&o, e) && o.Done.Piece.Name() == e.Done.Piece.Name() && !math.IsNaN(o.Done.Score)
+		}); k >= 0 {
+			from = &others[k]
+		}
+	}
+	if from == nil {
 		return &roomful.Error{Summary: e.Name + " wrote that it was the same as " + e.Reading.SameAs + ", and there is no such score", Hint: "ask for the score itself"}
 	}
-	e.Reading = sameAs(e.Reading, all[from].Reading)
+	e.Reading = sameAs(e.Reading, from.Reading)
 	var err error
 	if e.Done, err = d.done(q, *e); err == nil {
 		e.Done.Assumed = append(e.Done.Assumed, "the same as "+e.Reading.SameAs)
 	}
 	return err
+}
+
+// theirs reports whether a score is the one, of another on the same day, that somebody
+// says theirs is the same as.
+func theirs(o, e *roomful.Entry) bool {
+	return o.Sheet == e.Sheet && o.On == e.On && o.Athlete != e.Athlete && strings.EqualFold(o.Name, e.Reading.SameAs)
 }
 
 // sameAs is a reading with what it does not say taken from another: the score, and

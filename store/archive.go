@@ -56,7 +56,7 @@ var columns = map[string][]string{
 	"overrides":   {"gym_id", "document_id", "piece", "person_id", "work", "account_id", "at"},
 	"done":        {"gym_id", "attempt_id", "n", "done"},
 	"abilities":   {"gym_id", "person_id", "learnt", "shift", "seq", "model", "at"},
-	"learning":    {"gym_id", "percent", "began_at", "done_at", "seq", "model", "shift"},
+	"learning":    {"gym_id", "percent", "run", "began_at", "touched_at", "done_at", "seq", "model", "shift"},
 	"notes":       {"gym_id", "id", "document_id", "person_id", "answers", "text", "private", "account_id", "at"},
 	"accounts":    {"gym_id", "id", "person_id", "name", "role", "password", "made_at", "closed_at"},
 	"invitations": {"hash", "gym_id", "person_id", "role", "account_id", "until", "used_at"},

@@ -66,35 +66,38 @@ type Unlearnt struct {
 	Seq    int64 // of their last score
 }
 
-// Unlearnt lists everybody whose last score came after what is known of them.
-func (b *Books) Unlearnt() ([]Unlearnt, error) {
+// Unlearnt lists everybody whose last score came after what is known of them, of the
+// scores that came after a change.
+func (b *Books) Unlearnt(after int64) ([]Unlearnt, error) {
 	return many(b.tx, func(r row) (u Unlearnt, err error) { return u, r.Scan(&u.Person, &u.Seq) },
 		`SELECT a.person_id, MAX(a.seq) FROM attempts a LEFT JOIN abilities k ON k.gym_id = a.gym_id AND k.person_id = a.person_id
-		WHERE a.gym_id = $1 GROUP BY a.person_id HAVING MAX(a.seq) > COALESCE(MAX(k.seq), 0) ORDER BY a.person_id`, b.gym)
+		WHERE a.gym_id = $1 AND a.seq > $2 GROUP BY a.person_id HAVING MAX(a.seq) > COALESCE(MAX(k.seq), 0) ORDER BY a.person_id`, b.gym, after)
 }
 
 // Learning is learning from all scores of a gym.
 type Learning struct {
-	Percent int       // of what is under way, 100 when nothing is
-	BeganAt time.Time // the last time
-	DoneAt  time.Time // the last time it came to its end
-	Seq     int64     // of the last change that it rests on
-	Model   string
-	Shift   Shift // of who comes new
+	Percent   int       // of what is under way, 100 when nothing is
+	Run       string    // of the program that is at it, or was last
+	BeganAt   time.Time // the last time
+	TouchedAt time.Time // when it last got further
+	DoneAt    time.Time // the last time it came to its end
+	Seq       int64     // of the last change that it then rested on
+	Model     string
+	Shift     Shift // of who comes new
 }
 
 // Learning says how far learning from all scores is; zero when it never began.
 func (b *Books) Learning() (l Learning, err error) {
 	all, err := many(b.tx, func(r row) (l Learning, err error) {
-		var began int64
+		var began, touched int64
 		var done sql.NullInt64
 		var shift string
-		if err := r.Scan(&l.Percent, &began, &done, &l.Seq, &l.Model, &shift); err != nil {
+		if err := r.Scan(&l.Percent, &l.Run, &began, &touched, &done, &l.Seq, &l.Model, &shift); err != nil {
 			return l, err
 		}
-		l.BeganAt, l.DoneAt = instant(began), instantOf(done)
+		l.BeganAt, l.TouchedAt, l.DoneAt = instant(began), instant(touched), instantOf(done)
 		return l, decode(shift, &l.Shift)
-	}, `SELECT percent, began_at, done_at, seq, model, shift FROM learning WHERE gym_id = $1`, b.gym)
+	}, `SELECT percent, run, began_at, touched_at, done_at, seq, model, shift FROM learning WHERE gym_id = $1`, b.gym)
 	if len(all) > 0 {
 		l = all[0]
 	}
@@ -110,9 +113,10 @@ func (b *Books) PutLearning(l Learning) error {
 	if _, err := b.change("learning", b.gym); err != nil {
 		return err
 	}
-	_, err = b.tx.do(`INSERT INTO learning (gym_id, percent, began_at, done_at, seq, model, shift) VALUES ($1, $2, $3, $4, $5, $6, $7)
-		ON CONFLICT (gym_id) DO UPDATE SET percent = excluded.percent, began_at = excluded.began_at, done_at = excluded.done_at, seq = excluded.seq,
-		model = excluded.model, shift = excluded.shift`, b.gym, l.Percent, micro(l.BeganAt), maybe(l.DoneAt), l.Seq, l.Model, shift)
+	_, err = b.tx.do(`INSERT INTO learning (gym_id, percent, run, began_at, touched_at, done_at, seq, model, shift) VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9)
+		ON CONFLICT (gym_id) DO UPDATE SET percent = excluded.percent, run = excluded.run, began_at = excluded.began_at, touched_at = excluded.touched_at,
+		done_at = excluded.done_at, seq = excluded.seq, model = excluded.model, shift = excluded.shift`,
+		b.gym, l.Percent, l.Run, micro(l.BeganAt), micro(l.TouchedAt), maybe(l.DoneAt), l.Seq, l.Model, shift)
 	return err
 }
 

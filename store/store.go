@@ -16,6 +16,8 @@ type Engine struct {
 	Name  string
 	Write *sql.DB // one connection
 	Read  *sql.DB // as many as there are readers
+	// Queue is for background work, which keeps tables of its own beside.
+	Queue *sql.DB
 	// Dollar says that places for values are written $1; else ?1.
 	Dollar bool
 	// Steady is the isolation in which a view sees one state throughout.
@@ -85,6 +87,9 @@ func (s *Store) Close() error {
 
 // Engine names the database.
 func (s *Store) Engine() string { return s.engine.Name }
+
+// Queue is the database for background work, which keeps tables of its own beside.
+func (s *Store) Queue() *sql.DB { return s.engine.Queue }
 
 // Doctor looks for damage in the database and lists what it finds.
 func (s *Store) Doctor(ctx context.Context) ([]string, error) {

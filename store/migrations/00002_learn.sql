@@ -18,7 +18,9 @@ ALTER TABLE abilities ADD COLUMN shift TEXT NOT NULL DEFAULT '';
 CREATE TABLE learning (
   gym_id TEXT NOT NULL PRIMARY KEY references gyms (id) ON DELETE CASCADE,
   percent BIGINT NOT NULL,     -- of what is under way, 100 when nothing is
+  run TEXT NOT NULL,           -- of the program that is at it, or was last
   began_at BIGINT NOT NULL,    -- the last time
+  touched_at BIGINT NOT NULL,  -- when it last got further
   done_at BIGINT,              -- the last time it came to its end
   seq BIGINT NOT NULL,         -- of the last change that it rests on
   model TEXT NOT NULL,

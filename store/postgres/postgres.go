@@ -38,7 +38,7 @@ func engine(config *pgx.ConnConfig) store.Engine {
 	read.SetMaxOpenConns(16)
 	read.SetMaxIdleConns(16)
 	return store.Engine{
-		Name: "postgres", Write: write, Read: read, Dollar: true, Steady: sql.LevelRepeatableRead,
+		Name: "postgres", Write: write, Read: read, Queue: read, Dollar: true, Steady: sql.LevelRepeatableRead,
 		Lock: " FOR UPDATE",
 		Tell: func(ctx context.Context, tx *sql.Tx, gym string) error {
 			_, err := tx.ExecContext(ctx, `SELECT pg_notify($1, $2)`, channel, gym)

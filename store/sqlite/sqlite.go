@@ -77,7 +77,7 @@ func open(ctx context.Context, file string) (store.Engine, error) {
 	}
 	read.SetMaxOpenConns(max(4, 2*runtime.NumCPU()))
 	return store.Engine{
-		Name: "sqlite", Write: write, Read: read,
+		Name: "sqlite", Write: write, Read: read, Queue: write,
 		Plain:  func(err error) *roomful.Error { return plain(file, err) },
 		Doctor: func(ctx context.Context) ([]string, error) { return doctor(ctx, read) },
 		Close: func() error {

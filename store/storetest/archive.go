@@ -29,7 +29,7 @@ func furnish(h *house) {
 			b.PutOverride(store.Override{Document: "d1", Piece: "main", Person: "mo", Work: Filled[roomful.Work]()}),
 			b.PutLearnt(store.Learnt{Person: "mo", Abilities: Filled[roomful.Abilities](), Model: "3"}),
 			b.PutDone("mo", map[string][]roomful.Done{"a1": {Filled[roomful.Done]()}}),
-			b.PutLearning(store.Learning{Percent: 100, BeganAt: Now, DoneAt: Now, Model: "3", Shift: store.Shift{roomful.CapVO2max: 0.1}}),
+			b.PutLearning(store.Learning{Percent: 100, BeganAt: Now, TouchedAt: Now, DoneAt: Now, Model: "3", Shift: store.Shift{roomful.CapVO2max: 0.1}}),
 			b.PutNote(store.Note{ID: "n1", Document: "d1", Person: "mo", Text: "well"}),
 			b.PutAccount(store.Account{ID: "k1", Person: "mo", Name: "Mo", Role: store.Member, MadeAt: Now}),
 			b.PutInvitation(store.Invitation{Hash: "i1", Role: store.Coach, Until: Now}),

@@ -2,6 +2,7 @@ package storetest
 
 import (
 	"testing"
+	"time"
 
 	"roomful"
 	"roomful/store"
@@ -24,8 +25,11 @@ func learnt(t *testing.T, h *house) {
 	put("a1", "mo")
 	second := put("a2", "mo")
 	third := put("a3", "bo")
-	unlearnt := func() []store.Unlearnt { return look(h, (*store.Books).Unlearnt) }
-	h.same("nothing learnt", unlearnt(), []store.Unlearnt{{Person: "bo", Seq: third}, {Person: "mo", Seq: second}})
+	unlearnt := func(after int64) []store.Unlearnt {
+		return look(h, func(b *store.Books) ([]store.Unlearnt, error) { return b.Unlearnt(after) })
+	}
+	h.same("one came later", unlearnt(second), []store.Unlearnt{{Person: "bo", Seq: third}})
+	h.same("nothing learnt", unlearnt(0), []store.Unlearnt{{Person: "bo", Seq: third}, {Person: "mo", Seq: second}})
 
 	first, other := Filled[roomful.Done](), roomful.Done{Score: 5}
 	h.update(func(tx *store.Tx) error {
@@ -44,10 +48,10 @@ func learnt(t *testing.T, h *house) {
 	h.update(func(tx *store.Tx) error { return tx.In(ours).PutLearnt(older) })
 	h.same("learnt", look(h, func(b *store.Books) ([]store.Learnt, error) { return b.Learnt("") }), []store.Learnt{l})
 	h.same("learnt of one", look(h, func(b *store.Books) ([]store.Learnt, error) { return b.Learnt("bo") }), []store.Learnt(nil))
-	h.same("one waits", unlearnt(), []store.Unlearnt{{Person: "bo", Seq: third}})
+	h.same("one waits", unlearnt(0), []store.Unlearnt{{Person: "bo", Seq: third}})
 
 	h.same("never begun", look(h, (*store.Books).Learning), store.Learning{})
-	way := store.Learning{Percent: 40, BeganAt: Now, Seq: 7, Model: "3", Shift: store.Shift{roomful.CapVO2max: -0.5}}
+	way := store.Learning{Percent: 40, Run: "r1", BeganAt: Now, TouchedAt: Now.Add(time.Second), Seq: 7, Model: "3", Shift: store.Shift{roomful.CapVO2max: -0.5}}
 	h.update(func(tx *store.Tx) error { return tx.In(ours).PutLearning(way) })
 	h.same("under way", look(h, (*store.Books).Learning), way)
 	way.Percent, way.DoneAt = 100, Now

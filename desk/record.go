@@ -1,0 +1,148 @@
+package desk
+
+import (
+	"context"
+	"slices"
+
+	"roomful"
+	"roomful/day"
+	"roomful/store"
+)
+
+// Record is somebody's scores with what was done.
+type Record struct {
+	roomful.Record
+	// Fresh are scores of which it was not kept yet what was done, by id.
+	Fresh map[string]Fresh
+}
+
+// Fresh is what a score was read as, to be kept from now on.
+type Fresh struct {
+	Read store.Read
+	Done []roomful.Done
+}
+
+// ReadBy are the versions of what reads scores here.
+func (g *Gym) ReadBy() store.Readers {
+	out := store.Readers{Notation: day.NotationEdition, Model: day.ModelEdition}
+	if c, ok := g.Lexicon.(interface{ Version() string }); ok {
+		out.Catalogue = c.Version()
+	}
+	return out
+}
+
+// Record returns somebody's scores up to a change, all of them for nought. What was done
+// is as it was kept; of the rest it is resolved now, as far as it can be.
+func (g *Gym) Record(ctx context.Context, person string, upTo int64) (Record, error) {
+	attempts, err := g.books.OfPerson(person)
+	if err != nil {
+		return Record{}, err
+	}
+	done, err := g.books.DoneBy(person)
+	if err != nil {
+		return Record{}, err
+	}
+	q := day.RecordQuestion{People: g.all, Sheets: map[string]roomful.Session{}, Others: g.others}
+	for i, a := range attempts {
+		sheet, err := g.sheet(a.Document)
+		if err != nil {
+			return Record{}, err
+		}
+		switch kept := done[a.ID]; {
+		case upTo > 0 && a.Seq > upTo:
+		case kept != nil && a.Read != nil:
+			q.Known = append(q.Known, g.entries(a, sheet, kept)...)
+		default:
+			q.Sheets[sheet.Name] = g.Session(ctx, sheet)
+			q.Logged = append(q.Logged, roomful.Logged{Athlete: person, On: a.Day, Sheet: sheet.Name, Piece: a.Piece, Text: a.Text, Line: i + 1})
+		}
+	}
+	record, _ := g.Day.Record(q) // what could not be read stays as it was typed
+	if slices.ContainsFunc(record, func(e roomful.Entry) bool { return e.Line > 0 && e.Reading.SameAs == "last time" }) {
+		for i := range q.Known { // which sheets are the same piece is asked now alone: it takes reading them all
+			if q.Known[i].Again, err = g.again(ctx, q.Known[i].Sheet); err != nil {
+				return Record{}, err
+			}
+		}
+		record, _ = g.Day.Record(q)
+	}
+	out := Record{Record: record, Fresh: map[string]Fresh{}}
+	for _, e := range record {
+		if e.Line == 0 {
+			continue
+		}
+		id := attempts[e.Line-1].ID
+		f := out.Fresh[id]
+		f.Read.By = g.ReadBy()
+		f.Read.Readings, f.Done = append(f.Read.Readings, e.Reading), append(f.Done, e.Done)
+		out.Fresh[id] = f
+	}
+	return out, nil
+}
+
+// entries are a score's readings with what was kept of each.
+func (g *Gym) entries(a store.Attempt, sheet store.Document, done []roomful.Done) (out []roomful.Entry) {
+	who := roomful.Athlete{ID: a.Person}
+	for i := range g.all {
+		if g.all[i].ID == a.Person {
+			who = g.all[i]
+		}
+	}
+	on := a.Day
+	if on.IsZero() {
+		on = sheet.Day
+	}
+	for i := range min(len(done), len(a.Read.Readings)) {
+		out = append(out, roomful.Entry{Athlete: who.ID, Name: who.Name, Division: who.Division, Unit: who.Unit, On: on,
+			Sheet: sheet.Name, Title: sheet.Title, Reading: a.Read.Readings[i], Done: done[i]})
+	}
+	return out
+}
+
+// others are all scores of a sheet of which it is kept what was done.
+func (g *Gym) others(sheet string) (roomful.Record, error) {
+	d, err := g.books.Named(store.Sheet, sheet)
+	if err != nil {
+		return nil, err
+	}
+	attempts, err := g.books.OfSheet(d.ID)
+	if err != nil {
+		return nil, err
+	}
+	done, err := g.books.DoneOn(d.ID)
+	if err != nil {
+		return nil, err
+	}
+	var out roomful.Record
+	for _, a := range attempts {
+		if a.Read != nil {
+			out = append(out, g.entries(a, d, done[a.ID])...)
+		}
+	}
+	return out, nil
+}
+
+// again is the title of the sheet that a sheet repeats.
+func (g *Gym) again(ctx context.Context, name string) (string, error) {
+	d, err := g.books.Named(store.Sheet, name)
+	if err != nil {
+		return "", err
+	}
+	return g.Session(ctx, d).Again, nil
+}
+
+// sheet finds a sheet by its id.
+func (g *Gym) sheet(id string) (store.Document, error) {
+	if d, ok := g.names[id]; ok {
+		return d, nil
+	}
+	d, err := g.books.Document(id)
+	if err != nil {
+		return d, err
+	}
+	if g.names == nil {
+		g.names = map[string]store.Document{}
+	}
+	g.names[id] = d
+	return d, nil
+}
