@@ -1,8 +1,10 @@
 package desk
 
 import (
+	"cmp"
 	"context"
 	"errors"
+	"slices"
 	"strings"
 	"sync"
 	"time"
@@ -11,6 +13,7 @@ import (
 	"roomful/day"
 	"roomful/exchange"
 	"roomful/store"
+	"roomful/version"
 )
 
 // Desk lays out gyms.
@@ -18,13 +21,13 @@ type Desk struct {
 	day *day.Day
 
 	mu       sync.Mutex
-	sessions map[sheetKey]roomful.Session
+	sessions map[sheetKey]session
 	taught   map[string]taught // by gym
 }
 
 // New returns a desk whose gyms are answered for by a day.
 func New(d *day.Day) *Desk {
-	return &Desk{day: d, sessions: map[sheetKey]roomful.Session{}, taught: map[string]taught{}}
+	return &Desk{day: d, sessions: map[sheetKey]session{}, taught: map[string]taught{}}
 }
 
 // Gym is a gym as its books have it at a moment.
@@ -75,23 +78,35 @@ func (g *Gym) With(b *store.Books) *Gym {
 	return &out
 }
 
-// Session reads a sheet as far as it can be read.
-func (g *Gym) Session(ctx context.Context, sheet store.Document) roomful.Session {
+// Session reads a sheet as far as it can be read, and says how many faults it has.
+func (g *Gym) Session(ctx context.Context, sheet store.Document) (roomful.Session, int) {
 	d, key := g.desk, sheetKey{g.books.ID(), sheet.ID, sheet.Revision}
 	d.mu.Lock()
-	session, known := d.sessions[key]
+	one, known := d.sessions[key]
 	d.mu.Unlock()
 	if known {
-		return session
+		return one.Session, one.faults
 	}
-	session, _ = g.Check(ctx, sheet.Text)
+	read, ds := g.Check(ctx, sheet.Text)
+	one.Session = read
+	for _, said := range ds {
+		if said.Severity == roomful.Fault {
+			one.faults++
+		}
+	}
 	d.mu.Lock()
 	defer d.mu.Unlock()
 	if len(d.sessions) >= mostSessions {
 		clear(d.sessions)
 	}
-	d.sessions[key] = session
-	return session
+	d.sessions[key] = one
+	return one.Session, one.faults
+}
+
+// session is a sheet as it was read.
+type session struct {
+	roomful.Session
+	faults int
 }
 
 // sheetKey is a sheet as it was at a revision.
@@ -145,7 +160,7 @@ func (g *Gym) Question(sheet roomful.Session, people []roomful.Athlete) (day.Que
 	if people == nil {
 		people = g.People
 	}
-	q := day.Question{Session: sheet, People: people, Kit: g.Kit, Today: g.Today, Seed: 1, Believed: map[string]*roomful.Abilities{}}
+	q := day.Question{Session: sheet, People: people, Kit: g.Kit, Today: g.Today, Runs: version.UsualRuns, Seed: seed, Believed: map[string]*roomful.Abilities{}}
 	on := sheet.Date
 	if on.IsZero() {
 		on = g.Today
@@ -163,5 +178,28 @@ func (g *Gym) Question(sheet roomful.Session, people []roomful.Athlete) (day.Que
 			q.Believed[a.ID] = g.Believe(a, g.all, known[a.ID], on)
 		}
 	}
-	return q, nil
+	q.Past, err = g.past(sheet, on)
+	return q, err
+}
+
+// past is what everybody scored on sheets with the same piece before a day.
+func (g *Gym) past(sheet roomful.Session, on roomful.Date) (roomful.Record, error) {
+	all, err := g.books.Titled(sheet.Title, sheet.Again)
+	if err != nil {
+		return nil, err
+	}
+	var out roomful.Record
+	for _, d := range all {
+		record, err := g.scored(d)
+		if err != nil {
+			return nil, err
+		}
+		for _, e := range record {
+			if e.On.String() < on.String() {
+				out = append(out, e)
+			}
+		}
+	}
+	slices.SortStableFunc(out, func(a, b roomful.Entry) int { return cmp.Compare(a.On.String(), b.On.String()) })
+	return out, nil
 }

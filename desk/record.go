@@ -53,7 +53,7 @@ func (g *Gym) Record(ctx context.Context, person string, upTo int64) (Record, er
 		case kept != nil && a.Read != nil:
 			q.Known = append(q.Known, g.entries(a, sheet, kept)...)
 		default:
-			q.Sheets[sheet.Name] = g.Session(ctx, sheet)
+			q.Sheets[sheet.Name], _ = g.Session(ctx, sheet)
 			q.Logged = append(q.Logged, roomful.Logged{Athlete: person, On: a.Day, Sheet: sheet.Name, Piece: a.Piece, Text: a.Text, Line: i + 1})
 		}
 	}
@@ -99,12 +99,17 @@ func (g *Gym) entries(a store.Attempt, sheet store.Document, done []roomful.Done
 	return out
 }
 
-// others are all scores of a sheet of which it is kept what was done.
+// others are all scores of a sheet, by its name.
 func (g *Gym) others(sheet string) (roomful.Record, error) {
 	d, err := g.books.Named(store.Sheet, sheet)
 	if err != nil {
 		return nil, err
 	}
+	return g.scored(d)
+}
+
+// scored are all scores of a sheet of which it is kept what was done.
+func (g *Gym) scored(d store.Document) (roomful.Record, error) {
 	attempts, err := g.books.OfSheet(d.ID)
 	if err != nil {
 		return nil, err
@@ -128,7 +133,8 @@ func (g *Gym) again(ctx context.Context, name string) (string, error) {
 	if err != nil {
 		return "", err
 	}
-	return g.Session(ctx, d).Again, nil
+	session, _ := g.Session(ctx, d)
+	return session.Again, nil
 }
 
 // sheet finds a sheet by its id.

@@ -72,7 +72,7 @@ func Emulators(t day.Taught) ([]store.Emulator, error) {
 	return out, nil
 }
 
-// seed is what learning begins from: the same scores always show the same.
+// seed is what forecasts and learning begin from: the same always shows the same.
 const seed = 1
 
 // Asks asks what one person's scores say, by what all scores of the gym have shown:

@@ -3,6 +3,7 @@ package exchange
 import (
 	"math"
 	"strings"
+	"time"
 
 	"roomful"
 )
@@ -85,4 +86,12 @@ func abilityOf(d *roomful.Dim, lex roomful.Lexicon) Ability {
 	}
 	return Ability{Name: string(d.Capacity), Unit: unitOf(d.Capacity, lex), Mean: at(mean), P05: at(d.Centre - normal95*sd), P95: at(d.Centre + normal95*sd),
 		InformedBy: listed(d.Informed)}
+}
+
+// Learning is how far learning from all scores of a gym is.
+type Learning struct {
+	Percent int        `json:"percent"`  // 100 when nothing is under way
+	BeganAt *time.Time `json:"began_at"` // the last time; null when it never did
+	DoneAt  *time.Time `json:"done_at"`
+	Waiting int        `json:"waiting"` // people of whom scores have come since
 }

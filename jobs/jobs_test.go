@@ -278,7 +278,8 @@ func inMemory(t *testing.T) map[string]roomful.Abilities {
 		sheets, err := b.Documents(store.Sheet)
 		names := map[string]string{}
 		for _, sheet := range sheets {
-			q.Sheets[sheet.Name], names[sheet.ID] = g.Session(t.Context(), sheet), sheet.Name
+			q.Sheets[sheet.Name], _ = g.Session(t.Context(), sheet)
+			names[sheet.ID] = sheet.Name
 		}
 		all, more := b.Attempts(0, 10_000)
 		for _, a := range all {

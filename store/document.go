@@ -51,6 +51,11 @@ func (b *Books) OnDay(on roomful.Date) ([]Document, error) {
 	return many(b.tx, readDocument, documents+`AND d.kind = $2 AND d.day >= $3 AND d.day <= $3 ORDER BY d.day, d.name`, b.gym, Sheet, on.String())
 }
 
+// Titled lists the sheets with one of two titles, by day and name.
+func (b *Books) Titled(title, or string) ([]Document, error) {
+	return many(b.tx, readDocument, documents+`AND d.kind = $2 AND d.title <> '' AND d.title IN ($3, $4) ORDER BY d.day, d.name`, b.gym, Sheet, title, or)
+}
+
 // Document returns a document by id.
 func (b *Books) Document(id string) (Document, error) {
 	return one(b.tx, readDocument, documents+`AND d.id = $2`, b.gym, id)

@@ -61,6 +61,7 @@ func (s *Server) postScore(w http.ResponseWriter, q *http.Request, v visit) erro
 		return &roomful.Error{Summary: "storing a score: the text is too long to be one", Hint: "say the score first, and the story under the day"}
 	}
 	var out stored
+	var seq int64
 	if err := s.update(q, v, func(b *store.Books) error {
 		who, err := b.Person(sent.Person)
 		if err != nil {
@@ -79,12 +80,15 @@ func (s *Server) postScore(w http.ResponseWriter, q *http.Request, v visit) erro
 			return err
 		}
 		if a, err = b.Attempt(a.ID); err == nil {
-			out = shown(a, true)
+			out, seq = shown(a, true), a.Seq
 			out.Name = who.Name
 		}
 		return err
 	}); err != nil {
 		return err
+	}
+	if s.Background != nil {
+		s.Background.Arrived(v.Gym, sent.Person, seq)
 	}
 	return answer(w, out)
 }

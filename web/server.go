@@ -12,6 +12,7 @@ import (
 
 	"roomful"
 	"roomful/account"
+	"roomful/desk"
 	"roomful/store"
 )
 
@@ -32,6 +33,10 @@ type Server struct {
 
 	// Metrics is where figures are counted; nil for a place of the server's own.
 	Metrics *prometheus.Registry
+	// Desk lays a gym out for questions about a day.
+	Desk *desk.Desk
+	// Background does what need not be waited for; nil for nothing.
+	Background Background
 
 	pace       account.Pace
 	ceremonies account.Ceremonies

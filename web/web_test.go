@@ -19,6 +19,8 @@ import (
 	"roomful"
 	"roomful/account"
 	"roomful/catalogue"
+	"roomful/day"
+	"roomful/desk"
 	"roomful/store"
 	"roomful/store/sqlite"
 	"roomful/web"
@@ -38,6 +40,7 @@ func (c *counting) Read(p []byte) (int, error) {
 // gym is a server with two gyms, and a cookie for each who is signed in: owner, coach,
 // mo, bo and screen of ours, and stranger, a member of theirs.
 type gym struct {
+	done   background // what was handed on to it
 	t      *testing.T
 	server *httptest.Server
 	store  *store.Store
@@ -66,7 +69,8 @@ func open(t *testing.T) *gym {
 	g := &gym{t: t, store: s, log: new(bytes.Buffer), keys: map[string]string{}}
 	random, ids := new(counting), 0
 	srv := &web.Server{Store: s, Lexicon: lex, Now: func() time.Time { return now.Add(time.Duration(g.passed.Load())) }, Random: random, Plain: true,
-		NewID: func() (string, error) { ids++; return fmt.Sprint("id-", ids), nil }, Log: slog.New(slog.NewTextHandler(g.log, nil))}
+		NewID: func() (string, error) { ids++; return fmt.Sprint("id-", ids), nil }, Log: slog.New(slog.NewTextHandler(g.log, nil)),
+		Desk: desk.New(day.New(lex)), Background: &g.done}
 	g.server = httptest.NewServer(srv.Handler())
 	t.Cleanup(func() { g.server.CloseClientConnections(); g.server.Close(); s.Close() })
 	for _, one := range []string{"ours", "theirs"} {

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"crypto/rand"
 	"encoding/json"
 	"errors"
@@ -12,10 +13,13 @@ import (
 	"os"
 	"slices"
 	"strings"
+	"sync"
 
 	"roomful/account"
 	"roomful/demo"
+	"roomful/desk"
 	"roomful/exchange"
+	"roomful/jobs"
 	"roomful/store"
 	"roomful/store/sqlite"
 	"roomful/transfer"
@@ -86,8 +90,22 @@ func (p *program) serve(s *store.Store, address, public string, secrets map[stri
 	}
 	tcp, _ := l.Addr().(*net.TCPAddr)
 	at := "http://" + l.Addr().String()
-	server := &web.Server{Store: s, Lexicon: p.lexicon, Now: p.Now, Random: rand.Reader, NewID: newID,
-		Log: slog.New(slog.NewJSONHandler(p.Stderr, nil)), Plain: tcp != nil && tcp.IP.IsLoopback(), URL: public}
+	log, laid := slog.New(slog.NewJSONHandler(p.Stderr, nil)), desk.New(p.day)
+	crew := &jobs.Crew{Store: s, Desk: laid, Now: p.Now, Log: log}
+	if err := crew.Start(p.ctx); err != nil {
+		l.Close()
+		return kept(err)
+	}
+	ctx, end := context.WithCancel(p.ctx)
+	var ended sync.WaitGroup
+	ended.Go(func() { // beside the requests under way, which have their own time to end
+		<-ctx.Done()
+		crew.Stop()
+	})
+	defer ended.Wait()
+	defer end()
+	server := &web.Server{Store: s, Lexicon: p.lexicon, Now: p.Now, Random: rand.Reader, NewID: newID, Desk: laid, Background: crew,
+		Log: log, Plain: tcp != nil && tcp.IP.IsLoopback(), URL: public}
 	if public != "" {
 		at = public
 	}
