@@ -299,7 +299,9 @@ CREATE TABLE done (
 CREATE TABLE learning (
   gym_id TEXT COLLATE "C" NOT NULL,
   percent BIGINT NOT NULL,                 -- of what is under way, 100 when nothing is
+  run TEXT COLLATE "C" NOT NULL,           -- of the program that is at it, or was last
   began_at BIGINT NOT NULL,                -- the last time
+  touched_at BIGINT NOT NULL,              -- when it last got further
   done_at BIGINT,                          -- the last time it came to its end
   seq BIGINT NOT NULL,                     -- of the last change that it rests on
   model TEXT COLLATE "C" NOT NULL,
