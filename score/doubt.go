@@ -33,7 +33,7 @@ func (r *reader) doubt(out *roomful.Reading) {
 	}
 	for _, kg := range out.LoadsKg {
 		if kg > mostKg {
-			out.Question = &roomful.Question{Ask: roomful.Figure(kg) + " kg is more than anybody lifts; what was it?", Answers: [2]string{"another load", "that load"}}
+			out.Question = question(roomful.Figure(kg)+" kg is more than anybody lifts; what was it?", "another load", "that load")
 			return
 		}
 	}
@@ -51,11 +51,11 @@ func (r *reader) doubt(out *roomful.Reading) {
 		}
 		switch s := *out.Seconds; {
 		case unfinished.MatchString(r.p.raw):
-			out.Question = &roomful.Question{Ask: "was all of it done in " + roomful.Clock(s) + ", or was that when it was left?", Answers: [2]string{"left then", "all done"}}
+			out.Question = question("was all of it done in "+roomful.Clock(s)+", or was that when it was left?", "left then", "all done")
 		case s == 0:
-			out.Question = &roomful.Question{Ask: "0:00 is no time; what was it?", Answers: [2]string{"a time", "none was kept"}}
+			out.Question = question("0:00 is no time; what was it?", "a time", "none was kept")
 		case s < took && len(out.Changes) == 0:
-			out.Question = &roomful.Question{Ask: roomful.Clock(s) + " is faster than anybody does it; which is it?", Answers: [2]string{roomful.Clock(60 * s), roomful.Clock(s)}}
+			out.Question = question(roomful.Clock(s)+" is faster than anybody does it; which is it?", roomful.Clock(60*s), roomful.Clock(s))
 		}
 	case roomful.Intervals:
 		r.doubtInterval(out, part, f)
@@ -74,9 +74,9 @@ func (r *reader) doubtLoad(out *roomful.Reading) {
 	kg := roomful.Figure(out.LoadsKg[0]) + " kg"
 	switch {
 	case out.LoadsKg[0] == 0:
-		out.Question = &roomful.Question{Ask: "0 kg is no load; what was it?", Answers: [2]string{"a load", "none was kept"}}
+		out.Question = question("0 kg is no load; what was it?", "a load", "none was kept")
 	case f >= 0 && (r.p.word(r.p.facts[f].from-1) == "+" || r.p.word(r.p.facts[f].to) == "more"):
-		out.Question = &roomful.Question{Ask: "is " + kg + " the load, or more than something?", Answers: [2]string{kg, kg + " more"}}
+		out.Question = question("is "+kg+" the load, or more than something?", kg, kg+" more")
 	}
 }
 
@@ -95,8 +95,7 @@ func (r *reader) doubtRounds(out *roomful.Reading, part roomful.Part, f roomful.
 		if out.Reps != nil && *out.Reps > 0 {
 			all = fmt.Sprintf("+%d", *out.Reps)
 		}
-		out.Question = &roomful.Question{Ask: fmt.Sprintf("%d%s is more than anybody does in %s; what does it count?", n, all, roomful.Clock(f.Window.Seconds())),
-			Answers: [2]string{"repetitions in all", "rounds"}}
+		out.Question = question(fmt.Sprintf("%d%s is more than anybody does in %s; what does it count?", n, all, roomful.Clock(f.Window.Seconds())), "repetitions in all", "rounds")
 	}
 }
 
@@ -112,7 +111,7 @@ func tooMuch(out *roomful.Reading, part roomful.Part, work time.Duration) {
 		n, took = *out.Metres, *out.Metres*leastMetre
 	}
 	if took > work.Seconds() {
-		out.Question = &roomful.Question{Ask: fmt.Sprintf("%s is more than anybody does in %s; what was it?", roomful.Figure(n), roomful.Clock(work.Seconds())), Answers: [2]string{"another number", "that number"}}
+		out.Question = question(fmt.Sprintf("%s is more than anybody does in %s; what was it?", roomful.Figure(n), roomful.Clock(work.Seconds())), "another number", "that number")
 	}
 }
 
@@ -124,7 +123,7 @@ func (r *reader) doubtInterval(out *roomful.Reading, part roomful.Part, f roomfu
 		return
 	}
 	if s := *out.Seconds; s < float64(f.Count)*r.least(part.Round, 0) {
-		out.Question = &roomful.Question{Ask: fmt.Sprintf("%s is faster than anybody does all %d; was it one of them?", roomful.Clock(s), f.Count), Answers: [2]string{"one of them", "all of them"}}
+		out.Question = question(fmt.Sprintf("%s is faster than anybody does all %d; was it one of them?", roomful.Clock(s), f.Count), "one of them", "all of them")
 	}
 }
 

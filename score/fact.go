@@ -142,7 +142,7 @@ func (p *parser) add(f fact, i, n int) int {
 var (
 	aboutWords  = []string{"~", "about", "around", "roughly", "approx", "nearly", "almost", "circa", "ca", "maybe", "≈", "cca", "sub", "approx", "approximately", "under", "unter", "etwa", "oko", "unos", "env", "environ", "ungefähr", "otprilike", "rund"}
 	ishWords    = []string{"ish", "?"}
-	roundWords  = []string{"round", "rounds", "rd", "rds", "r", "runden", "runde", "tours", "tour", "rnds", "rnd", "krug", "kruga", "krugova", "krugovi", "rundor", "varv", "vueltas", "rondas", "giri", "ronden", "rundy"}
+	roundWords  = []string{"round", "rounds", "rd", "rds", "r", "rung", "rungs", "runden", "runde", "tours", "tour", "rnds", "rnd", "krug", "kruga", "krugova", "krugovi", "rundor", "varv", "vueltas", "rondas", "giri", "ronden", "rundy"}
 	repWords    = []string{"rep", "reps", "wdh", "more", "extra"}
 	joinWords   = []string{"+", "and", "&", "plus", "und", "et"}
 	kgWords     = []string{"kg", "kgs", "kilo", "kilos", "k"}

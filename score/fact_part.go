@@ -175,8 +175,8 @@ func (r *reader) inAll(out *roomful.Reading) {
 			continue
 		}
 		r.take(f)
-		if !level && out.Question == nil {
-			out.Question = &roomful.Question{Ask: Words(*out) + " is " + roomful.Figure(whole) + " in all; which is it?", Answers: [2]string{Words(*out), f.text}}
+		if !level {
+			ask(out, Words(*out)+" is "+roomful.Figure(whole)+" in all; which is it?", Words(*out), f.text)
 		}
 	}
 }

@@ -16,7 +16,7 @@ func (r *reader) finish(out []roomful.Reading) {
 		}
 	}
 	r.inAll(&out[0])
-	said := r.heights(r.stated(out))
+	said := r.amounts(r.heights(r.stated(out)))
 	for _, c := range r.said.changes {
 		r.give(out, r.pieceOf(c), c)
 	}
@@ -76,9 +76,7 @@ func (r *reader) begins(out *roomful.Reading, s *piece, c saidChange) float64 {
 	if known && !c.then {
 		return at
 	}
-	if out.Question == nil {
-		out.Question = &roomful.Question{Ask: "when did " + r.named(c.Change) + " begin?", Answers: [2]string{"about halfway", "another time"}}
-	}
+	ask(out, "when did "+r.named(c.Change)+" begin?", "about halfway", "another time")
 	at, _ = r.clock(point{half: true}, s, out)
 	return at
 }
@@ -195,3 +193,15 @@ func (r *reader) counted(out []roomful.Reading) {
 
 // eachWords are counts of every line of a round.
 var eachWords = map[string]float64{"threes": 3, "fours": 4, "fives": 5, "sixes": 6, "sevens": 7, "eights": 8, "nines": 9, "tens": 10}
+
+// question is one short question with its two answers, the likelier first.
+func question(ask, likelier, other string) *roomful.Question {
+	return &roomful.Question{Ask: ask, Answers: [2]string{likelier, other}}
+}
+
+// ask puts a question to a reading that has none yet.
+func ask(out *roomful.Reading, words, likelier, other string) {
+	if out.Question == nil {
+		out.Question = question(words, likelier, other)
+	}
+}

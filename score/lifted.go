@@ -16,6 +16,7 @@ type lifted struct {
 	of     roomful.MovementID // the line
 	lines  []roomful.Element  // that it may be of
 	turned bool               // "dropped to 16"
+	then   bool               // it came later, and nobody says when
 	partly bool               // "half the swings at 16", nobody says which
 }
 
@@ -71,9 +72,7 @@ func (r *reader) choice(f *fact, before []lifted, out []roomful.Reading) bool {
 		return false
 	}
 	r.take(f)
-	if one := r.readingOf(out, last.piece); one.Question == nil {
-		one.Question = &roomful.Question{Ask: "which load was it?", Answers: [2]string{roomful.Figure(last.kg) + " kg", roomful.Figure(kg) + " kg"}}
-	}
+	ask(r.readingOf(out, last.piece), "which load was it?", roomful.Figure(last.kg)+" kg", roomful.Figure(kg)+" kg")
 	return true
 }
 
@@ -117,7 +116,7 @@ func (p *parser) pairOf(a, b float64) (int, roomful.Element, bool) {
 const pairsApart = 0.08
 
 // lifts makes a load of a fact, one to a round of a list of them; none when it is something
-// else.
+// else, or the load before it in the other unit.
 func (r *reader) lifts(out []roomful.Reading, before []lifted, i int) []lifted {
 	f := &r.p.facts[i]
 	rounds := f.kind == listFact && r.byRound(out, f)
@@ -125,50 +124,71 @@ func (r *reader) lifts(out []roomful.Reading, before []lifted, i int) []lifted {
 		return nil
 	}
 	at, lines := r.loadPiece(f)
-	if at < 0 {
+	if at < 0 || r.readingOf(out, at).Kind == roomful.LoadScore {
 		return nil
 	}
-	reading := r.readingOf(out, at)
-	if reading.Kind == roomful.LoadScore {
-		return nil
-	}
+	reading, l := r.readingOf(out, at), lifted{piece: at, lines: lines}
 	r.take(f)
-	if kg := inKg(f.a, f, r.unitOf(f, r.pieces[at].part)); f.massSaid && len(before) > 0 && i > 0 && r.p.facts[i-1].massSaid && r.p.facts[i-1].mass != f.mass && math.Abs(math.Log(kg/before[len(before)-1].kg)) <= onePair {
+	l.kg = r.kilograms(reading, f, f.a, l)
+	if len(before) > 0 && i > 0 && f.massSaid && r.p.facts[i-1].massSaid && r.p.facts[i-1].mass != f.mass && math.Abs(math.Log(l.kg/before[len(before)-1].kg)) <= onePair {
 		return nil // "80 kg (175 lb)"
 	}
 	if m, ok := r.byIt(f); ok && lineOf(lines, m.id) >= 0 {
 		r.p.use(m.from, m.to)
 	}
-	l := lifted{piece: at, lines: lines}
-	values := f.list
-	if !rounds {
-		values = []float64{f.a}
-		l.span, l.spoken = r.p.spanOf(stretch{f.from, f.to}, true)
+	if rounds {
+		return r.roundByRound(reading, f, l)
+	}
+	l.span, l.spoken = r.p.spanOf(stretch{f.from, f.to}, true)
+	if !l.spoken && r.said.asWritten && r.turns(f) { // "first round rx, then 16"
+		l.span, l.spoken = span{since: r.p.firstEnd(f.from)}, true
+		l.then = l.span.since == point{}
 	}
 	l.partly = !l.spoken && r.partly(f)
-	if w := r.p.word(f.from - 1); (w == "dropped" || w == "lowered") && reading.Question == nil {
-		kg := roomful.Figure(inKg(f.a, f, r.unitOf(f, r.pieces[at].part))) + " kg"
-		reading.Question = &roomful.Question{Ask: "was that " + kg + ", or " + kg + " less?", Answers: [2]string{kg, kg + " less"}}
+	if w := r.p.word(f.from - 1); w == "dropped" || w == "lowered" {
+		kg := roomful.Figure(l.kg) + " kg"
+		ask(reading, "was that "+kg+", or "+kg+" less?", kg, kg+" less")
 	}
 	l.turned = r.turned(f)
-	var loads []lifted
-	for n, v := range values {
-		if rounds {
-			l.span, l.spoken = span{startOf(n + 1), startOf(n + 2)}, true
-		}
-		l.kg = inKg(v, f, r.unitOf(f, r.pieces[at].part))
-		l.of, _ = r.line(lines, l.kg)
-		if rounds && n > 0 && loads[len(loads)-1].kg == l.kg {
+	l.of, _ = r.line(lines, l.kg)
+	reading.LoadsKg = append(reading.LoadsKg, l.kg)
+	return []lifted{l}
+}
+
+// roundByRound makes a load of each round of a list that has one to a round.
+func (r *reader) roundByRound(out *roomful.Reading, f *fact, l lifted) (loads []lifted) {
+	l.spoken = true
+	for n, v := range f.list {
+		l.kg, l.span = r.kilograms(out, f, v, l), span{startOf(n + 1), startOf(n + 2)}
+		l.of, _ = r.line(l.lines, l.kg)
+		if n > 0 && loads[len(loads)-1].kg == l.kg {
 			loads[len(loads)-1].span.until = l.span.until
 			continue
 		}
-		reading.LoadsKg = append(reading.LoadsKg, l.kg)
+		out.LoadsKg = append(out.LoadsKg, l.kg)
 		loads = append(loads, l)
 	}
-	if rounds {
-		loads[len(loads)-1].span.until = point{}
-	}
+	loads[len(loads)-1].span.until = point{}
 	return loads
+}
+
+// kilograms is a figure of a load in kg. One that only makes sense in pounds is read so, and
+// asked about.
+func (r *reader) kilograms(out *roomful.Reading, f *fact, v float64, l lifted) float64 {
+	unit := r.unitOf(f, r.pieces[l.piece].part)
+	if !f.massSaid && unit == roomful.Kilogram && r.inPounds(v, l.lines) {
+		unit = roomful.Pound
+		ask(out, "is that "+roomful.Figure(v)+" lb, or kilograms?", roomful.Figure(v)+" lb", roomful.Figure(v)+" kg")
+	}
+	return inKg(v, f, unit)
+}
+
+// inPounds reports whether a figure is far above the sheet's load in kilograms, and near to it
+// in pounds: "135" where the sheet has 60 kg.
+func (r *reader) inPounds(v float64, lines []roomful.Element) bool {
+	_, kg := r.closest(lines, v)
+	_, lb := r.closest(lines, roomful.Lb(v).Kg())
+	return lb <= pairsApart && kg > math.Log(1.5)
 }
 
 // turned reports whether a load is said to have come on the way, and takes the words that say
@@ -240,9 +260,9 @@ func (r *reader) held(out *roomful.Reading, loads []lifted) (changes []owned) {
 	switch one := loads[0]; {
 	case len(loads) > 1 || one.spoken || out.Question != nil:
 	case one.partly:
-		out.Question = &roomful.Question{Ask: "was it " + roomful.Figure(one.kg) + " kg for all of it?", Answers: [2]string{"for all of it", "for a part of it"}}
+		out.Question = question("was it "+roomful.Figure(one.kg)+" kg for all of it?", "for all of it", "for a part of it")
 	case one.turned:
-		out.Question = &roomful.Question{Ask: "was it " + roomful.Figure(loads[0].kg) + " kg from the start?", Answers: [2]string{"from the start", "later on"}}
+		out.Question = question("was it "+roomful.Figure(loads[0].kg)+" kg from the start?", "from the start", "later on")
 	}
 	r.match(out.Piece, !t.differs && len(t.changes) == 0)
 	return t.changes

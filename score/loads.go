@@ -41,6 +41,31 @@ func (r *reader) heights(changes []owned) []owned {
 	return changes
 }
 
+// amounts adds amounts without a name to changes, "15, 10 cal" where one line is counted so.
+func (r *reader) amounts(changes []owned) []owned {
+	at := r.asked()
+	for i := range r.p.facts {
+		f := &r.p.facts[i]
+		base := f.unit.Base()
+		if s := r.p.clause(f.from); r.taken[f.from] || f.kind != unitFact || base != roomful.Metre && base != roomful.Calorie || f.unit.Size() < 1 || !r.p.bare(stretch{s.from, f.from}, onlyWords) || !r.p.bare(stretch{f.to, max(s.to, f.to)}, onlyWords) {
+			continue
+		}
+		var of []roomful.Element
+		for _, e := range r.pieces[at].lines {
+			if e.Amount.Unit.Base() == base && e.Amount.Stated() {
+				of = append(of, e)
+			}
+		}
+		if c := (roomful.Change{Amount: f.a, Unit: f.unit}); len(of) == 1 {
+			r.take(f)
+			if c.Of = of[0].Movement; !asked(of, c.Of, c) {
+				changes = append(changes, owned{saidChange{Change: c}, at})
+			}
+		}
+	}
+	return changes
+}
+
 // asHigh reports whether a height is one that the sheet asks of the person, or may ask of them.
 func (r *reader) asHigh(e roomful.Element, cm float64) bool {
 	for i, h := range e.Heights {

@@ -31,8 +31,7 @@ func (r *reader) bareTime(out *roomful.Reading, f *fact, limit float64) float64 
 	case f.decimals == 0:
 		v = r.digitTime(f.a, limit)
 	case f.decimals == 1:
-		out.Question = &roomful.Question{Ask: "is " + roomful.Figure(f.a) + " minutes and seconds, or a part of a minute?",
-			Answers: [2]string{roomful.Clock(v), roomful.Clock(math.Round(f.a * 60))}}
+		out.Question = question("is "+roomful.Figure(f.a)+" minutes and seconds, or a part of a minute?", roomful.Clock(v), roomful.Clock(math.Round(f.a*60)))
 		return v
 	default:
 		v = math.Round(f.a * 60)
@@ -71,7 +70,7 @@ func (r *reader) clockTime(out *roomful.Reading, f *fact, limit float64) float64
 
 // askTime asks whether a time is the one that was meant.
 func (r *reader) askTime(out *roomful.Reading, f *fact, v float64) {
-	out.Question = &roomful.Question{Ask: "is " + f.text + " a time of " + roomful.Clock(v) + "?", Answers: [2]string{"yes, " + roomful.Clock(v), "no, something else"}}
+	out.Question = question("is "+f.text+" a time of "+roomful.Clock(v)+"?", "yes, "+roomful.Clock(v), "no, something else")
 }
 
 // several reads more than one time of a piece that has one: the clock at the end of each
@@ -83,7 +82,7 @@ func (r *reader) several(out *roomful.Reading, f *fact, rounds int) {
 		return
 	}
 	out.Seconds = &first
-	out.Question = &roomful.Question{Ask: "which is the score?", Answers: [2]string{roomful.Clock(first), roomful.Clock(last)}}
+	out.Question = question("which is the score?", roomful.Clock(first), roomful.Clock(last))
 }
 
 // shortest is less than any interval takes in s, where the sheet does not say how much is done.

@@ -60,18 +60,17 @@ func (r *reader) rounds(out *roomful.Reading, s *piece, f *fact) {
 		rounds = s.count
 	case listFact:
 		rounds = int(f.list[0])
-		out.Question = &roomful.Question{Ask: "how many rounds was it?", Answers: [2]string{roomful.Figure(f.list[0]), roomful.Figure(f.list[1])}}
+		out.Question = question("how many rounds was it?", roomful.Figure(f.list[0]), roomful.Figure(f.list[1]))
 	case plainFact:
 		switch {
 		case f.decimals > 0:
 			reps = behindPoint(*f)
 			if r.p.says(stretch{f.to, min(f.to+1, len(r.p.toks))}, roundWords...) {
-				out.Question = &roomful.Question{Ask: fmt.Sprintf("is that %d rounds and %d, or a part of a round?", rounds, reps), Answers: [2]string{fmt.Sprintf("%d+%d", rounds, reps), "a part of a round"}}
+				out.Question = question(fmt.Sprintf("is that %d rounds and %d, or a part of a round?", rounds, reps), fmt.Sprintf("%d+%d", rounds, reps), "a part of a round")
 			}
 		case f.a > mostTyped:
 			rounds, reps = r.inRounds(s, int(f.a))
-			out.Question = &roomful.Question{Ask: fmt.Sprintf("is %s all the repetitions together?", roomful.Figure(f.a)),
-				Answers: [2]string{fmt.Sprintf("yes, %d+%d", rounds, reps), "no, something else"}}
+			out.Question = question(fmt.Sprintf("is %s all the repetitions together?", roomful.Figure(f.a)), fmt.Sprintf("yes, %d+%d", rounds, reps), "no, something else")
 		}
 	case clockFact: // "5:20"
 		rounds, reps = int(f.a)/60, int(f.a)%60
@@ -79,24 +78,21 @@ func (r *reader) rounds(out *roomful.Reading, s *piece, f *fact) {
 		rounds, reps = r.inRounds(s, int(f.a))
 	}
 	if f.asks || f.kind == clockFact {
-		out.Question = &roomful.Question{Ask: fmt.Sprintf("is that %d rounds and %d repetitions?", rounds, reps),
-			Answers: [2]string{fmt.Sprintf("yes, %d+%d", rounds, reps), "no, something else"}}
+		out.Question = question(fmt.Sprintf("is that %d rounds and %d repetitions?", rounds, reps), fmt.Sprintf("yes, %d+%d", rounds, reps), "no, something else")
 	}
 	if (f.kind == plusFact || f.kind == plainFact && f.decimals == 0 && f.a <= mostTyped) && !f.rung {
 		rounds = r.whichRung(out, s, rounds, reps)
 	}
 	if size := RoundSize(s.part, r.q.Division, rounds); s.count == 0 && size > 0 && reps >= size {
 		if reps > size {
-			out.Question = &roomful.Question{Ask: fmt.Sprintf("a round has %d; which is it?", size),
-				Answers: [2]string{fmt.Sprintf("%d+%d", rounds+reps/size, reps%size), fmt.Sprintf("%d repetitions in all", reps)}}
+			out.Question = question(fmt.Sprintf("a round has %d; which is it?", size), fmt.Sprintf("%d+%d", rounds+reps/size, reps%size), fmt.Sprintf("%d repetitions in all", reps))
 			rounds, reps = rounds+reps/size, reps%size
 		} else {
 			rounds, reps = rounds+1, 0
 		}
 	}
 	if s.count > 0 && rounds > s.count {
-		out.Question = &roomful.Question{Ask: fmt.Sprintf("there are %d intervals; what does %d count?", s.count, rounds),
-			Answers: [2]string{"intervals", "repetitions"}}
+		out.Question = question(fmt.Sprintf("there are %d intervals; what does %d count?", s.count, rounds), "intervals", "repetitions")
 	}
 	out.Rounds, out.Reps = &rounds, &reps
 	total := totalOf(s.part, r.q.Division, rounds, reps)
@@ -133,7 +129,7 @@ func (r *reader) amount(out *roomful.Reading, s *piece, f *fact) {
 	switch s.kind {
 	case roomful.DistanceScore:
 		if f.kind == plainFact && (f.decimals == 1 || f.decimals == 2) && v < mostKm {
-			out.Question = &roomful.Question{Ask: "is " + roomful.Figure(v) + " in kilometres or in metres?", Answers: [2]string{"kilometres", "metres"}}
+			out.Question = question("is "+roomful.Figure(v)+" in kilometres or in metres?", "kilometres", "metres")
 			v *= 1000
 		}
 		out.Metres = &v
@@ -144,7 +140,7 @@ func (r *reader) amount(out *roomful.Reading, s *piece, f *fact) {
 		}
 		out.Seconds = &v
 		if _, one := s.part.Format.(roomful.Every); one && s.count > 1 && (f.kind == plainFact || f.kind == clockFact) && !r.p.says(r.p.clause(f.from), "total", "together", "sum") {
-			out.Question = &roomful.Question{Ask: fmt.Sprintf("is that each of the %d, or all together?", s.count), Answers: [2]string{"all together", "each"}}
+			out.Question = question(fmt.Sprintf("is that each of the %d, or all together?", s.count), "all together", "each")
 		}
 		if f.kind == listFact && !f.range_ {
 			out.EachSeconds = slices.Clone(f.list)

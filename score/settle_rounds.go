@@ -32,8 +32,7 @@ func (r *reader) whichRung(out *roomful.Reading, s *piece, rounds, reps int) int
 	if rung == 0 || rung == rounds || reps >= RoundSize(s.part, r.q.Division, rung) {
 		return rounds
 	}
-	out.Question = &roomful.Question{Ask: fmt.Sprintf("is that the rung of %d, or %d rungs?", rounds, rounds),
-		Answers: [2]string{fmt.Sprintf("%d rungs", rounds), fmt.Sprintf("the rung of %d", rounds)}}
+	out.Question = question(fmt.Sprintf("is that the rung of %d, or %d rungs?", rounds, rounds), fmt.Sprintf("%d rungs", rounds), fmt.Sprintf("the rung of %d", rounds))
 	if float64(totalOf(s.part, r.q.Division, rounds, reps)) > f.Window.Seconds() { // more than one a second is unlikely
 		out.Question.Answers[0], out.Question.Answers[1] = out.Question.Answers[1], out.Question.Answers[0]
 		return rung

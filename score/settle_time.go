@@ -25,7 +25,7 @@ func (r *reader) time(out *roomful.Reading, s *piece, f *fact) {
 	case f.kind == listFact && s.count == 0 && f.range_:
 		v := 60 * f.list[0]
 		out.Seconds, out.TotalReps = &v, &whole
-		out.Question = &roomful.Question{Ask: "which time was it?", Answers: [2]string{roomful.Clock(v), roomful.Clock(60 * f.list[1])}}
+		out.Question = question("which time was it?", roomful.Clock(v), roomful.Clock(60*f.list[1]))
 	case f.kind == listFact && s.count == 0 && f.clocks:
 		r.several(out, f, max(forTime.Rounds, len(forTime.Ladder.Steps)))
 		out.TotalReps = &whole
@@ -66,13 +66,12 @@ func (r *reader) roundsIn(out *roomful.Reading, s *piece, forTime roomful.ForTim
 }
 
 // onlyWords may stand beside the rounds that were done.
-var onlyWords = wordSet("only but did just done completed in total got managed all")
+var onlyWords = wordSet("only each but did just done completed in total got managed all")
 
 // askCap asks about a time beyond the cap.
 func askCap(out *roomful.Reading, forTime roomful.ForTime) {
-	if limit := forTime.Cap.Seconds(); limit > 0 && *out.Seconds > limit && out.Question == nil {
-		out.Question = &roomful.Question{Ask: fmt.Sprintf("the cap is %s; was it finished after it?", roomful.Clock(limit)),
-			Answers: [2]string{"finished in " + roomful.Clock(*out.Seconds), "stopped at the cap"}}
+	if limit := forTime.Cap.Seconds(); limit > 0 && *out.Seconds > limit {
+		ask(out, fmt.Sprintf("the cap is %s; was it finished after it?", roomful.Clock(limit)), "finished in "+roomful.Clock(*out.Seconds), "stopped at the cap")
 	}
 }
 
@@ -91,13 +90,13 @@ func (r *reader) bouts(out *roomful.Reading, s *piece, f *fact) {
 	intervals, _ := s.part.Format.(roomful.Intervals)
 	if lengths, on := onClock(each, intervals.Rest.Seconds()); on && len(each) <= s.count {
 		each = lengths
-		out.Question = &roomful.Question{Ask: "are those times on the clock, or one for each?", Answers: [2]string{"on the clock", "one for each"}}
+		out.Question = question("are those times on the clock, or one for each?", "on the clock", "one for each")
 	}
 	if len(each) > s.count {
-		out.Question = &roomful.Question{Ask: fmt.Sprintf("there are %d intervals and %d times; was one more done?", s.count, len(each)), Answers: [2]string{"yes, one more", "no, one is something else"}}
+		out.Question = question(fmt.Sprintf("there are %d intervals and %d times; was one more done?", s.count, len(each)), "yes, one more", "no, one is something else")
 	}
-	if out.Question == nil && !f.range_ && stray(each) {
-		out.Question = &roomful.Question{Ask: "one of those is far from the others; is it right?", Answers: [2]string{"yes", "no, something else"}}
+	if !f.range_ && stray(each) {
+		ask(out, "one of those is far from the others; is it right?", "yes", "no, something else")
 	}
 	score := slices.Max(each)
 	if s.part.ScoreBy != "slowest" {
@@ -155,10 +154,10 @@ func uneven(each []float64) (worst float64) {
 // askShort asks how far somebody came who did not finish.
 func askShort(out *roomful.Reading, forTime roomful.ForTime) {
 	if forTime.Cap > 0 {
-		out.Question = &roomful.Question{Ask: "was that at the cap of " + roomful.Clock(forTime.Cap.Seconds()) + ", or left before it?", Answers: [2]string{"at the cap", "left before it"}}
+		out.Question = question("was that at the cap of "+roomful.Clock(forTime.Cap.Seconds())+", or left before it?", "at the cap", "left before it")
 		return
 	}
-	out.Question = &roomful.Question{Ask: "how much of it was done?", Answers: [2]string{"so many repetitions", "nobody counted"}}
+	out.Question = question("how much of it was done?", "so many repetitions", "nobody counted")
 }
 
 // capped settles a cap. "cap+12" asks: done or left.
@@ -184,8 +183,7 @@ func (r *reader) capped(out *roomful.Reading, f *fact, forTime roomful.ForTime, 
 	case capOpen:
 		// nearer to the end than the start is likelier: a cap is set to be close to
 		done = whole - n
-		out.Question = &roomful.Question{Ask: fmt.Sprintf("does %d count what was left or what was done?", n),
-			Answers: [2]string{"left", "done"}}
+		out.Question = question(fmt.Sprintf("does %d count what was left or what was done?", n), "left", "done")
 		if 2*n > whole {
 			done = n
 			out.Question.Answers = [2]string{"done", "left"}

@@ -76,6 +76,20 @@ func (p *parser) spanNear(said stretch, load bool) (span, *spoken) {
 	return span{}, nil
 }
 
+// firstEnd is where a first stretch that is said before a token ends, and takes its words; the
+// zero point when none is.
+func (p *parser) firstEnd(before int) (until point) {
+	for c := range p.when {
+		for k := range p.when[c] {
+			if s := &p.when[c][k]; s.early() && s.to <= before {
+				until, s.claimed = s.until, true
+				p.use(s.from, s.to)
+			}
+		}
+	}
+	return until
+}
+
 // clauseOfSpans is the first clause from c on that has more than marks, when it is no more
 // than spans: "24 kg, first round only"; else 0.
 func (p *parser) clauseOfSpans(c int) int {

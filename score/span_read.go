@@ -39,51 +39,6 @@ var (
 	atWords     = []string{"at", "@", "with", "w", "on", "using", "mit"}
 )
 
-// ordinals are rounds by their place.
-var ordinals = map[string]int{"first": 1, "1st": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "erste": 1, "ersten": 1, "zweite": 2, "zweiten": 2, "dritte": 3, "dritten": 3}
-
-// ordinal reads "third" and "3rd" at token i: which place, and how many tokens say it.
-func (p *parser) ordinal(i int) (n, tokens int) {
-	if n = ordinals[p.word(i)]; n > 0 {
-		return n, 1
-	}
-	if p.isNumber(i) && i+1 < len(p.toks) && p.toks[i+1].glued && ordinalEnds[p.word(i+1)] {
-		return p.whole(i), 2
-	}
-	return 0, 0
-}
-
-// pointAt reads a place in the piece that begins at token i, "round 3", "the third round",
-// "10:00", "min 7", "about halfway"; long is how many seconds it lasts, when it does, and end the
-// token behind it, i when there is none.
-func (p *parser) pointAt(i int) (at point, long float64, end int) {
-	j := i
-	for slices.Contains([]string{"about", "around", "roughly", "~", "the"}, p.word(j)) {
-		j++
-	}
-	rounds := func(k int) bool { return slices.Contains(roundWords, p.word(k)) }
-	minutes := func(k int) bool { return slices.Contains(minWords, p.word(k)) }
-	switch n, tokens := p.ordinal(j); {
-	case halfWords[p.word(j)]:
-		return point{half: true}, 0, j + 1 + b2i(p.word(j+1) == "way")
-	case p.isClock(j):
-		return point{seconds: p.toks[j].value}, 0, j + 1
-	case rounds(j) && p.isNumber(j+1):
-		return startOf(p.whole(j + 1)), 0, j + 2
-	case minutes(j) && p.isNumber(j+1):
-		return point{seconds: 60 * (p.toks[j+1].value - 1)}, 60, j + 2
-	case tokens > 0 && (rounds(j+tokens) || p.word(j+1) == "one" || tokens == 2 || j > i):
-		return startOf(n), 0, j + tokens + b2i(rounds(j+tokens) || p.word(j+tokens) == "one")
-	case slices.Contains(lastWords, p.word(j)) && rounds(j+1):
-		return point{last: 1}, 0, j + 2
-	case slices.Contains(lastWords, p.word(j)) && p.isNumber(j+1):
-		return point{last: p.whole(j + 1)}, 0, j + 2 + b2i(rounds(j+2))
-	case p.isNumber(j) && minutes(j+1):
-		return point{seconds: 60 * p.toks[j].value}, 0, j + 2
-	}
-	return point{}, 0, i
-}
-
 // spanAt reads a stretch of the piece that begins at token i. The ones before it in the
 // text are given, since a count of rounds goes on from the one before.
 func (p *parser) spanAt(i int, turned bool, before []spoken) (spoken, bool) {
@@ -117,7 +72,7 @@ func (p *parser) spanFrom(i int, turned bool) (span, int) {
 	switch whole := p.isNumber(i+1) && p.toks[i+1].decimals == 0 && !p.unitAt(i+2); {
 	case w == "at" && (at.half || turned && at.seconds > 0):
 		return span{since: at}, end
-	case from && end == i+1 && whole && (after || p.asked.count > 0 || p.word(i+2) == "on"):
+	case from && end == i+1 && whole && (after || p.asked.count > 0 || p.word(i+2) == "on" || from && w == "from" && p.countsRounds(i+1)):
 		at, end = startOf(p.whole(i+1)), i+2+b2i(slices.Contains(roundWords, p.word(i+2)))
 	case !from || end == i+1:
 		return span{}, i
@@ -219,7 +174,7 @@ func (p *parser) spanIn(i int, before []spoken) (span, int) {
 		return span{point{seconds: 60 * (p.toks[j+1].value - 1)}, point{seconds: 60 * p.toks[j+3].value}}, j + 4
 	}
 	switch said := len(before) > 0 && p.isNumber(j) && p.word(j+1) == "-" && p.isNumber(j+2); {
-	case slices.Contains(roundWords, p.word(j)) && p.isNumber(j+1) && (p.word(j+2) != "+" || !p.number(j+3)) && (!p.isNumber(j-1) || p.scoreElsewhere() && (p.word(j+2) == "-" || oneRound[p.word(j)])):
+	case slices.Contains(roundWords, p.word(j)) && p.isNumber(j+1) && (p.word(j+2) != "+" || !p.number(j+3) || p.asked.kind == roomful.TimeScore) && (!p.isNumber(j-1) || p.scoreElsewhere() && (p.word(j+2) == "-" || oneRound[p.word(j)])):
 		j++
 	case !said || p.whole(j) != before[len(before)-1].until.round:
 		return span{}, i
@@ -228,7 +183,7 @@ func (p *parser) spanIn(i int, before []spoken) (span, int) {
 	if w := p.word(j + 1); w == "on" || w == "onwards" || w == "+" && !p.number(j+2) {
 		return span{since: startOf(n)}, j + 2
 	}
-	if w := p.word(j + 1); p.isNumber(j+2) && (slices.Contains([]string{"-", "to", "and", "&"}, w) || w == "," && p.whole(j+2) == n+1) && p.whole(j+2) > n {
+	if w := p.word(j + 1); p.isNumber(j+2) && ((slices.Contains([]string{"-", "to", "and", "&"}, w) || w == "+" && p.asked.kind == roomful.TimeScore) || w == "," && p.whole(j+2) == n+1) && p.whole(j+2) > n {
 		return span{startOf(n), startOf(p.whole(j+2) + 1)}, j + 3
 	}
 	return span{startOf(n), startOf(n + 1)}, j + 1
@@ -253,7 +208,8 @@ func (p *parser) spanCount(i int, before []spoken) (span, int) {
 		k++
 	}
 	_, named := p.named.from(k)
-	if j == i && !(p.isNumber(k) && p.toks[k].clause == p.toks[i].clause) && !named {
+	behind := p.isMass(j-1) || p.word(j-1) == "(" && p.isMass(j-2) // "16 kg 4 rounds"
+	if j == i && !(p.isNumber(k) && p.toks[k].clause == p.toks[i].clause) && !named && !behind {
 		return span{}, i
 	}
 	s := span{until: startOf(p.whole(j) + 1)}
@@ -305,6 +261,11 @@ func (p *parser) count(word string) (n int) {
 		n += b2i(t.text == word)
 	}
 	return n
+}
+
+// isMass reports whether a token is a unit of mass.
+func (p *parser) isMass(i int) bool {
+	return slices.Contains(kgWords, p.word(i)) || slices.Contains(lbWords, p.word(i))
 }
 
 // isClock reports whether token i is an unused clock time.

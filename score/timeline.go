@@ -28,7 +28,7 @@ func (t *timeline) fill() {
 	var held []stretch
 	for _, l := range t.spans {
 		one := stretch{kg: l.kg, to: math.Inf(1)}
-		one.from = t.r.begins(t.out, s, saidChange{Change: roomful.Change{LoadKg: l.kg}, span: l.span})
+		one.from = t.r.begins(t.out, s, saidChange{Change: roomful.Change{LoadKg: l.kg}, span: l.span, then: l.then})
 		if until, known := t.r.clock(l.span.until, s, t.out); known && l.span.until != (point{}) {
 			one.to = until
 		}
@@ -63,9 +63,7 @@ func (t *timeline) rest(at float64) {
 	case at == 0:
 	case len(t.changes) == 0 && t.now > 0: // the sheet's load for a part of it, and then?
 		t.differs = true
-		if t.out.Question == nil {
-			t.out.Question = &roomful.Question{Ask: "what was it after the first part with " + roomful.Figure(t.now) + " kg?", Answers: [2]string{"the same", "another load"}}
-		}
+		ask(t.out, "what was it after the first part with "+roomful.Figure(t.now)+" kg?", "the same", "another load")
 	default:
 		t.change(roomful.Change{Of: t.of, To: t.of, AtSeconds: at})
 		t.now = 0

@@ -2,6 +2,7 @@ package score
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"unicode"
@@ -12,7 +13,7 @@ import (
 // unsure asks about what a coach would stop at in a reading that has no question yet:
 // the first of these that holds.
 func (r *reader) unsure(out *roomful.Reading) {
-	for _, doubt := range []func(*roomful.Reading) *roomful.Question{r.oddSeconds, r.tooLarge, r.noScore, r.tooLong, r.inMarkup, r.missedRounds, r.otherFigure} {
+	for _, doubt := range []func(*roomful.Reading) *roomful.Question{r.oddSeconds, r.tooLarge, r.noScore, r.tooLong, r.inMarkup, r.missedRounds, r.average, r.oneOfMore, r.otherFigure} {
 		if out.Question == nil {
 			out.Question = doubt(out)
 		}
@@ -23,7 +24,7 @@ func (r *reader) unsure(out *roomful.Reading) {
 func (r *reader) oddSeconds(out *roomful.Reading) *roomful.Question {
 	if at := r.got[r.asked()]; at >= 0 && r.p.facts[at].oddSeconds {
 		f := &r.p.facts[at]
-		return &roomful.Question{Ask: "is " + f.text + " a time of " + Words(*out) + "?", Answers: [2]string{"yes, " + Words(*out), "no, something else"}}
+		return question("is "+f.text+" a time of "+Words(*out)+"?", "yes, "+Words(*out), "no, something else")
 	}
 	return nil
 }
@@ -33,7 +34,7 @@ func (r *reader) tooLarge(*roomful.Reading) *roomful.Question {
 	if !r.p.huge {
 		return nil
 	}
-	return &roomful.Question{Ask: "one of the figures is beyond all that anybody scores; what was it?", Answers: [2]string{"another figure", "none"}}
+	return question("one of the figures is beyond all that anybody scores; what was it?", "another figure", "none")
 }
 
 // noScore asks for the score where there are figures, or nothing but signs, and none was
@@ -44,14 +45,14 @@ func (r *reader) noScore(out *roomful.Reading) *roomful.Question {
 	}
 	for i := range r.p.facts {
 		if f := &r.p.facts[i]; f.kind == plainFact && !r.taken[f.from] && !r.private(f) {
-			return &roomful.Question{Ask: "is " + roomful.Figure(f.a) + " the score?", Answers: [2]string{"yes", "no, something else"}}
+			return question("is "+roomful.Figure(f.a)+" the score?", "yes", "no, something else")
 		}
 	}
 	if r.elsewhereOnly() {
 		return nil
 	}
 	if len(r.p.facts) > 0 || r.figures() || !strings.ContainsFunc(r.p.raw, unicode.IsLetter) {
-		return &roomful.Question{Ask: "what was the score?", Answers: [2]string{"a score", "none was kept"}}
+		return question("what was the score?", "a score", "none was kept")
 	}
 	return nil
 }
@@ -85,7 +86,7 @@ func (r *reader) tooLong(out *roomful.Reading) *roomful.Question {
 
 // theScore asks whether what was read is the score.
 func theScore(out *roomful.Reading) *roomful.Question {
-	return &roomful.Question{Ask: "is " + Words(*out) + " the score?", Answers: [2]string{"yes", "no, something else"}}
+	return question("is "+Words(*out)+" the score?", "yes", "no, something else")
 }
 
 // inMarkup asks about a bare figure in a text with tags.
@@ -111,7 +112,40 @@ func (r *reader) missedRounds(*roomful.Reading) *roomful.Question {
 	}
 	f := &r.p.facts[at]
 	if f.kind == plainFact && r.p.says(stretch{r.p.clause(f.from).from, f.from}, "failed", "fail", "missed", "miss", "didn't", "didn’t", "lost", "dropped", "died", "out", "until", "dead") {
-		return &roomful.Question{Ask: "does that count what was held or what was missed?", Answers: [2]string{"held", "missed"}}
+		return question("does that count what was held or what was missed?", "held", "missed")
+	}
+	return nil
+}
+
+// average asks about a figure that is said to be one of several intervals.
+func (r *reader) average(out *roomful.Reading) *roomful.Question {
+	at := r.got[r.asked()]
+	if at < 0 || r.p.facts[at].kind == listFact {
+		return nil
+	}
+	f := &r.p.facts[at]
+	if w := []string{r.p.word(f.from - 1), r.p.word(f.to)}; slices.Contains(w, "avg") || slices.Contains(w, "average") {
+		return question("is "+f.text+" the score, or the average?", "the average", "the score")
+	}
+	return nil
+}
+
+// oneOfMore asks about the figure of an interval that has others like it in its clause, "52 51
+// skipped 50".
+func (r *reader) oneOfMore(out *roomful.Reading) *roomful.Question {
+	at := r.got[r.asked()]
+	if at < 0 || r.p.asked.count < 2 || r.p.asked.kind == roomful.RoundsScore || r.p.facts[at].kind != plainFact {
+		return nil
+	}
+	one := &r.p.facts[at]
+	if worstWords[r.p.word(one.from-1)] {
+		return nil
+	}
+	for i := range r.p.facts {
+		f := &r.p.facts[i]
+		if !r.taken[f.from] && f.kind == plainFact && r.p.toks[f.from].clause == r.p.toks[one.from].clause && math.Abs(math.Log(f.a/one.a)) < math.Ln2 {
+			return question("which is the score?", Words(*out), f.text)
+		}
 	}
 	return nil
 }
@@ -128,24 +162,41 @@ func (r *reader) otherFigure(out *roomful.Reading) *roomful.Question {
 		if q := r.eachRound(f); q != nil {
 			return q
 		}
+		if loads := r.alsoLoads(f, out); loads && !r.taken[f.from] && !r.private(f) {
+			return question("what does "+f.text+" count?", "a load", "something else")
+		}
 		if s := r.p.clause(f.from); r.taken[f.from] || r.private(f) || !r.p.bare(stretch{s.from, f.from}, choiceWords) || !r.p.bare(stretch{f.to, max(s.to, f.to)}, choiceWords) {
 			continue
 		}
 		switch f.kind {
 		case score, plusFact, clockFact:
-			return &roomful.Question{Ask: "which is the score?", Answers: [2]string{Words(*out), f.text}}
+			return question("which is the score?", Words(*out), f.text)
 		case plainFact, ofFact, listFact, setsFact:
 			at := r.got[r.asked()]
 			if w := r.p.word(f.from - 1); f.kind == plainFact && score == plusFact && f.from == r.p.facts[at].to+1 && (choiceWords[w] || w == "/" || w == "-") {
-				return &roomful.Question{Ask: "which is the score?", Answers: [2]string{Words(*out), fmt.Sprintf("%d+%d", *out.Rounds, int(f.a))}}
+				return question("which is the score?", Words(*out), fmt.Sprintf("%d+%d", *out.Rounds, int(f.a)))
 			}
 			if choiceWords[r.p.word(f.from-1)] {
-				return &roomful.Question{Ask: "which is the score?", Answers: [2]string{Words(*out), f.text}}
+				return question("which is the score?", Words(*out), f.text)
 			}
-			return &roomful.Question{Ask: "what does " + f.text + " count?", Answers: [2]string{"a load", "something else"}}
+			return question("what does "+f.text+" count?", "a load", "something else")
 		}
 	}
 	return nil
+}
+
+// alsoLoads reports whether a figure is one of the sheet's loads beside another, "24 kg mostly,
+// 16 at the end" and "a mix of 24 and 16".
+func (r *reader) alsoLoads(f *fact, out *roomful.Reading) bool {
+	second := fact{a: f.b, from: f.from}
+	switch {
+	case out.Kind == roomful.LoadScore || r.p.elsewhen(f.from):
+	case f.kind == plusFact:
+		return out.Kind == roomful.TimeScore && r.apart(f) <= onePair && r.apart(&second) <= onePair
+	case f.kind == plainFact:
+		return len(out.LoadsKg) > 0 && r.apart(f) <= onePair && !r.counts(f) && !r.share(f)
+	}
+	return false
 }
 
 // eachRound asks about a count of a line's movement that is not the sheet's and says no more,
@@ -159,7 +210,7 @@ func (r *reader) eachRound(f *fact) *roomful.Question {
 	for _, i := range piecesWith(r.pieces, m.id) {
 		e := r.pieces[i].lines[lineOf(r.pieces[i].lines, m.id)]
 		if r.pieces[i].kind != roomful.LoadScore && e.Amount.Unit == roomful.Rep && e.Amount.Stated() && !slices.Contains(e.Amount.By, f.a) {
-			return &roomful.Question{Ask: "what does " + roomful.Figure(f.a) + " count?", Answers: [2]string{r.q.Lexicon.Movement(e.Movement).Plural + " each round", "something else"}}
+			return question("what does "+roomful.Figure(f.a)+" count?", r.q.Lexicon.Movement(e.Movement).Plural+" each round", "something else")
 		}
 	}
 	return nil
