@@ -90,6 +90,8 @@ func ordered(table string) string {
 		return "class_id, turn"
 	case "overrides":
 		return "document_id, piece, person_id"
+	case "attempts":
+		return "seq" // as they came: a day's scores lie together where they are restored
 	case "done":
 		return "attempt_id, n"
 	default:

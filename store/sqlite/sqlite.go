@@ -91,7 +91,8 @@ func open(ctx context.Context, file string) (store.Engine, error) {
 func address(file, mode string, more ...string) string {
 	pragmas := []string{"busy_timeout(10000)", "foreign_keys(1)"}
 	if mode != "ro" {
-		pragmas = append(pragmas, "journal_mode(wal)", "synchronous(full)")
+		// With two megabytes, as it comes, a gym that is restored is written three times.
+		pragmas = append(pragmas, "journal_mode(wal)", "synchronous(full)", "cache_size(-32000)", "temp_store(memory)")
 	}
 	q := append([]string{"mode=" + mode}, more...)
 	for _, p := range pragmas {
