@@ -1,6 +1,7 @@
 package web
 
 import (
+	"errors"
 	"net/http"
 	"strings"
 	"time"
@@ -41,7 +42,8 @@ func (s *Server) invited(w http.ResponseWriter, q *http.Request, _ visit) error 
 
 // notIn is a refusal at the door.
 func notIn(err error) error {
-	if roomful.HintOf(err) == "" {
+	var trouble *store.Trouble
+	if roomful.HintOf(err) == "" || errors.As(err, &trouble) {
 		return err
 	}
 	return &refusal{http.StatusForbidden, roomful.Error{Summary: err.Error(), Hint: roomful.HintOf(err)}}

@@ -1,0 +1,3 @@
+module roomful/bench/serve
+
+go 1.26.0
