@@ -171,9 +171,17 @@ func (s *Server) leave(w http.ResponseWriter, q *http.Request, v visit, hashes .
 	return nil
 }
 
+// inviting is whom somebody invites: a role, and for a member who of the people it is.
+type inviting struct{ Role, Person string }
+
+// invitation is a link that lets one person in.
+type invitation struct {
+	Link string `json:"link"`
+}
+
 // invite makes an invitation and answers with its link.
 func (s *Server) invite(w http.ResponseWriter, q *http.Request, v visit) error {
-	var ask struct{ Role, Person string }
+	var ask inviting
 	if err := read(q, &ask); err != nil {
 		return err
 	}
@@ -190,7 +198,5 @@ func (s *Server) invite(w http.ResponseWriter, q *http.Request, v visit) error {
 	}); err != nil {
 		return err
 	}
-	return answer(w, struct {
-		Link string `json:"link"`
-	}{"/in/" + secret})
+	return answer(w, invitation{"/in/" + secret})
 }

@@ -229,12 +229,15 @@ func spreadsheets(z *zip.Writer, p store.Person, mine own) error {
 	return exchange.WriteAttempts(f, people, logged)
 }
 
+// erasing is the name of somebody who wants to be forgotten.
+type erasing struct {
+	Name string `json:"name"`
+}
+
 // erase takes away all that is kept of the one who asks, for good. They say their name,
 // so that no slip of a thumb does it. Backups that were made before keep what they have.
 func (s *Server) erase(w http.ResponseWriter, q *http.Request, v visit) error {
-	var sent struct {
-		Name string `json:"name"`
-	}
+	var sent erasing
 	if err := read(q, &sent); err != nil {
 		return err
 	}

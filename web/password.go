@@ -97,10 +97,19 @@ func readEntering(q *http.Request) (sent entering, form bool, err error) {
 	return sent, false, read(q, &sent)
 }
 
+// choosing is a password that somebody chooses.
+type choosing struct{ Password string }
+
+// known are the ids by which somebody comes in with a password.
+type known struct {
+	Gym     string `json:"gym"`
+	Account string `json:"account"`
+}
+
 // setPassword sets the visitor's password, and signs their other devices out: whoever
 // changes a password may have lost one.
 func (s *Server) setPassword(w http.ResponseWriter, q *http.Request, v visit) error {
-	var sent struct{ Password string }
+	var sent choosing
 	form, err := formed(q)
 	if sent.Password = q.PostFormValue("password"); err == nil && !form {
 		err = read(q, &sent)
@@ -138,8 +147,5 @@ func (s *Server) setPassword(w http.ResponseWriter, q *http.Request, v visit) er
 		http.Redirect(w, q, "/", http.StatusSeeOther)
 		return nil
 	}
-	return answer(w, struct {
-		Gym     string `json:"gym"`
-		Account string `json:"account"`
-	}{v.Gym, v.Account.ID})
+	return answer(w, known{v.Gym, v.Account.ID})
 }

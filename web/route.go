@@ -21,6 +21,7 @@ var routes = []route{
 	{"GET /healthz", "", (*Server).healthy, "says that the program runs"},
 	{"GET /readyz", "", (*Server).ready, "says whether the database answers"},
 	{"GET /metrics", "", (*Server).metrics, "tells how much was asked and how long it took, on this machine or to an owner"},
+	{"GET /openapi.json", "", (*Server).document, "describes all of this for programs"},
 	{"GET /in/{secret}", "", (*Server).invited, "shows whom an invitation is for, and takes nothing up"},
 	{"POST /in/{secret}", "", (*Server).comeIn, "takes an invitation up and signs the device in"},
 	{"GET /in/{secret}/code", "", (*Server).code, "draws the link of an invitation for a camera"},

@@ -42,6 +42,7 @@ type Server struct {
 	ceremonies account.Ceremonies
 	figures    *figures
 	streams    streams
+	described  map[string]any // the routes, for programs
 	patience   patience
 }
 
@@ -58,6 +59,7 @@ type visit struct {
 // be framed or loaded from elsewhere, and what is asked is logged without who asks.
 func (s *Server) Handler() http.Handler {
 	s.figures = newFigures(s.Metrics, s.Store)
+	s.described = openAPI(routes)
 	mux := http.NewServeMux()
 	for _, r := range routes {
 		mux.Handle(r.pattern, s.serve(r))

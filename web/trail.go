@@ -18,6 +18,12 @@ type step struct {
 	Subject string `json:"subject"` // the id of what changed
 }
 
+// trail is a part of what was done in a gym.
+type trail struct {
+	Steps []step `json:"steps"`
+	Last  int64  `json:"last"` // the seq of the gym's last change
+}
+
 // mostSteps is how many are told at once.
 const mostSteps = 500
 
@@ -31,10 +37,7 @@ func (s *Server) trail(w http.ResponseWriter, q *http.Request, v visit) error {
 		}
 		after = n
 	}
-	out := struct {
-		Steps []step `json:"steps"`
-		Last  int64  `json:"last"` // the seq of the gym's last change
-	}{Steps: []step{}}
+	out := trail{Steps: []step{}}
 	if err := s.view(q, v, func(b *store.Books) error {
 		all, err := b.Changes(after, mostSteps)
 		if err != nil {

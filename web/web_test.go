@@ -148,6 +148,9 @@ func (g *gym) ask(who, method, path string, body any, header ...string) (int, st
 	if err != nil {
 		g.t.Fatal(err)
 	}
+	if got.StatusCode == http.StatusOK && strings.HasPrefix(got.Header.Get("Content-Type"), "application/json") {
+		g.described(method, path, string(text))
+	}
 	return got.StatusCode, string(text), got.Header
 }
 
