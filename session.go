@@ -1,38 +1,5 @@
 package roomful
 
-import (
-	"fmt"
-	"time"
-)
-
-// Date is a calendar day, without a time or a zone.
-type Date struct {
-	Year  int
-	Month time.Month
-	Day   int
-}
-
-// IsZero reports whether no date is set.
-func (d Date) IsZero() bool { return d == Date{} }
-
-// String returns the date as ISO 8601, "2027-03-04", or "" for no date.
-func (d Date) String() string {
-	if d.IsZero() {
-		return ""
-	}
-	return time.Date(d.Year, d.Month, d.Day, 0, 0, 0, 0, time.UTC).Format(time.DateOnly)
-}
-
-// UnmarshalText reads a date as String writes it.
-func (d *Date) UnmarshalText(text []byte) error {
-	t, err := time.Parse(time.DateOnly, string(text))
-	if err != nil {
-		return &Error{Summary: fmt.Sprintf("%q is not a date", text), Hint: "write it as 2027-01-18"}
-	}
-	*d = Date{t.Year(), t.Month(), t.Day()}
-	return nil
-}
-
 // Session is a day's sheet once it has been read.
 type Session struct {
 	Title    string

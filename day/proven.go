@@ -1,10 +1,6 @@
 package day
 
-import (
-	"time"
-
-	"roomful"
-)
+import "roomful"
 
 // lately is for how many days a load that went as meant goes on counting as one that
 // would do: a cycle of twelve weeks (common practice, no source).
@@ -37,13 +33,7 @@ func (l *loading) widen(c *roomful.Choice) {
 	if t == nil || !t.Noted || t.Off < 0 || t.On.IsZero() || l.on.IsZero() {
 		return
 	}
-	if daysBetween(t.On, l.on) <= lately && t.Load.Kg() > c.High.Kg()*alike {
+	if l.on.Days(t.On) <= lately && t.Load.Kg() > c.High.Kg()*alike {
 		c.High = t.Load.In(c.High.Unit)
 	}
-}
-
-// daysBetween is how many days one date is after another.
-func daysBetween(a, b roomful.Date) int {
-	at := func(d roomful.Date) time.Time { return time.Date(d.Year, d.Month, d.Day, 0, 0, 0, 0, time.UTC) }
-	return int(at(b).Sub(at(a)).Hours() / 24)
 }

@@ -54,8 +54,7 @@ func (d *Desk) Open(b *store.Books, now time.Time) (*Gym, error) {
 	if g.Zone, err = time.LoadLocation(about.Zone); err != nil {
 		g.Zone = time.UTC
 	}
-	y, m, on := now.In(g.Zone).Date()
-	g.Today = roomful.Date{Year: y, Month: m, Day: on}
+	g.Today = roomful.DateOf(now.In(g.Zone))
 	own := *d.day
 	g.Day = &own
 	if text, err := g.text(store.Settings); err != nil {

@@ -32,7 +32,7 @@ func (g *Gym) ReadBy() store.Readers {
 }
 
 // Record returns somebody's scores up to a change, all of them for nought. What was done
-// is as it was kept; of the rest it is resolved now, as far as it can be.
+// is as it was kept; of the rest it is resolved now, unless their sheet has faults.
 func (g *Gym) Record(ctx context.Context, person string, upTo int64) (Record, error) {
 	attempts, err := g.books.OfPerson(person)
 	if err != nil {
@@ -53,7 +53,11 @@ func (g *Gym) Record(ctx context.Context, person string, upTo int64) (Record, er
 		case kept != nil && a.Read != nil:
 			q.Known = append(q.Known, g.entries(a, sheet, kept)...)
 		default:
-			q.Sheets[sheet.Name], _ = g.Session(ctx, sheet)
+			session, faults := g.Session(ctx, sheet)
+			if faults > 0 {
+				continue // what such a sheet asks for is not known until it is mended
+			}
+			q.Sheets[sheet.Name] = session
 			q.Logged = append(q.Logged, roomful.Logged{Athlete: person, On: a.Day, Sheet: sheet.Name, Piece: a.Piece, Text: a.Text, Line: i + 1})
 		}
 	}

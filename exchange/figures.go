@@ -187,7 +187,7 @@ func (p *people) born() roomful.Date {
 			p.fault(c.at, "check the day and the month", "born %s is not a day of the calendar", c.text)
 			return roomful.Date{}
 		}
-		d = roomful.Date{Year: t.Year(), Month: t.Month(), Day: t.Day()}
+		d = roomful.DateOf(t)
 	default:
 		p.fault(c.at, "write a year, 1990, or a date, 1990-06-30", "born %q is neither a year nor a date", c.text)
 		return roomful.Date{}

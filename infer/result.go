@@ -4,7 +4,6 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"encoding/json"
-	"time"
 
 	"roomful"
 )
@@ -93,6 +92,5 @@ func (r *Result) weeks(today roomful.Date) int {
 	if r.On.IsZero() || today.IsZero() {
 		return 0
 	}
-	at := func(d roomful.Date) time.Time { return time.Date(d.Year, d.Month, d.Day, 0, 0, 0, 0, time.UTC) }
-	return max(0, int(at(today).Sub(at(r.On)).Hours()/24/7))
+	return max(0, today.Days(r.On)/7)
 }

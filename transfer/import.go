@@ -115,8 +115,7 @@ func (i *importing) id(parts ...string) string {
 
 // today is the day of the import, in UTC.
 func (i *importing) today() roomful.Date {
-	y, m, d := i.now.UTC().Date()
-	return roomful.Date{Year: y, Month: m, Day: d}
+	return roomful.DateOf(i.now.UTC())
 }
 
 // texts brings in the kit and the settings.

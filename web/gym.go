@@ -32,8 +32,7 @@ func (s *Server) today(b *store.Books) (roomful.Date, error) {
 	if err != nil {
 		zone = time.UTC
 	}
-	y, m, d := s.Now().In(zone).Date()
-	return roomful.Date{Year: y, Month: m, Day: d}, nil
+	return roomful.DateOf(s.Now().In(zone)), nil
 }
 
 // crowd knows who somebody is while a list is made, and asks for each once.

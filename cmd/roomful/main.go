@@ -154,8 +154,7 @@ func (m *Main) Run(ctx context.Context) int {
 
 // today is the day by the wall clock.
 func (p *program) today() roomful.Date {
-	t := p.Now()
-	return roomful.Date{Year: t.Year(), Month: t.Month(), Day: t.Day()}
+	return roomful.DateOf(p.Now())
 }
 
 // answer writes the one object of a --json call.

@@ -10,19 +10,15 @@ import (
 	"maps"
 	"net"
 	"net/url"
-	"os"
 	"slices"
 	"strings"
 	"sync"
 
 	"roomful/account"
-	"roomful/demo"
 	"roomful/desk"
 	"roomful/exchange"
 	"roomful/jobs"
 	"roomful/store"
-	"roomful/store/sqlite"
-	"roomful/transfer"
 	"roomful/web"
 )
 
@@ -137,54 +133,4 @@ func (p *program) tellServing(at string, links map[string]string) error {
 		fmt.Fprintf(&b, "  %s comes in once by %s\n", who, links[who])
 	}
 	return p.print(b.String())
-}
-
-// serveDemo brings the invented gym into a database and serves it.
-func (p *program) serveDemo(address, dir string) error {
-	if dir == "" {
-		made, err := os.MkdirTemp("", "roomful-demo-")
-		if err != nil {
-			return outside("making a folder for the demo", err, "name one with --data")
-		}
-		defer os.RemoveAll(made)
-		dir = made
-	}
-	s, err := sqlite.Open(p.ctx, dir)
-	if err != nil {
-		return kept(err)
-	}
-	defer s.Close()
-	links := map[string]string{}
-	err = s.Update(p.ctx, store.By{At: p.Now()}, func(tx *store.Tx) error { return p.demoGym(tx, links) })
-	if err != nil {
-		return err
-	}
-	return p.serve(s, address, "", links)
-}
-
-// demoGym makes the invented gym, and an invitation for each role.
-func (p *program) demoGym(tx *store.Tx, links map[string]string) error {
-	folder, err := transfer.Open(demo.Files)
-	if err != nil {
-		return err
-	}
-	id, err := newID()
-	if err != nil {
-		return err
-	}
-	now := p.Now()
-	if err := tx.MakeGym(store.Gym{ID: id, Name: "The Drying Floor", Zone: "Europe/London", MadeAt: now}); err != nil {
-		return err
-	}
-	b := tx.In(id)
-	if _, err := transfer.Import(b, folder, p.lexicon, now); err != nil {
-		return err
-	}
-	owner := account.Visitor{Gym: id, Account: store.Account{Role: store.Owner}}
-	for role, person := range map[string]string{store.Owner: "", store.Coach: "", store.Member: "rhona", store.Screen: ""} {
-		if links[role], err = owner.Invite(b, role, person, now, rand.Reader); err != nil {
-			return err
-		}
-	}
-	return nil
 }
