@@ -29,6 +29,7 @@ func (p *parser) aside() {
 			slices.Contains([]string{"bpm", "%", "am", "pm", "uhr"}, one),
 			slices.Contains([]string{"hr", "rpe", "puls", "pulse", "damper"}, p.word(i-1)),
 			p.word(i-1) == "@" && p.toks[i].value >= 5 && p.toks[i].value <= 10 && i > 1 && p.toks[i-2].value >= 20 && p.asked.kind == roomful.LoadScore && one != "kg" && one != "lb",
+			p.word(i-1) == "a" && !isDigit(p.raw[p.toks[i].start]),
 			one == "rm" && p.toks[i+1].glued, one == "plate", one == "plates",
 			p.multi() && one == ")" && p.toks[i].value < 10 && !p.opened(i),
 			p.paceOf(i):

@@ -111,7 +111,7 @@ func (p *parser) skips(m mention) int {
 	if w := p.word(m.from - 1); w == "the" || w == "all" || w == "any" {
 		n = 2
 	}
-	if !slices.Contains([]string{"skipped", "without", "no", "ohne", "dropped", "missed"}, p.word(m.from-n)) {
+	if !slices.Contains([]string{"skipped", "without", "no", "ohne", "dropped", "missed", "minus"}, p.word(m.from-n)) {
 		return 0
 	}
 	return n

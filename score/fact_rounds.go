@@ -100,7 +100,7 @@ func (p *parser) of(i int) int {
 	if !p.isNumber(i) || !p.isNumber(i+2) || w != "of" && w != "von" && !(w == "/" && p.toks[i+1].glued) {
 		return 0
 	}
-	if f, ok := p.asked.part.Format.(roomful.ForTime); ok && f.Rounds > 1 && p.whole(i+2) == f.Rounds && p.whole(i) < f.Rounds && !p.isClock(i+3) { // "4/5 rounds"
+	if f, ok := p.asked.part.Format.(roomful.ForTime); ok && f.Rounds > 1 && p.whole(i+2) == f.Rounds && p.whole(i) <= f.Rounds && !p.isClock(i+3) { // "4/5 rounds"
 		return p.add(fact{kind: roundsFact, a: p.toks[i].value}, i, 3+b2i(slices.Contains(roundWords, p.word(i+3))))
 	}
 	if p.asked.kind == roomful.TimeScore && p.toks[i].value >= 100 && p.toks[i+2].value >= 100 {

@@ -18,7 +18,7 @@ func (r *reader) liftable(f *fact, i int) bool {
 	if m, before := r.p.named.from(f.to); before && len(piecesWith(r.pieces, m.id)) > 0 && r.apart(f) > onePair {
 		return false // "12 swings"
 	}
-	if r.counts(f) || f.a > mostKg || choiceWords[r.p.word(f.from-1)] || r.share(f) || r.p.elsewhen(f.from) {
+	if r.counts(f) || f.a > mostKg || choiceWords[r.p.word(f.from-1)] || r.share(f) || r.p.unmeant(f) || r.p.elsewhen(f.from) {
 		return false
 	}
 	if f.a >= 20 || f.decimals == 1 && f.a >= 2.5 && f.a*2 == math.Trunc(f.a*2) {
@@ -71,7 +71,15 @@ func (r *reader) share(f *fact) bool {
 	return part || slices.Contains(atWords, r.p.word(j)) && j+1 < len(r.p.toks) && r.p.toks[j+1].kind == numberToken
 }
 
-// elsewhen reports whether the clause of a token speaks of another day: "20 kg last time".
+// unmeant reports whether a figure is what was not held: "60 not 80", "60 instead of 80", "no 16 so
+// 20 kg", "24 taken so 20".
+func (p *parser) unmeant(f *fact) bool {
+	before, behind := p.word(f.from-1), p.word(f.to)
+	return before == "not" || before == "no" || before == "of" && p.word(f.from-2) == "instead" || slices.Contains([]string{"taken", "gone", "busy"}, behind)
+}
+
+// elsewhen reports whether the clause of a token speaks of another day or of what was not done:
+// "20 kg last time", "could have done 90".
 func (p *parser) elsewhen(at int) bool {
 	s := p.clause(at)
 	for i := s.from; i < s.to; i++ {
@@ -79,7 +87,7 @@ func (p *parser) elsewhen(at int) bool {
 			return true
 		}
 	}
-	return p.says(s, "usually", "usual", "normally", "yesterday")
+	return p.says(s, "could", "should", "would", "wanted", "planned", "meant", "supposed", "sheet", "goal", "target", "usually", "usual", "normally", "yesterday")
 }
 
 // unloaded reports whether a movement is a line of a piece that asks for no load.

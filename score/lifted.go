@@ -63,7 +63,7 @@ func (r *reader) readingOf(out []roomful.Reading, piece int) *roomful.Reading {
 
 // choice takes a second load of which one is meant, "24 or 16 kg", and asks.
 func (r *reader) choice(f *fact, before []lifted, out []roomful.Reading) bool {
-	if len(before) == 0 || !choiceWords[r.p.word(f.from-1)] || f.kind != loadFact && f.kind != plainFact {
+	if len(before) == 0 || !choiceWords[r.p.word(f.from-1)] || r.p.unmeant(f) || f.kind != loadFact && f.kind != plainFact {
 		return false
 	}
 	last := before[len(before)-1]
@@ -120,7 +120,7 @@ const pairsApart = 0.08
 func (r *reader) lifts(out []roomful.Reading, before []lifted, i int) []lifted {
 	f := &r.p.facts[i]
 	rounds := f.kind == listFact && r.byRound(out, f)
-	if r.p.elsewhen(f.from) || f.kind != loadFact && !rounds && !(f.kind == plainFact && r.liftable(f, i)) {
+	if r.p.elsewhen(f.from) || r.p.unmeant(f) || f.kind != loadFact && !rounds && !(f.kind == plainFact && r.liftable(f, i)) {
 		return nil
 	}
 	at, lines := r.loadPiece(f)

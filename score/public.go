@@ -10,7 +10,7 @@ import (
 // and the words of scores. Who lists illnesses forgets one; who lists what people say of
 // a session forgets nothing that hurts. No word may stand here that names or hints at a
 // body, an absence, a mood beyond the session, or a person.
-var publicWords = wordSet(`i me my mine we us our you your it its this that these those there here a an the of to in on at by from for with without w/o into over under except alternating alternate subbed scaled scale minus plus result everything quite may might been repped full complete guess approx approximately roughly probably hit reached bang drop dropping worked built top triple triples strength main amrap emom across through finishing managed into inch inches
+var publicWords = wordSet(`i me my mine we us our you your it its this that these those there here a an the of to in on at by from for with without w/o into over under except alternating alternate subbed scaled scale minus plus result everything quite may might been repped full complete guess approx approximately roughly probably finally attempt attempts place shared belt misses others horrible awful hit reached bang drop dropping worked built top triple triples strength main amrap emom across through finishing managed into inch inches
  up off out and or but so because bc if as than then also too not no yes am is are was were be been do did does done had have has got get
  would could should will can went go going said told say like felt feels made make making took take tried try started start finished finish
  ended stopped stop kept keep held hold broke break breaks paused pause rested rest counted count forgot lost missed failed fail dropped
@@ -35,7 +35,7 @@ var publicWords = wordSet(`i me my mine we us our you your it its this that thes
  wasn't wasn’t mal zeit klimmzug klimmzüge kniebeugen kreuzheben locker dreimal geteilt station stations hasta vista serie séries tour tours tractions pompes`)
 
 // publicSigns are the pictures that others may read.
-var publicSigns = []rune("🔥💪🎉🥳👏🙌😅😂🤣😎💯🌧☀❄⛈🌞☔👍👊✌🏆🥇🚀✨🥵💦🚣🚴🏃🏋♀♂\ufe0f\u200d")
+var publicSigns = []rune("👌✅⚡🎯🔥💪🎉🥳👏🙌😅😂🤣😎💯🌧☀❄⛈🌞☔👍👊✌🏆🥇🚀✨🥵💦🚣🚴🏃🏋♀♂\ufe0f\u200d")
 
 // audience is who may read what nothing was made of.
 type audience uint8

@@ -12,7 +12,7 @@ func (r *reader) loads(out *roomful.Reading, s *piece, facts []fact) {
 	unit := r.unit(s.part)
 	for i := range facts {
 		f := &facts[i]
-		if i > 0 && (r.elsewhere(s, f) || r.another(&facts[0], f) || choiceWords[r.p.word(f.from-1)]) {
+		if i > 0 && (r.p.elsewhen(f.from) || slices.Contains([]string{"more", "less", "heavier", "lighter"}, r.p.word(f.to)) || r.elsewhere(s, f) || r.another(&facts[0], f) || choiceWords[r.p.word(f.from-1)]) {
 			continue
 		}
 		if i > 0 && f.massSaid && facts[i-1].massSaid && f.mass != facts[i-1].mass && len(out.LoadsKg) > 0 && math.Abs(math.Log(inKg(f.a, f, unit)/out.LoadsKg[len(out.LoadsKg)-1])) <= onePair {

@@ -58,6 +58,9 @@ func (p *parser) spanNear(said stretch, load bool) (span, *spoken) {
 		if s.from < said.to || s.held && load {
 			continue
 		}
+		if load && p.remark(said.to, s) {
+			continue // "80 kg felt light in round 1"
+		}
 		if p.figureIn(said.to, s.from) || p.says(stretch{said.to, s.from}, exceptWords...) || s.since != (point{}) && p.figureSoon(s.to, p.clauses[c].to) {
 			break
 		}
@@ -69,11 +72,29 @@ func (p *parser) spanNear(said stretch, load bool) (span, *spoken) {
 		case s.to > said.from:
 		case rest && s.until != point{}:
 			return span{since: s.until}, s
-		case !p.figureIn(s.to, said.from) && !(s.held && load):
+		case !p.figureIn(s.to, said.from) && !(s.held && load) && !(load && remarkWords[p.word(s.to)]):
 			return s.span, s
 		}
 	}
 	return span{}, nil
+}
+
+// remarkWords behind a stretch say how it was: "last round was ugly".
+var remarkWords = wordSet("was were felt feels is are got went")
+
+// remark reports whether a stretch behind token from is not when a load was held: other words
+// stand before it, or it goes on with how it was.
+func (p *parser) remark(from int, s *spoken) bool {
+	if remarkWords[p.word(s.to)] {
+		return true
+	}
+	for i := from; i < s.from; i++ {
+		w := p.toks[i]
+		if w.kind == wordToken && !p.used[i] && !p.named.inside(i) && !linkWords[w.text] && !slices.Contains(turnWords, w.text) && !slices.Contains(restWords, w.text) && !slices.Contains(exceptWords, w.text) && w.text != "only" && w.text != "just" && implementWords[w.text] == "" {
+			return true
+		}
+	}
+	return false
 }
 
 // firstEnd is where a first stretch that is said before a token ends, and takes its words; the

@@ -34,7 +34,7 @@ var (
 	// restWords speak of all that no other stretch has.
 	restWords = []string{"then", "rest", "after", "afterwards", "dann", "danach", "otherwise", "remaining", "thereafter", "onwards"}
 	// overWords say that it was all over: the rounds beside them are the score.
-	exceptWords = []string{"except", "but", "apart", "bar"}
+	exceptWords = []string{"minus", "except", "but", "apart", "bar"}
 	overWords   = []string{"cap", "capped", "tc", "dnf", "stopped", "stop", "quit", "out", "left"}
 	atWords     = []string{"at", "@", "with", "w", "on", "using", "mit"}
 )
@@ -185,6 +185,9 @@ func (p *parser) spanIn(i int, before []spoken) (span, int) {
 	}
 	if w := p.word(j + 1); p.isNumber(j+2) && ((slices.Contains([]string{"-", "to", "and", "&"}, w) || w == "+" && p.asked.kind == roomful.TimeScore) || w == "," && p.whole(j+2) == n+1) && p.whole(j+2) > n {
 		return span{startOf(n), startOf(p.whole(j+2) + 1)}, j + 3
+	}
+	if p.says(p.clause(i), "->") { // "24 -> 16 rd 2"
+		return span{since: startOf(n)}, j + 1
 	}
 	return span{startOf(n), startOf(n + 1)}, j + 1
 }

@@ -40,7 +40,7 @@ func (t *timeline) fill() {
 		slack = l.seconds / l.rounds / 2 // the first 3 and the last 3 of 6+3 leave nothing between
 	}
 	for _, one := range held {
-		if one.from > at+slack {
+		if at == 0 && one.from > 0 || one.from > at+slack {
 			t.rest(at)
 		}
 		t.set(one.from, one.kg)
@@ -75,13 +75,15 @@ func (t *timeline) set(at, kg float64) {
 	if kg == t.now {
 		return
 	}
-	t.now = kg
 	_, differs := t.r.line(t.lines, kg)
-	if at > 0 || differs {
+	sheets := !differs && (t.r.q.Division != roomful.AnyDivision || t.r.heaviest(t.lines, kg)) // "80 from round 3" of 80
+	again := t.now > 0 || len(t.changes) > 0 || !sheets
+	t.now = kg
+	if at > 0 && again || differs {
 		t.change(roomful.Change{Of: t.of, LoadKg: kg, AtSeconds: at})
 		return
 	}
-	t.differs = t.r.q.Division == roomful.AnyDivision && !t.r.heaviest(t.lines, kg) // the sheet's for some, less for others
+	t.differs = !sheets // the sheet's for some, less for others
 }
 
 // change adds a change of the line.

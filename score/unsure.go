@@ -162,6 +162,9 @@ func (r *reader) otherFigure(out *roomful.Reading) *roomful.Question {
 		if q := r.eachRound(f); q != nil {
 			return q
 		}
+		if r.before(f) || out.Kind == roomful.LoadScore && r.p.word(f.from-1) == "+" || f.kind == plainFact && r.p.word(f.from-1) == "not" {
+			continue
+		}
 		if loads := r.alsoLoads(f, out); loads && !r.taken[f.from] && !r.private(f) {
 			return question("what does "+f.text+" count?", "a load", "something else")
 		}
@@ -185,6 +188,11 @@ func (r *reader) otherFigure(out *roomful.Reading) *roomful.Question {
 	return nil
 }
 
+// before reports whether a figure in brackets is what a best was before, "18:42 pb (19:30)".
+func (r *reader) before(f *fact) bool {
+	return r.p.word(r.p.clause(f.from).from) == "(" && r.p.count("pb")+r.p.count("pr") > 0
+}
+
 // alsoLoads reports whether a figure is one of the sheet's loads beside another, "24 kg mostly,
 // 16 at the end" and "a mix of 24 and 16".
 func (r *reader) alsoLoads(f *fact, out *roomful.Reading) bool {
@@ -193,6 +201,7 @@ func (r *reader) alsoLoads(f *fact, out *roomful.Reading) bool {
 	case out.Kind == roomful.LoadScore || r.p.elsewhen(f.from):
 	case f.kind == plusFact:
 		return out.Kind == roomful.TimeScore && r.apart(f) <= onePair && r.apart(&second) <= onePair
+	case r.p.unmeant(f):
 	case f.kind == plainFact:
 		return len(out.LoadsKg) > 0 && r.apart(f) <= onePair && !r.counts(f) && !r.share(f)
 	}

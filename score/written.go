@@ -36,7 +36,7 @@ func (p *parser) written() (yes, no bool) {
 }
 
 // nothingLost are words behind "no" and "without" that take nothing from the work.
-var nothingLost = wordSet(`rep reps no-reps repped repping break breaks breaking rest rests resting stop stops stopping pause pauses pausing problem problems issue issues
+var nothingLost = wordSet(`rep reps no-reps repped repping warm break breaks breaking rest rests resting stop stops stopping pause pauses pausing problem problems issue issues
  band bands miss misses missing drop drops dropping trouble idea watch clock doubt chalk belt grips music warm-up warmup coach help one shoes sleep wait dnf`)
 
 // leftUndone reports whether a word says that something of the work was left out.
@@ -54,7 +54,8 @@ func (p *parser) leftUndone() bool {
 				return true
 			}
 		case "half":
-			if p.word(i-1) != "a" {
+			_, named := p.named.from(i + 1)
+			if w := p.word(i + 1); w == "the" || w == "of" && p.word(i-1) != "first" && p.word(i-1) != "second" || named {
 				return true
 			}
 		case "left":
