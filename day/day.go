@@ -38,6 +38,8 @@ type Question struct {
 	// Past is earlier scores, of anybody: a load that went as meant not long ago would
 	// do again.
 	Past roomful.Record
+	// ByHand are the versions that a coach has set.
+	ByHand []ByHand
 	// Kit is what the room owns, complete; nil means that nothing is short.
 	Kit     *roomful.Kit
 	Today   roomful.Date // for ages, when the session has no date

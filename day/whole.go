@@ -47,6 +47,9 @@ func (d *Day) Versions(ctx context.Context, q Question, home bool) (Versions, er
 				return Versions{Piece: c.piece, Effort: one.effort}, fmt.Errorf("handing out what there is for %s: %w", p.Name(), err)
 			}
 		}
+		if err := d.byHand(ctx, one, &l); err != nil {
+			return Versions{Piece: c.piece, Effort: one.effort}, err
+		}
 		lineups[p.Name()] = l
 		out.Pieces = append(out.Pieces, PieceVersions{one.piece, one.effort, l})
 		if asked {

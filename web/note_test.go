@@ -79,6 +79,17 @@ func TestOverride(t *testing.T) {
 	if !strings.Contains(listed, "amount:7") || !strings.Contains(listed, "map[mass:35 unit:lb]") || strings.Contains(listed, "amount:6") {
 		t.Errorf("listed %s", listed)
 	}
+	for _, who := range []string{"coach", "mo"} {
+		for _, v := range g.must(who, "GET", "/sheets/drip/versions", nil)["athletes"].([]any) {
+			mo := v.(map[string]any)
+			if line := mo["elements"].([]any)[0].(map[string]any); mo["id"] == "mo" && (line["amount"] != 7.0 || line["why"] != "Olu's word") {
+				t.Errorf("%s sees that Mo does %v", who, line)
+			}
+			if forecast := mo["forecast"]; (forecast == nil) != (who == "mo") {
+				t.Errorf("%s sees probabilities: %v", who, forecast)
+			}
+		}
+	}
 	one := func(fields ...any) map[string]any {
 		task := map[string]any{"movement": "burpee", "amount": 5, "unit": "rep"}
 		for i := 0; i < len(fields); i += 2 {
@@ -102,6 +113,7 @@ func TestOverride(t *testing.T) {
 		{"coach", "PUT", "/sheets/drip/overrides/mo", one("load_kg", 9000), 400},
 		{"coach", "PUT", "/sheets/drip/overrides/mo", one("load", map[string]any{"mass": 5, "unit": "stone"}), 400},
 		{"coach", "PUT", "/sheets/drip/overrides/mo", map[string]any{"piece": "none", "work": work(1)["work"]}, 400},
+		{"coach", "PUT", "/sheets/drip/overrides/mo", one(), 400}, // the day has two lines
 		{"coach", "DELETE", "/sheets/drip/overrides/bo", nil, 404},
 		{"coach", "DELETE", "/sheets/drip/overrides/mo", nil, 204},
 		{"coach", "DELETE", "/sheets/drip/overrides/mo", nil, 404},

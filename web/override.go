@@ -1,10 +1,11 @@
 package web
 
 import (
+	"fmt"
 	"net/http"
-	"slices"
 
 	"roomful"
+	"roomful/day"
 	"roomful/exchange"
 	"roomful/store"
 )
@@ -76,9 +77,8 @@ func (s *Server) putOverride(w http.ResponseWriter, q *http.Request, v visit) er
 		if err != nil {
 			return err
 		}
-		session, _ := s.session(d)
-		if sent.Piece != "" && !slices.ContainsFunc(session.Pieces(), func(p roomful.Part) bool { return p.Name() == sent.Piece }) {
-			return &roomful.Error{Summary: "setting a version by hand: the day has no piece of that name", Hint: "leave piece out for the main one"}
+		if err := s.fits(d, sent.Piece, work); err != nil {
+			return err
 		}
 		before, err := b.Overrides(d.ID)
 		if err != nil {
@@ -99,6 +99,23 @@ func (s *Server) putOverride(w http.ResponseWriter, q *http.Request, v visit) er
 	return answer(w, out)
 }
 
+// fits refuses a version that is of no piece of a day, or has other lines than it.
+func (s *Server) fits(d store.Document, piece string, work roomful.Work) error {
+	session, ok := s.session(d)
+	if !ok {
+		return &roomful.Error{Summary: "setting a version by hand: the sheet has faults", Hint: "save it once more: the answer lists them"}
+	}
+	p, ok := pieceOf(session, piece)
+	if !ok {
+		return &roomful.Error{Summary: "setting a version by hand: the day has no piece of that name", Hint: "leave piece out for the main one"}
+	}
+	if len(work.Once) != len(p.Once) || len(work.Round) != len(p.Round) || len(work.Last) != len(p.Last) {
+		return &roomful.Error{Summary: fmt.Sprintf("setting a version by hand: %s has %d lines once, %d in each round and %d last", p.Name(), len(p.Once), len(p.Round), len(p.Last)),
+			Hint: "send a line for each, the same or another"}
+	}
+	return nil
+}
+
 // dropOverride has somebody's version computed again.
 func (s *Server) dropOverride(w http.ResponseWriter, q *http.Request, v visit) error {
 	if err := s.update(q, v, func(b *store.Books) error {
@@ -112,6 +129,19 @@ func (s *Server) dropOverride(w http.ResponseWriter, q *http.Request, v visit) e
 	}
 	w.WriteHeader(http.StatusNoContent)
 	return nil
+}
+
+// byHand are the versions of a day that were set by hand, with whose word each is.
+func byHand(b *store.Books, sheet string) (out []day.ByHand, err error) {
+	all, err := b.Overrides(sheet)
+	if err != nil || len(all) == 0 {
+		return nil, err
+	}
+	names, err := accountNames(b)
+	for _, o := range all {
+		out = append(out, day.ByHand{Athlete: o.Person, Piece: o.Piece, Work: o.Work, Whose: names[o.Account]})
+	}
+	return out, err
 }
 
 // overridden are the day and the person that a path names.

@@ -47,7 +47,7 @@ func crowded(t *testing.T) (*gym, map[string]secrets) {
 		g.must(id, "POST", "/sheets/drip/notes", map[string]any{"id": "n-" + id, "text": "asthma-of-" + id})
 		g.must("coach", "POST", "/sheets/drip/notes", map[string]any{"id": "a-" + id, "answers": "n-" + id, "text": "inhaler-of-" + id})
 		g.must("coach", "PUT", "/classes/c1/places/"+id, nil)
-		g.must("coach", "PUT", "/sheets/drip/overrides/"+id, map[string]any{"work": map[string]any{"round": []any{map[string]any{"movement": "burpee", "amount": 7, "unit": "rep"}}}})
+		g.must("coach", "PUT", "/sheets/drip/overrides/"+id, map[string]any{"work": map[string]any{"round": []any{map[string]any{"movement": "burpee", "amount": 7, "unit": "rep"}, map[string]any{"movement": "air-squat", "amount": 12, "unit": "rep"}}}})
 		g.update(func(tx *store.Tx) error {
 			return tx.In("ours").PutLearnt(store.Learnt{Person: id, Abilities: roomful.Abilities{MassKg: 70 + float64(i) + .37, Dims: []roomful.Dim{{Capacity: roomful.CapVO2max, Centre: 3.7 + float64(i)/97}}}})
 		})

@@ -55,8 +55,11 @@ func (s *Server) ask(q *http.Request, v visit) (asked, error) {
 		if faults > 0 {
 			return &roomful.Error{Summary: "working out " + sheet.Name + ": the sheet has faults", Hint: "save it once more: the answer lists them"}
 		}
-		out.Question, err = g.Question(session, people)
+		if out.Question, err = g.Question(session, people); err != nil {
+			return err
+		}
 		out.Piece = q.FormValue("piece")
+		out.ByHand, err = byHand(b, sheet.ID)
 		return err
 	})
 	return out, err
@@ -99,6 +102,9 @@ func (s *Server) versions(w http.ResponseWriter, q *http.Request, v visit) error
 	if !v.May(account.SeeHealth) {
 		out.Attention = []exchange.Attention{}
 		out.Athletes = slices.DeleteFunc(out.Athletes, func(a exchange.Version) bool { return a.ID != v.Account.Person })
+		for i := range out.Athletes {
+			out.Athletes[i].Forecast = nil // members see words, not probabilities
+		}
 	}
 	return answer(w, out)
 }

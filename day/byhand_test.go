@@ -1,0 +1,62 @@
+package day_test
+
+import (
+	"reflect"
+	"strings"
+	"testing"
+
+	"roomful"
+	"roomful/day"
+)
+
+// TestByHand: what a coach has set for somebody holds, with whose word it is and its own
+// forecast; everybody else's version is as it was.
+func TestByHand(t *testing.T) {
+	g := open(t)
+	q := day.Question{Session: g.session(t, "Nine\n2027-03-04, 60 min\n\neffort: 4-8 rounds, steady\n\nmain: as many rounds as possible in 12 min\n  9 front squats 60/42.5 kg\n  12 push-ups\n"), Runs: 64, Seed: 1}
+	for _, name := range []string{"Ann", "Ben"} {
+		q.People = append(q.People, roomful.Athlete{ID: name, Name: name, Division: roomful.DivisionA, MassKg: 80, Known: []roomful.Known{{Test: roomful.TestSquat, Value: 120}}})
+	}
+	q.People = append(q.People, roomful.Athlete{ID: "Cai", Name: "Cai", Limits: []roomful.Limit{{What: "stop", Pain: -1}}})
+	before, err := g.Versions(t.Context(), q, false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	work := before.Versions[0].Work
+	set := work.Round[0]
+	set.Load = roomful.Kg(35)
+	byHand := work.With(0, set)
+	q.ByHand = []day.ByHand{{Athlete: "Ann", Work: byHand, Whose: "Olu"}, {Athlete: "Cai", Piece: "main", Work: byHand}, {Athlete: "Nobody", Work: byHand}, {Athlete: "Ben", Piece: "strength", Work: byHand}}
+	after, err := g.Versions(t.Context(), q, false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	ann, ben, cai := after.Versions[0], after.Versions[1], after.Versions[2]
+	squat := ann.Choices[0]
+	if squat.Load.Kg() != 35 || !squat.Changed || squat.Why != "Olu's word" || ann.AsWritten || !ann.OneOff || ann.Work.Round[0].Load.Kg() != 35 {
+		t.Errorf("Ann does %+v", ann)
+	}
+	if !reflect.DeepEqual(ann.Choices[1], before.Versions[0].Choices[1]) {
+		t.Errorf("her other line has changed: %+v", ann.Choices[1])
+	}
+	if lighter, was := ann.Forecast.Score.P50, before.Versions[0].Forecast.Score.P50; lighter <= was {
+		t.Errorf("with less on the bar she gets to %v rounds, before to %v", lighter, was)
+	}
+	if !reflect.DeepEqual(ben.Choices, before.Versions[1].Choices) || ben.Forecast.Score != before.Versions[1].Forecast.Score {
+		t.Error("Ben's version has changed")
+	}
+	if cai.Stop == "" || len(cai.Choices) != len(before.Versions[2].Choices) {
+		t.Error("somebody who is referred out is let in by hand")
+	}
+	q.ByHand = []day.ByHand{{Athlete: "Ann", Work: roomful.Work{Round: byHand.Round[:1]}}}
+	if after, err = g.Versions(t.Context(), q, false); err != nil {
+		t.Fatal(err)
+	}
+	said := false
+	for _, a := range after.Attention {
+		said = said || a.Name == "Ann" && strings.Contains(a.Why, "set it again")
+	}
+	if !said || after.Versions[0].Choices[0].Load.Kg() == 35 {
+		t.Errorf("a version of another sheet: %+v", after.Attention)
+	}
+}
