@@ -5,7 +5,6 @@ import (
 	"maps"
 	"slices"
 
-	"roomful"
 	"roomful/store"
 )
 
@@ -13,14 +12,23 @@ import (
 // Each of its methods does what the method of [store.Books] of that name says, and
 // answers with the kind of refusal.
 type model struct {
-	changes   []store.Change
-	people    map[string]store.Person
-	limits    map[string]store.Limit
-	documents map[string]store.Document
-	revisions map[string][]store.Revision
-	classes   map[string]store.Class
-	signups   map[string][]store.SignUp // by class, in the order of asking
-	attempts  map[string]store.Attempt
+	gym         string
+	changes     []store.Change
+	people      map[string]store.Person
+	limits      map[string]store.Limit
+	documents   map[string]store.Document
+	revisions   map[string][]store.Revision
+	editions    map[string]store.Edition
+	overrides   map[place]store.Override
+	notes       map[string]store.Note
+	classes     map[string]store.Class
+	signups     map[string][]store.SignUp // by class, in the order of asking
+	attempts    map[string]store.Attempt
+	learnt      map[string]store.Learnt // by person
+	accounts    map[string]store.Account
+	invitations map[string]store.Invitation // by hash
+	signins     map[string]store.SignIn     // by hash
+	passkeys    map[string]store.Passkey
 }
 
 // refused is an error of the database itself, such as a reference that leads nowhere.
@@ -32,8 +40,10 @@ type modelError string
 func (e modelError) Error() string { return string(e) }
 
 func newModel(gym string) *model {
-	m := &model{people: map[string]store.Person{}, limits: map[string]store.Limit{}, documents: map[string]store.Document{}, revisions: map[string][]store.Revision{},
-		classes: map[string]store.Class{}, signups: map[string][]store.SignUp{}, attempts: map[string]store.Attempt{}}
+	m := &model{gym: gym, people: map[string]store.Person{}, limits: map[string]store.Limit{}, documents: map[string]store.Document{},
+		revisions: map[string][]store.Revision{}, editions: map[string]store.Edition{}, overrides: map[place]store.Override{}, notes: map[string]store.Note{},
+		classes: map[string]store.Class{}, signups: map[string][]store.SignUp{}, attempts: map[string]store.Attempt{}, learnt: map[string]store.Learnt{},
+		accounts: map[string]store.Account{}, invitations: map[string]store.Invitation{}, signins: map[string]store.SignIn{}, passkeys: map[string]store.Passkey{}}
 	m.change("gym", gym)
 	return m
 }
@@ -63,6 +73,10 @@ func (m *model) erase(id string) error {
 	delete(m.people, id)
 	maps.DeleteFunc(m.limits, func(_ string, l store.Limit) bool { return l.Person == id })
 	maps.DeleteFunc(m.attempts, func(_ string, a store.Attempt) bool { return a.Person == id })
+	maps.DeleteFunc(m.overrides, func(_ place, o store.Override) bool { return o.Person == id })
+	maps.DeleteFunc(m.notes, func(_ string, n store.Note) bool { return n.Person == id })
+	delete(m.learnt, id)
+	m.closeOf(id)
 	for class, all := range m.signups {
 		stay := slices.DeleteFunc(slices.Clone(all), func(s store.SignUp) bool { return s.Person == id })
 		if m.signups[class] = stay; len(stay) < len(all) { // who was in no class leaves no place in it
@@ -81,6 +95,15 @@ func (m *model) putLimit(l store.Limit) error {
 	}
 	m.limits[l.ID] = l
 	m.change("person", l.Person)
+	return nil
+}
+
+func (m *model) dropLimit(person, id string) error {
+	if m.limits[id].Person != person {
+		return store.ErrMissing
+	}
+	delete(m.limits, id)
+	m.change("person", person)
 	return nil
 }
 
@@ -192,7 +215,8 @@ func (m *model) putAttempt(a store.Attempt) error {
 	_, person := m.people[a.Person]
 	_, document := m.documents[a.Document]
 	_, class := m.classes[a.Class]
-	if !person || !document || a.Class != "" && !class {
+	_, edition := m.editions[a.Edition]
+	if !person || !document || a.Class != "" && !class || a.Edition != "" && !edition {
 		return refused
 	}
 	a.Account, a.Seq = "coach", m.change("attempt", a.ID)
@@ -212,64 +236,10 @@ func (m *model) withdraw(id string) error {
 }
 
 // sorted are the values of a map by a key.
-func sorted[T any, K cmp.Ordered](of map[string]T, key func(T) K) (out []T) {
+func sorted[T any, I comparable, K cmp.Ordered](of map[I]T, key func(T) K) (out []T) {
 	for _, one := range of {
 		out = append(out, one)
 	}
 	slices.SortFunc(out, func(a, b T) int { return cmp.Compare(key(a), key(b)) })
 	return out
-}
-
-// kept is all of a gym, as lists.
-type kept struct {
-	Changes   []store.Change
-	People    []store.Person
-	Limits    []store.Limit
-	Documents []store.Document
-	Revisions [][]store.Revision // in the order of documents
-	Classes   []store.Class
-	SignUps   [][]store.SignUp // in the order of classes
-	Attempts  []store.Attempt
-}
-
-// kept lists what the model holds.
-func (m *model) kept() (k kept) {
-	k.Changes = m.changes
-	k.People = sorted(m.people, func(p store.Person) string { return p.ID })
-	k.Limits = sorted(m.limits, func(l store.Limit) string { return l.ID })
-	k.Documents = sorted(m.documents, func(d store.Document) string { return d.Name })
-	k.Classes = sorted(m.classes, func(c store.Class) string { return c.ID })
-	k.Attempts = sorted(m.attempts, func(a store.Attempt) int64 { return a.Seq })
-	for i, a := range k.Attempts {
-		k.Attempts[i].Sheet = m.documents[a.Document].Name
-	}
-	for _, d := range k.Documents {
-		k.Revisions = append(k.Revisions, m.revisions[d.ID])
-	}
-	for _, c := range k.Classes {
-		k.SignUps = append(k.SignUps, m.signups[c.ID])
-	}
-	return k
-}
-
-// keptBy lists what a store holds of a gym.
-func keptBy(b *store.Books) (k kept, err error) {
-	ask := func(f func() error) {
-		if err == nil {
-			err = f()
-		}
-	}
-	ask(func() (err error) { k.Changes, err = b.Changes(0, 10_000); return err })
-	ask(func() (err error) { k.People, err = b.People(true); return err })
-	ask(func() (err error) { k.Limits, err = b.Limits(""); return err })
-	ask(func() (err error) { k.Documents, err = b.Documents(store.Sheet); return err })
-	ask(func() (err error) { k.Classes, err = b.Classes(roomful.Date{}, day); return err })
-	ask(func() (err error) { k.Attempts, err = b.Attempts(0, 10_000); return err })
-	for _, d := range k.Documents {
-		ask(func() error { all, err := b.Revisions(d.ID); k.Revisions = append(k.Revisions, all); return err })
-	}
-	for _, c := range k.Classes {
-		ask(func() error { all, err := b.SignUps(c.ID); k.SignUps = append(k.SignUps, all); return err })
-	}
-	return k, err
 }

@@ -4,6 +4,8 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"maps"
+	"slices"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -28,7 +30,7 @@ func asModel(t *testing.T, h *house) {
 		m := newModel(gym)
 		steps := beginning
 		for range rapid.IntRange(1, 40).Draw(t, "steps") {
-			steps = append(steps[:len(steps):len(steps)], draw(t))
+			steps = append(steps[:len(steps):len(steps)], draw(t, gym))
 		}
 		for _, s := range steps {
 			got := kindOf(h.Update(context.Background(), store.By{Account: "coach", At: Now}, func(tx *store.Tx) error { return s.do(tx.In(gym)) }))
@@ -37,7 +39,7 @@ func asModel(t *testing.T, h *house) {
 			}
 		}
 		var got kept
-		if err := h.View(context.Background(), func(tx *store.Tx) (err error) { got, err = keptBy(tx.In(gym)); return err }); err != nil {
+		if err := h.View(context.Background(), func(tx *store.Tx) (err error) { got, err = keptBy(tx, gym); return err }); err != nil {
 			t.Fatal(err)
 		}
 		if diff := cmp.Diff(m.kept(), got, cmpopts.EquateEmpty()); diff != "" {
@@ -68,39 +70,69 @@ type step struct {
 // beginning is a class with one place that somebody has and another waits for, and a
 // score: what a few steps rarely reach by chance.
 var beginning = []step{putPerson("p1", "", 0), putPerson("p2", "", 0), putPerson("p3", "", 0), save("d1", "n1", "", 0),
-	putClass(store.Class{ID: "c1", Day: day, Start: "06:00", Capacity: 1}), signUp("c1", "p1"), signUp("c1", "p2"), putAttempt("a1", "p1", "d1", "5")}
+	putClass(store.Class{ID: "c1", Day: day, Start: "06:00", Capacity: 1}), signUp("c1", "p1"), signUp("c1", "p2"), putAttempt("a1", "p1", "d1", "5"),
+	putAccount("k1", "p1"), putAccount("k2", "")}
 
-// draw draws a step. Ids are few, so that things meet; some lead nowhere.
-func draw(t *rapid.T) step {
-	among := func(kind string, n int) string { return fmt.Sprint(kind, rapid.IntRange(1, n).Draw(t, kind)) }
-	text := rapid.SampledFrom([]string{"", "a", "5+20", "é\n雨"}).Draw(t, "text")
-	number := rapid.IntRange(0, 3).Draw(t, "number")
-	person, document, class, attempt := among("p", 4), among("d", 3), among("c", 2), among("a", 4)
-	switch rapid.SampledFrom([]string{"sign up", "leave", "erase", "class", "score", "withdraw", "person", "limit", "sheet", "sheet"}).Draw(t, "what") {
-	case "sign up":
-		return signUp(class, person)
-	case "leave":
-		state := rapid.SampledFrom([]string{store.Out, store.Missed}).Draw(t, "state")
-		return step{func(b *store.Books) error { return b.Leave(class, person, state) }, func(m *model) error { return m.leave(class, person, state) }}
-	case "erase":
-		return step{func(b *store.Books) error { return b.Erase(person) }, func(m *model) error { return m.erase(person) }}
-	case "class":
-		c := store.Class{ID: class, Day: day, Start: "17:30", Capacity: number, CalledOff: rapid.Bool().Draw(t, "off")}
-		if rapid.Bool().Draw(t, "with sheet") {
-			c.Document = document
+// drawn are the ids and words of a step. Ids are few, so that things meet; some lead
+// nowhere.
+type drawn struct {
+	*rapid.T
+	gym                                       string
+	person, document, class, attempt, account string
+	text                                      string
+	number                                    int
+}
+
+// among draws one of few ids.
+func (d drawn) among(kind string, n int) string {
+	return fmt.Sprint(kind, rapid.IntRange(1, n).Draw(d.T, kind))
+}
+
+// secret draws one of two hashes. What they name is found from every gym, so that each
+// gym has its own.
+func (d drawn) secret(kind string) string { return d.gym + d.among(kind, 2) }
+
+// draw draws a step.
+func draw(t *rapid.T, gym string) step {
+	d := drawn{T: t, gym: gym}
+	d.person, d.document, d.class, d.attempt, d.account = d.among("p", 4), d.among("d", 3), d.among("c", 2), d.among("a", 4), d.among("k", 3)
+	d.text = rapid.SampledFrom([]string{"", "a", "5+20", "é\n雨"}).Draw(t, "text")
+	d.number = rapid.IntRange(0, 3).Draw(t, "number")
+	kind := rapid.SampledFrom([]map[string]func(drawn) step{training, training, sayings, doors}).Draw(t, "kind")
+	return kind[rapid.SampledFrom(slices.Sorted(maps.Keys(kind))).Draw(t, "what")](d)
+}
+
+// training are steps about who trains, what is on and what came of it.
+var training = map[string]func(drawn) step{
+	"sign up": func(d drawn) step { return signUp(d.class, d.person) },
+	"leave": func(d drawn) step {
+		state := rapid.SampledFrom([]string{store.Out, store.Missed}).Draw(d.T, "state")
+		return step{func(b *store.Books) error { return b.Leave(d.class, d.person, state) }, func(m *model) error { return m.leave(d.class, d.person, state) }}
+	},
+	"erase": func(d drawn) step {
+		return step{func(b *store.Books) error { return b.Erase(d.person) }, func(m *model) error { return m.erase(d.person) }}
+	},
+	"class": func(d drawn) step {
+		c := store.Class{ID: d.class, Day: day, Start: "17:30", Capacity: d.number, CalledOff: rapid.Bool().Draw(d.T, "off")}
+		if rapid.Bool().Draw(d.T, "with sheet") {
+			c.Document = d.document
 		}
 		return putClass(c)
-	case "score":
-		return putAttempt(attempt, person, document, text)
-	case "withdraw":
-		return step{func(b *store.Books) error { return b.Withdraw(attempt) }, func(m *model) error { return m.withdraw(attempt) }}
-	case "person":
-		return putPerson(person, text, int64(number))
-	case "limit":
-		l := store.Limit{ID: among("l", 3), Person: person, Limit: roomful.Limit{What: "back"}, Since: day, Note: text}
+	},
+	"score": func(d drawn) step { return putAttempt(d.attempt, d.person, d.document, d.text) },
+	"withdraw": func(d drawn) step {
+		return step{func(b *store.Books) error { return b.Withdraw(d.attempt) }, func(m *model) error { return m.withdraw(d.attempt) }}
+	},
+	"person": func(d drawn) step { return putPerson(d.person, d.text, int64(d.number)) },
+	"limit": func(d drawn) step {
+		l := store.Limit{ID: d.among("l", 3), Person: d.person, Limit: roomful.Limit{What: "back"}, Since: day, Note: d.text}
 		return step{func(b *store.Books) error { return b.PutLimit(l) }, func(m *model) error { return m.putLimit(l) }}
-	}
-	return save(document, among("n", 4), text, int64(number))
+	},
+	"drop limit": func(d drawn) step {
+		l := d.among("l", 3)
+		return step{func(b *store.Books) error { return b.DropLimit(d.person, l) }, func(m *model) error { return m.dropLimit(d.person, l) }}
+	},
+	"sheet": func(d drawn) step { return save(d.document, d.among("n", 4), d.text, int64(d.number)) },
 }
 
 func putPerson(id, name string, revision int64) step {
@@ -115,6 +147,11 @@ func save(id, name, text string, revision int64) step {
 
 func putClass(c store.Class) step {
 	return step{func(b *store.Books) error { return b.PutClass(c) }, func(m *model) error { return m.putClass(c) }}
+}
+
+func putAccount(id, person string) step {
+	a := store.Account{ID: id, Person: person, Role: store.Member, MadeAt: Now}
+	return step{func(b *store.Books) error { return b.PutAccount(a) }, func(m *model) error { return m.putAccount(a) }}
 }
 
 func signUp(class, person string) step {
