@@ -35,9 +35,19 @@ func (r *reader) liftable(f *fact, i int) bool {
 	return f.a >= 2 && (held || r.withLoad(f) || named && !r.unloaded(m.id))
 }
 
-// apart is how far a figure is from the nearest load of the sheet, as a logarithm.
-func (r *reader) apart(f *fact) float64 {
-	_, apart := r.closest(r.loaded(), inKg(f.a, f, r.unitOf(f, r.p.asked.part)))
+// apart is how far a figure is from the nearest load of the sheet, of either division, as a
+// logarithm.
+func (r *reader) apart(f *fact) float64 { return r.apartAt(f.a, f) }
+
+// apartAt is apart for another figure of a fact.
+func (r *reader) apartAt(v float64, f *fact) float64 {
+	kg, apart := inKg(v, f, r.unitOf(f, r.p.asked.part)), math.Inf(1)
+	for _, e := range r.loaded() {
+		ms, _ := e.Load.(roomful.Masses)
+		for _, m := range ms {
+			apart = min(apart, math.Abs(math.Log(kg/m.Kg())))
+		}
+	}
 	return apart
 }
 

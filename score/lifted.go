@@ -240,10 +240,7 @@ func (r *reader) byRound(out []roomful.Reading, f *fact) bool {
 }
 
 // likely reports whether a figure is within a factor of two of a load on the sheet.
-func (r *reader) likely(v float64, f *fact) bool {
-	_, apart := r.closest(r.loaded(), inKg(v, f, r.unitOf(f, r.p.asked.part)))
-	return apart <= math.Ln2
-}
+func (r *reader) likely(v float64, f *fact) bool { return r.apartAt(v, f) <= math.Ln2 }
 
 // held turns the loads of a line into changes. What has no span fills the stretches that no
 // other load has: "first round at 24, rest at 16" is 16 from the second round on.
