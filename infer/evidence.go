@@ -21,6 +21,8 @@ type evidence struct {
 	// model gets wrong about a piece it gets wrong every time.
 	shared  float64
 	margins []margin
+	// What stands in for the score and for the fade, so far.
+	scoreSeen, fadeSeen standIn
 }
 
 // score notes what an emulator needs to judge a result's score.
@@ -41,19 +43,6 @@ func (ev *evidence) score(e *Emulator, a *roomful.Abilities, r *Result) {
 // where, and how strongly (the slope and the curvature of its log-likelihood).
 type pull struct {
 	force, weight float64 // derivative and negative second derivative
-}
-
-// near is the pull of a value seen through noise with heavy tails: mostly
-// normal, and now and then several times wider. The curvature is that of the
-// normal whose force is the same.
-func near(gap, sd float64) pull {
-	calm := (1 - wildShare) * density(gap/sd) / sd
-	wild := wildShare * density(gap/(sd*wildSpread)) / (sd * wildSpread)
-	if calm+wild < 1e-300 {
-		wild = 1e-300
-	}
-	w := (calm + wild/(wildSpread*wildSpread)) / (calm + wild) / (sd * sd)
-	return pull{w * gap, w}
 }
 
 // above is the pull of knowing that a value, seen through noise, is more than

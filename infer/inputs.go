@@ -96,14 +96,15 @@ func (in *inputs) tire(s Simulator, cases []Case) {
 	for at := range cases[0].Result.Work.All() {
 		own := tiring{at: at}
 		for _, c := range few(cases) {
-			d, x := doing(c), in.of(c.Prior, c.Result)
-			now := in.share(s, d, at, x)
+			d := doing(c)
+			who := in.person(d, in.of(c.Prior, c.Result))
+			now := share(s, who, d.tasks[at])
 			for j := range in.capacities {
-				x[j] += 0.1
-				if math.Abs(in.share(s, d, at, x)-now) > 1e-6 {
+				who.Dims[j].Centre += 0.1
+				if math.Abs(share(s, who, d.tasks[at])-now) > 1e-6 {
 					own.by = append(own.by, j)
 				}
-				x[j] -= 0.1
+				who.Dims[j].Centre -= 0.1
 			}
 		}
 		if own.by = sorted(own.by); len(own.by) > 0 {
@@ -121,21 +122,30 @@ type deed struct {
 	tasks  []roomful.Task
 }
 
-// share returns what the share of an unbroken set that a repetition of a task is, at
-// inputs, does to the logarithm of how long the task takes.
-func (in *inputs) share(s Simulator, d deed, at int, x []float64) float64 {
-	a := roomful.Abilities{Dims: make([]roomful.Dim, len(in.capacities)), MassKg: d.massKg}
+// person returns somebody whose capacities are exactly as inputs say.
+func (in *inputs) person(d deed, x []float64) *roomful.Abilities {
+	a := &roomful.Abilities{Dims: make([]roomful.Dim, len(in.capacities)), MassKg: d.massKg}
 	for j, c := range in.capacities {
 		a.Dims[j] = roomful.Dim{Capacity: c, Centre: x[j]}
 	}
-	return math.Log1p(restPerRep / max(1, s.Unbroken(&a, d.tasks[at])))
+	return a
+}
+
+// share returns what the share of an unbroken set that a repetition of a task is does to
+// the logarithm of how long the task takes somebody.
+func share(s Simulator, a *roomful.Abilities, t roomful.Task) float64 {
+	return math.Log1p(restPerRep / max(1, s.Unbroken(a, t)))
 }
 
 // full returns inputs followed by the shares of the tasks that tire.
 func (in *inputs) full(s Simulator, d deed, x []float64) []float64 {
-	out := slices.Clone(x)
+	out := append(make([]float64, 0, len(x)+len(in.tasks)), x...)
+	if len(in.tasks) == 0 {
+		return out
+	}
+	a := in.person(d, x)
 	for _, t := range in.tasks {
-		out = append(out, in.share(s, d, t.at, x))
+		out = append(out, share(s, a, d.tasks[t.at]))
 	}
 	return out
 }

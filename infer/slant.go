@@ -5,74 +5,137 @@ import (
 	"slices"
 )
 
-// slant is how the log-posterior of the coordinates falls away from what is
-// believed.
+// slant is how a log-posterior of the coordinates falls away, as a parabola: its
+// push, which is the slope at nought, and its curvature.
 type slant struct {
-	at        []float64 // the mean
-	gradient  []float64
+	push      []float64
 	curvature [][]float64 // negative second derivative; the lower half
 	told      []told
 }
 
-// lean returns the log-posterior around what is believed.
-func (p *posterior) lean() *slant {
-	s := &slant{at: slices.Clone(p.mean), gradient: make([]float64, len(p.mean)), curvature: matrix(len(p.mean))}
-	for i, z := range p.mean {
-		s.gradient[i] = -z
-		s.curvature[i][i] = 1
+func newSlant(size int) *slant { return &slant{push: make([]float64, size), curvature: matrix(size)} }
+
+// clone returns a copy that can be added to.
+func (s *slant) clone() *slant {
+	out := newSlant(len(s.push))
+	copy(out.push, s.push)
+	for i, row := range s.curvature {
+		copy(out.curvature[i], row)
 	}
+	out.told = slices.Clone(s.told)
+	return out
+}
+
+// blend keeps a share of the slant and takes the rest from an earlier one.
+func (s *slant) blend(earlier *slant, share float64) {
+	for i := range s.push {
+		s.push[i] += (1 - share) * (earlier.push[i] - s.push[i])
+		for j := range s.curvature[i][:i+1] {
+			s.curvature[i][j] += (1 - share) * (earlier.curvature[i][j] - s.curvature[i][j])
+		}
+	}
+}
+
+// add adds what pulls a straight line of the coordinates that is at a value now.
+func (s *slant) add(t told, at float64, by pull) {
+	t.push, t.weight = by.force+by.weight*at, by.weight
+	addTo(s.push, t.push, t.row)
+	for i, v := range t.row {
+		if v != 0 {
+			addTo(s.curvature[i], t.weight*v, t.row[:i+1])
+		}
+	}
+	s.told = append(s.told, t)
+}
+
+// above adds that a value, a straight line of the coordinates, is but for noise
+// above nought.
+func (p *posterior) above(s *slant, label string, row []float64, value, noise float64) {
+	at := dot(row, p.mean)
+	s.add(told{label: label, row: row, bound: true, offset: value - at, noise: noise}, at, above(value, noise))
+}
+
+// scores returns what the scores that are no bounds say, as far as a round takes
+// them from what stood in for them before.
+func (p *posterior) scores(r round) *slant {
+	s := newSlant(p.size())
 	for i := range p.all {
 		ev := &p.all[i]
-		if ev.emulator != nil {
-			p.score(s, ev)
+		if ev.emulator == nil {
+			continue
 		}
-		for k := range ev.margins {
-			p.bound(s, ev, &ev.margins[k])
+		if ev.emulator.fade != nil && !math.IsNaN(ev.fade) {
+			l := p.lay(ev, ev.emulator.fadeAt)
+			l.sd = math.Sqrt(l.sd*l.sd + l.missed)
+			ev.fadeSeen = p.read(s, l, reading{ev.label, ev.fade, ev.fadeSeen}, r)
+		}
+		if !ev.capped {
+			ev.scoreSeen = p.read(s, p.layScore(ev), reading{ev.label, ev.observed, ev.scoreSeen}, r)
 		}
 	}
 	return s
 }
 
-// score adds a result's score.
-func (p *posterior) score(s *slant, ev *evidence) {
-	x := slices.Clone(ev.inputs)
-	var moved []int
-	var rows [][]float64
-	for j, d := range ev.dims {
-		if d >= 0 {
-			row := make([]float64, len(s.at))
-			p.addAt(row, 1, d, ev.weeks)
-			x[j] += dot(row, s.at)
-			moved, rows = append(moved, j), append(rows, row)
+// bounds adds what was found to be more or less than could be seen, and what is
+// believed of the coordinates beforehand.
+func (p *posterior) bounds(s *slant) {
+	for i := range p.mean {
+		s.curvature[i][i]++
+	}
+	for i := range p.all {
+		ev := &p.all[i]
+		if ev.emulator != nil && ev.capped {
+			l := p.layScore(ev)
+			p.above(s, ev.label, l.row, l.mean-ev.observed, l.sd)
 		}
-	}
-	around := p.around(rows)
-	lead := func(l line) []float64 {
-		row := make([]float64, len(s.at))
-		for i := range rows {
-			addTo(row, l.slope[i], rows[i])
+		for k := range ev.margins {
+			p.bound(s, ev, &ev.margins[k])
 		}
-		return row
-	}
-	if ev.emulator.fade != nil && !math.IsNaN(ev.fade) {
-		l := straight(ev.emulator.fadeAt, ev.deed, x, moved, around)
-		s.add(told{label: ev.label, row: lead(l)}, near(ev.fade-l.mean, math.Sqrt(l.sd*l.sd+l.missed)))
-	}
-	l := straight(ev.emulator.at, ev.deed, x, moved, around)
-	row := lead(l)
-	misfit := ev.emulator.mean.misfit
-	always := l.missed + ModelError*ModelError + misfit*misfit
-	l.sd = math.Sqrt(l.sd*l.sd - misfit*misfit + ev.shared*always)
-	if ev.capped {
-		s.above(ev.label, row, l.mean-ev.observed, l.sd)
-	} else {
-		s.add(told{label: ev.label, row: row}, near(ev.observed-l.mean, l.sd))
 	}
 }
 
-// around returns the covariance of straight lines of the coordinates.
-func (p *posterior) around(rows [][]float64) [][]float64 {
-	out, reach := matrix(len(rows)), make([]float64, len(p.spread))
+// laid is a line that is laid on the coordinates.
+type laid struct {
+	line
+	ground
+	rows     [][]float64 // of the inputs that are capacities
+	row      []float64   // of the line
+	variance float64     // of the line as believed
+}
+
+// lay lays a line through what an emulator says of a result, over all that is
+// believed of its inputs.
+func (p *posterior) lay(ev *evidence, of func(deed, []float64) (mean, sd float64)) *laid {
+	l := &laid{ground: ground{of: of, deed: ev.deed, x: slices.Clone(ev.inputs)}, row: make([]float64, p.size())}
+	for j, d := range ev.dims {
+		if d >= 0 {
+			row := make([]float64, p.size())
+			p.addAt(row, 1, d, ev.weeks)
+			l.x[j] += dot(row, p.mean)
+			l.moved, l.rows = append(l.moved, j), append(l.rows, row)
+		}
+	}
+	l.axes = p.axes(l.rows)
+	l.line = l.straight()
+	for i, row := range l.rows {
+		addTo(l.row, l.slope[i], row)
+	}
+	l.variance = dot(l.along, l.along)
+	return l
+}
+
+// layScore lays a line through a score, whose noise holds what is wrong every time.
+func (p *posterior) layScore(ev *evidence) *laid {
+	l := p.lay(ev, ev.emulator.at)
+	misfit := ev.emulator.mean.misfit
+	always := l.missed + ModelError*ModelError + misfit*misfit
+	l.sd = math.Sqrt(l.sd*l.sd - misfit*misfit + ev.shared*always)
+	return l
+}
+
+// axes returns the root of the covariance of straight lines of the coordinates.
+func (p *posterior) axes(rows [][]float64) [][]float64 {
+	cov, reach := matrix(len(rows)), make([]float64, p.size())
 	for i, row := range rows {
 		clear(reach)
 		for k, v := range row {
@@ -81,10 +144,39 @@ func (p *posterior) around(rows [][]float64) [][]float64 {
 			}
 		}
 		for j := range i + 1 {
-			out[i][j] = dot(reach, rows[j])
+			cov[i][j] = dot(reach, rows[j])
+		}
+		cov[i][i] += 1e-10 // a capacity known for certain
+	}
+	axes, ok := root(cov)
+	if !ok { // but for rounding it always has one
+		return matrix(len(rows))
+	}
+	return axes
+}
+
+// reading is a value that was read, and what stood in for it so far.
+type reading struct {
+	label    string
+	observed float64
+	seen     standIn
+}
+
+// read adds a reading through its line and returns what stands in for it now. A slope
+// that turns pulls more one way than the other: the mean over belief of slope times
+// what is missed holds, besides the product of their means, how they go together.
+func (p *posterior) read(s *slant, l *laid, in reading, r round) standIn {
+	now := in.seen.renew(in.observed, l.sd, l.mean, l.variance)
+	if in.seen.weight > 0 {
+		now = in.seen.toward(now, r.share)
+	}
+	s.add(told{label: in.label, row: l.row}, dot(l.row, p.mean), pull{now.weight * (now.value - l.mean), now.weight})
+	if r.turning {
+		for i, v := range l.turn(&l.line) {
+			addTo(s.push, -now.weight*v, l.rows[i])
 		}
 	}
-	return out
+	return now
 }
 
 // bound adds that an element could, or could not, be done.
@@ -93,28 +185,9 @@ func (p *posterior) bound(s *slant, ev *evidence, m *margin) {
 	if m.cannot {
 		side = -1
 	}
-	row := make([]float64, len(s.at))
+	row := make([]float64, p.size())
 	for _, sl := range m.slopes {
 		p.addAt(row, side*sl.by, sl.dim, ev.weeks)
 	}
-	s.above(ev.label, row, side*m.centre+dot(row, s.at), edge)
-}
-
-// above adds that a value, a straight line of the coordinates, is but for noise
-// above nought.
-func (s *slant) above(label string, row []float64, value, noise float64) {
-	along, by := dot(row, s.at), above(value, noise)
-	s.add(told{label: label, row: row, bound: true, offset: value - along, noise: noise, push: by.force + by.weight*along}, by)
-}
-
-// add adds what pulls a straight line of the coordinates.
-func (s *slant) add(t told, by pull) {
-	t.weight = by.weight
-	addTo(s.gradient, by.force, t.row)
-	for i, v := range t.row {
-		if v != 0 {
-			addTo(s.curvature[i], by.weight*v, t.row[:i+1])
-		}
-	}
-	s.told = append(s.told, t)
+	p.above(s, ev.label, row, side*m.centre+dot(row, p.mean), edge)
 }
