@@ -19,11 +19,17 @@ const (
 
 // How a score is weighed.
 const (
-	wildShare  = 0.03 // of scores that something else than the forecaster's noise explains; common practice, no source
-	wildSpread = 5    // times wider than the noise
 	leastSD    = 0.01 // of a log-score: a watch and a count are not better
 	edge       = 0.1  // sd of the logarithm of how far an element is from what can just be done
 	leastScore = 0.02 // stands for a score of nothing, which has no logarithm
+)
+
+// WildShare is the share of scores that something else than the forecaster's noise
+// explains, a slip of the pen or a twisted ankle, and WildSpread how many times wider than
+// the noise they lie; common practice, no source.
+const (
+	WildShare  = 0.03
+	WildSpread = 5
 )
 
 // ModelError is the sd of what the model gets wrong about a piece, in its log-score,

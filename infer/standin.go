@@ -18,8 +18,8 @@ func (old standIn) renew(observed, sd, mean, variance float64) standIn {
 	}
 	variance = max(variance, 1e-12)
 	gap := observed - mean
-	calm, wild := variance+sd*sd, variance+sd*sd*wildSpread*wildSpread
-	odds := wildShare / (1 - wildShare) * math.Sqrt(calm/wild) * math.Exp(gap*gap/2*(1/calm-1/wild))
+	calm, wild := variance+sd*sd, variance+sd*sd*WildSpread*WildSpread
+	odds := WildShare / (1 - WildShare) * math.Sqrt(calm/wild) * math.Exp(gap*gap/2*(1/calm-1/wild))
 	isCalm := 1 / (1 + odds)
 	gain := isCalm/calm + (1-isCalm)/wild
 	apart := variance * gap * (1/calm - 1/wild)

@@ -14,7 +14,7 @@ func TestStandIn(t *testing.T) {
 			var sum, mean, square float64
 			for v := -8 * spread; v < 8*spread; v += spread / 400 {
 				r := (gap - v) / sd
-				p := math.Exp(-v*v/(2*spread*spread)) * ((1-wildShare)*density(r) + wildShare/wildSpread*density(r/wildSpread))
+				p := math.Exp(-v*v/(2*spread*spread)) * ((1-WildShare)*density(r) + WildShare/WildSpread*density(r/WildSpread))
 				sum, mean, square = sum+p, mean+p*v, square+p*v*v
 			}
 			mean /= sum

@@ -21,12 +21,17 @@ type toy struct {
 	slope map[roomful.Capacity]float64
 	noise float64
 	bend  func(log float64) float64 // of the line, when not straight
+	// squat is what the log-score adds for the squat, where that is not straight.
+	squat func(log float64) float64
 }
 
 func (f toy) mean(e roomful.Entrant) float64 {
 	v := 5.0
 	for _, d := range e.Abilities.Dims {
 		v += f.slope[d.Capacity] * d.Centre
+	}
+	if f.squat != nil {
+		v += f.squat(centre(e.Abilities, squat))
 	}
 	if f.bend != nil {
 		v = f.bend(v)
@@ -259,6 +264,47 @@ func TestFlatteningScore(t *testing.T) {
 		a := learn(t, f.simulator(), twoDims(), timed(5+gap, today))
 		if got := centre(a, oxygen); math.Abs(got-mean) > want/8 || math.Abs(a.SD(oxygen)/want-1) > 0.125 {
 			t.Errorf("scored %+.2f: oxygen %.4f ± %.4f, by sums %.4f ± %.4f", gap, got, a.SD(oxygen), mean, want)
+		}
+	}
+}
+
+// A score that two capacities make, one of them ever less the more there is of it, as a
+// heavy lift is: belief leans towards much of that and little of the other. The means,
+// summed over a fine grid, are met to a twelfth of the spread in the mean over five scores.
+func TestLeaningBelief(t *testing.T) {
+	const noise, slope = 0.03, 0.6
+	flat := func(v float64) float64 { return 0.1 * (1 - math.Exp(-5*v)) }
+	f := toy{slope: map[roomful.Capacity]float64{oxygen: slope}, noise: noise, squat: flat}
+	prior := twoDims()
+	prior.Dims[0].Loads = []roomful.FactorLoad{load(1, 0.13)}
+	prior.Dims[1].Loads = []roomful.FactorLoad{load(2, 0.25)}
+	all := math.Hypot(noise, infer.ModelError)
+	var off [2]float64
+	gaps := []float64{-0.12, -0.06, 0, 0.06, 0.12}
+	for _, gap := range gaps {
+		var sum float64
+		var mean, square [2]float64
+		for z := -5.0; z < 5; z += 0.02 {
+			for y := -5.0; y < 5; y += 0.02 {
+				at := [2]float64{0.13 * z, 0.25 * y}
+				r := (gap - slope*at[0] - flat(at[1])) / all
+				p := math.Exp(-(z*z+y*y)/2) * (0.97*math.Exp(-r*r/2) + 0.03/5*math.Exp(-r*r/50))
+				sum += p
+				for k, v := range at {
+					mean[k], square[k] = mean[k]+p*v, square[k]+p*v*v
+				}
+			}
+		}
+		a := learn(t, f.simulator(), prior, timed(5+gap, today))
+		for k := range off {
+			m := mean[k] / sum
+			off[k] += (a.Dims[k].Centre - m) / math.Sqrt(square[k]/sum-m*m) / float64(len(gaps))
+		}
+	}
+	t.Logf("off by %+.3f spreads of oxygen, %+.3f of the squat", off[0], off[1])
+	for k, v := range off {
+		if math.Abs(v) > 1.0/12 {
+			t.Errorf("%s is off by %+.3f spreads", prior.Dims[k].Capacity, v)
 		}
 	}
 }

@@ -6,6 +6,8 @@ import (
 	"math/rand/v2"
 	"slices"
 
+	"gonum.org/v1/gonum/stat"
+
 	"roomful"
 	"roomful/infer"
 	"roomful/prior"
@@ -47,9 +49,18 @@ func (t *trial) live(s *subject, i int) error {
 		wrong[k] = infer.ModelError * r.NormFloat64()
 	}
 	start := r.IntN(len(t.pieces) - 1)
+	slips := rand.New(rand.NewPCG(t.Seed, uint64(i)+700_000))
 	for week := longest - 1; week >= 0; week-- {
 		k := (start + week) % (len(t.pieces) - 1)
-		result, err := t.do(days[week], t.pieces[k], who.ID, uint64(week)+1, wrong[k])
+		off := wrong[k]
+		if slips.Float64() < infer.WildShare {
+			sd, err := t.luck(days[week], t.pieces[k], who.ID)
+			if err != nil {
+				return err
+			}
+			off += slipped(sd) * slips.NormFloat64()
+		}
+		result, err := t.do(days[week], t.pieces[k], who.ID, uint64(week)+1, off)
 		if err != nil {
 			return err
 		}
@@ -63,6 +74,34 @@ func (t *trial) live(s *subject, i int) error {
 		s.fresh = math.NaN()
 	}
 	return err
+}
+
+// luckRuns is how often a piece is done to see how much its score varies by itself.
+const luckRuns = 32
+
+// luck is how much a log-score varies by itself; nought when the piece cannot be done.
+func (t *trial) luck(a *roomful.Abilities, part roomful.Part, id string) (sd float64, err error) {
+	f, err := t.truth.Forecast(t.ctx, roomful.ForecastRequest{Piece: part, Runs: luckRuns, Seed: t.Seed, Workers: 1,
+		Entrants: []roomful.Entrant{{ID: id, Abilities: a, Work: tasksOf(part)}}})
+	if err != nil {
+		return 0, err
+	}
+	var logs []float64
+	for _, v := range f.Athletes[0].Scores {
+		if v > 0 {
+			logs = append(logs, math.Log(v))
+		}
+	}
+	if len(logs) < 2 {
+		return 0, nil
+	}
+	return stat.StdDev(logs, nil), nil
+}
+
+// slipped is what a wild score is off by, as an sd, beyond the noise that every score
+// has: together they are so many times as wide.
+func slipped(luck float64) float64 {
+	return math.Hypot(luck, infer.ModelError) * math.Sqrt(infer.WildSpread*infer.WildSpread-1)
 }
 
 // at is the person's true abilities, with their oxygen moved.
