@@ -12,7 +12,8 @@
 // one after the other, so that their order cannot matter. It works on the
 // independent normal factors that abilities are made of. Each score is made
 // straight over the whole of what is believed, the straight problem is solved,
-// and that again for the belief that follows. What comes back is abilities of the
+// and that again for the belief that follows, in the end with how slopes turn. What
+// comes back is abilities of the
 // same kind, with narrower spread where results informed them. A prior that
 // already holds a gym's own people shrinks towards them.
 //
