@@ -149,8 +149,11 @@ func (p *posterior) axes(rows [][]float64) [][]float64 {
 		cov[i][i] += 1e-10 // a capacity known for certain
 	}
 	axes, ok := root(cov)
-	if !ok { // but for rounding it always has one
-		return matrix(len(rows))
+	if !ok { // it has one but for rounding: each by itself
+		axes = matrix(len(rows))
+		for i := range axes {
+			axes[i][i] = math.Sqrt(math.Abs(cov[i][i]))
+		}
 	}
 	return axes
 }
