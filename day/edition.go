@@ -11,7 +11,7 @@ import (
 // says when.
 const (
 	NotationEdition = "1"
-	ModelEdition    = "1"
+	ModelEdition    = "2"
 )
 
 // Keep gives emulators in the form in which they are kept, by structure.

@@ -170,10 +170,10 @@ type reading struct {
 // what is missed holds, besides the product of their means, how they go together.
 func (p *posterior) read(s *slant, l *laid, in reading, r round) standIn {
 	now := in.seen.renew(in.observed, l.sd, l.mean, l.variance)
-	if in.seen.weight > 0 {
+	if in.seen != (standIn{}) {
 		now = in.seen.toward(now, r.share)
 	}
-	s.add(told{label: in.label, row: l.row}, dot(l.row, p.mean), pull{now.weight * (now.value - l.mean), now.weight})
+	s.add(told{label: in.label, row: l.row}, dot(l.row, p.mean), pull{now.push - now.weight*l.mean, now.weight})
 	if r.turning {
 		for i, v := range l.turn(&l.line) {
 			addTo(s.push, -now.weight*v, l.rows[i])
