@@ -9,11 +9,13 @@ import (
 	"sync"
 	"time"
 
+	"github.com/prometheus/client_golang/prometheus"
 	"github.com/riverqueue/river"
 	"github.com/riverqueue/river/riverdriver"
 	"github.com/riverqueue/river/riverdriver/riverdatabasesql"
 	"github.com/riverqueue/river/riverdriver/riversqlite"
 	"github.com/riverqueue/river/rivermigrate"
+	"github.com/riverqueue/river/rivertype"
 
 	"roomful/desk"
 	"roomful/store"
@@ -38,6 +40,8 @@ type Crew struct {
 	Desk  *desk.Desk
 	Now   func() time.Time
 	Log   *slog.Logger // without names and health
+	// Metrics is where work is counted; nil for nowhere.
+	Metrics *prometheus.Registry
 
 	client  *river.Client[*sql.Tx]
 	run     string // names this run of the program
@@ -67,6 +71,7 @@ func (c *Crew) Start(ctx context.Context) error {
 	c.client, err = river.NewClient(driver, &river.Config{
 		Queues:  map[string]river.QueueConfig{river.QueueDefault: {MaxWorkers: 1}, nightQueue: {MaxWorkers: 1}},
 		Workers: workers, Logger: log, MaxAttempts: attemptsMost,
+		Middleware: []rivertype.Middleware{counting(c.Metrics)},
 		JobTimeout: learnWithin, RescueStuckJobsAfter: learnWithin, CompletedJobRetentionPeriod: keptFor,
 		PeriodicJobs: []*river.PeriodicJob{river.NewPeriodicJob(river.PeriodicInterval(roundEvery),
 			func() (river.JobArgs, *river.InsertOpts) { return roundArgs{}, nil }, &river.PeriodicJobOpts{RunOnStart: true})},

@@ -14,6 +14,8 @@ import (
 	"strings"
 	"sync"
 
+	"github.com/prometheus/client_golang/prometheus"
+
 	"roomful/account"
 	"roomful/desk"
 	"roomful/exchange"
@@ -87,7 +89,8 @@ func (p *program) serve(s *store.Store, address, public string, secrets map[stri
 	tcp, _ := l.Addr().(*net.TCPAddr)
 	at := "http://" + l.Addr().String()
 	log, laid := slog.New(slog.NewJSONHandler(p.Stderr, nil)), desk.New(p.day)
-	crew := &jobs.Crew{Store: s, Desk: laid, Now: p.Now, Log: log}
+	figures := prometheus.NewRegistry()
+	crew := &jobs.Crew{Store: s, Desk: laid, Now: p.Now, Log: log, Metrics: figures}
 	if err := crew.Start(p.ctx); err != nil {
 		l.Close()
 		return kept(err)
@@ -100,7 +103,7 @@ func (p *program) serve(s *store.Store, address, public string, secrets map[stri
 	})
 	defer ended.Wait()
 	defer end()
-	server := &web.Server{Store: s, Lexicon: p.lexicon, Now: p.Now, Random: rand.Reader, NewID: newID, Desk: laid, Background: crew,
+	server := &web.Server{Store: s, Lexicon: p.lexicon, Now: p.Now, Random: rand.Reader, NewID: newID, Desk: laid, Background: crew, Metrics: figures,
 		Log: log, Plain: tcp != nil && tcp.IP.IsLoopback(), URL: public}
 	if public != "" {
 		at = public
