@@ -2,7 +2,9 @@ package day
 
 import (
 	"context"
+	"fmt"
 	"slices"
+	"strings"
 
 	"roomful"
 )
@@ -17,8 +19,8 @@ type ByHand struct {
 }
 
 // byHand gives people the versions that a coach has set for them, and forecasts those
-// anew. Whoever is referred out stays so, and a version that was set for a sheet with
-// other lines is said to be one.
+// anew; what would have been proposed is told to the coach. Whoever is referred out stays
+// so, and a version that was set for a sheet with other lines is said to be one.
 func (d *Day) byHand(ctx context.Context, c class, l *roomful.Lineup) error {
 	var moved []int
 	for _, set := range c.ByHand {
@@ -26,11 +28,19 @@ func (d *Day) byHand(ctx context.Context, c class, l *roomful.Lineup) error {
 		if i < 0 || l.Versions[i].Stop != "" || !set.of(c) {
 			continue
 		}
-		if !sameLines(set.Work, l.Versions[i].Work) {
-			l.Attention = append(l.Attention, roomful.Attention{Name: l.Versions[i].Name, Why: "a version was set by hand, and the sheet has other lines now: set it again"})
+		found := l.Versions[i]
+		say := func(why string) {
+			l.Attention = append(l.Attention, roomful.Attention{Athlete: found.Athlete, Name: found.Name, Why: why})
+		}
+		if !sameLines(set.Work, found.Work) {
+			say("a version was set by hand, and the sheet has other lines now: set it again")
 			continue
 		}
-		l.Versions[i] = set.on(l.Versions[i])
+		written := d.entrant(c.People[i], c.abilities[i], c.piece, nil, c.effort).Work.All()
+		l.Versions[i] = set.on(found, written)
+		if other := d.workedOut(found, l.Versions[i]); len(other) > 0 {
+			say(set.whose() + ": " + strings.Join(other, "; "))
+		}
 		moved = append(moved, i)
 	}
 	if len(moved) == 0 {
@@ -38,6 +48,14 @@ func (d *Day) byHand(ctx context.Context, c class, l *roomful.Lineup) error {
 	}
 	slices.Sort(moved)
 	return d.foretell(ctx, c, l, slices.Compact(moved))
+}
+
+// whose says whose word it is.
+func (b ByHand) whose() string {
+	if b.Whose == "" {
+		return "the coach's word"
+	}
+	return b.Whose + "'s word"
 }
 
 // of reports whether a version that was set is of the piece that a class does.
@@ -52,26 +70,53 @@ func sameLines(a, b roomful.Work) bool {
 }
 
 // on puts what was set in the place of what was found. Lines that are the same keep what
-// is said about them; plates and the proof set were found for another load.
-func (b ByHand) on(v roomful.Version) roomful.Version {
-	why := "the coach's word"
-	if b.Whose != "" {
-		why = b.Whose + "'s word"
-	}
-	tasks := b.Work.All()
-	choices := slices.Clone(v.Choices)
-	for i, t := range tasks {
-		if i >= len(choices) || sameTask(choices[i].Task, t) {
-			continue
+// is said about them, and what a coach did not say of one stays; plates and the proof set
+// were found for another load.
+func (b ByHand) on(v roomful.Version, written []roomful.Task) roomful.Version {
+	v.ByHand, v.Shortlist, v.Segments, v.Dose = true, nil, nil, roomful.Dose{}
+	v.Choices, v.AsWritten = slices.Clone(v.Choices), true
+	for i, t := range b.Work.All() {
+		choice := &v.Choices[i]
+		t.Slot = choice.Slot
+		if t.Movement == choice.Movement {
+			t.Tempo = choice.Tempo
+			if t.Amount == 0 { // a ladder's, or as much as there is time for
+				t.Amount, t.Unit = choice.Amount, choice.Unit
+			}
 		}
-		v.AsWritten, v.OneOff, v.Proof, v.Plates = false, true, nil, nil
-		choices[i] = roomful.Choice{Task: t, Low: t.Load, High: t.Load, Changed: true, Why: why}
+		if !sameTask(choice.Task, t) {
+			v.OneOff, v.Proof, v.Plates = true, nil, nil
+			*choice = roomful.Choice{Task: t, Low: t.Load, High: t.Load, Changed: !sameTask(written[i], t), Why: b.whose()}
+		}
+		v.AsWritten = v.AsWritten && !easier(t, written[i])
+		v.Work = v.Work.With(i, t)
 	}
-	v.Choices, v.Work, v.Shortlist, v.Segments, v.Dose = choices, b.Work, nil, nil, roomful.Dose{}
 	return v
 }
 
 // sameTask reports whether two lines ask the same.
 func sameTask(a, b roomful.Task) bool {
 	return a.Movement == b.Movement && a.Amount == b.Amount && a.Unit == b.Unit && a.Load == b.Load && max(a.Implements, 1) == max(b.Implements, 1) && a.HeightCm == b.HeightCm
+}
+
+// easier reports whether a line asks less than another, or for another movement.
+func easier(t, than roomful.Task) bool {
+	return t.Movement != than.Movement || t.Amount < than.Amount || t.HeightCm < than.HeightCm || t.LoadKg() < than.LoadKg()
+}
+
+// workedOut says line by line what a coach has set and what would have been proposed,
+// where they differ.
+func (d *Day) workedOut(found, set roomful.Version) (out []string) {
+	for k, now := range set.Choices {
+		was := found.Choices[k]
+		switch {
+		case now.Movement != was.Movement:
+			out = append(out, fmt.Sprintf("%s; worked out it would be %s", d.plural(now.Movement), d.plural(was.Movement)))
+		case now.Load != was.Load && was.Load.Value > 0:
+			out = append(out, fmt.Sprintf("%s with %s; worked out it would be %s", d.plural(now.Movement), now.Load, was.Load))
+		case now.Amount != was.Amount:
+			out = append(out, fmt.Sprintf("%s %s; worked out it would be %s", roomful.Figure(now.Amount), d.plural(now.Movement), roomful.Figure(was.Amount)))
+		}
+	}
+	return out
 }

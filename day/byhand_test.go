@@ -33,7 +33,7 @@ func TestByHand(t *testing.T) {
 	}
 	ann, ben, cai := after.Versions[0], after.Versions[1], after.Versions[2]
 	squat := ann.Choices[0]
-	if squat.Load.Kg() != 35 || !squat.Changed || squat.Why != "Olu's word" || ann.AsWritten || !ann.OneOff || ann.Work.Round[0].Load.Kg() != 35 {
+	if !ann.ByHand || ben.ByHand || squat.Load.Kg() != 35 || !squat.Changed || squat.Why != "Olu's word" || ann.AsWritten || !ann.OneOff || ann.Work.Round[0].Load.Kg() != 35 {
 		t.Errorf("Ann does %+v", ann)
 	}
 	if !reflect.DeepEqual(ann.Choices[1], before.Versions[0].Choices[1]) {
@@ -58,5 +58,62 @@ func TestByHand(t *testing.T) {
 	}
 	if !said || after.Versions[0].Choices[0].Load.Kg() == 35 {
 		t.Errorf("a version of another sheet: %+v", after.Attention)
+	}
+}
+
+// TestByHandInTheRoom has a coach's word win: the load that she set is what Marit lifts, is said to
+// be the coach's, is forecast, and stays hers when weights are handed out.
+func TestByHandInTheRoom(t *testing.T) {
+	g := open(t)
+	q := g.question(g.session(t, g.sheets["eight-ribs"]))
+	before, err := g.Versions(t.Context(), q, false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	of := func(v day.Versions, id string) roomful.Version {
+		for _, one := range v.Versions {
+			if one.Athlete == id {
+				return one
+			}
+		}
+		t.Fatalf("nobody is called %s", id)
+		return roomful.Version{}
+	}
+	was := of(before, "marit")
+	line := -1
+	for k, c := range was.Choices {
+		if c.Load.Value > 0 {
+			line = k
+		}
+	}
+	task := was.Choices[line].Task
+	heavier := task.Load
+	heavier.Value *= 1.5
+	task.Load = heavier
+	q.ByHand = []day.ByHand{{Athlete: "marit", Work: was.Work.With(line, task)}}
+	after, err := g.Versions(t.Context(), q, false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	is := of(after, "marit")
+	if !is.ByHand || is.Work.All()[line].Load != heavier || is.Choices[line].Load != heavier || is.Choices[line].Why != "the coach's word" {
+		t.Errorf("her version is %+v", is.Choices[line])
+	}
+	if is.Forecast.Score.P50 == was.Forecast.Score.P50 {
+		t.Error("half as much again is forecast as before")
+	}
+	told := ""
+	for _, a := range after.Attention {
+		if a.Athlete == "marit" {
+			told += a.Why + "\n"
+		}
+	}
+	if !strings.Contains(told, "the coach's word: ") || !strings.Contains(told, "worked out it would be "+was.Choices[line].Load.String()) {
+		t.Errorf("the coach is told %q", told)
+	}
+	for _, v := range after.Versions {
+		if v.ByHand != (v.Athlete == "marit") {
+			t.Errorf("%s is set by hand: %v", v.Name, v.ByHand)
+		}
 	}
 }

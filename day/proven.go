@@ -13,6 +13,9 @@ const alike = 1.01
 // they last did the piece.
 func (d *Day) proven(c class, v *Versions) {
 	for i, one := range v.Versions {
+		if one.ByHand {
+			continue
+		}
 		for n := range one.Choices {
 			line := c.piece.All()[n].Movement
 			if one.Choices[n].Movement != line || one.Choices[n].High.Value == 0 || len(one.Cautions) > 0 {

@@ -42,13 +42,13 @@ func (d *Day) Versions(ctx context.Context, q Question, home bool) (Versions, er
 			}
 			continue // a piece beside the one asked that cannot be forecast stands in nobody's day
 		}
-		if !home {
+		if !home { // a coach's word is for the room: at home other things are at hand
+			if err := d.byHand(ctx, one, &l); err != nil {
+				return Versions{Piece: c.piece, Effort: one.effort}, err
+			}
 			if err := d.handOut(ctx, one, &l); err != nil {
 				return Versions{Piece: c.piece, Effort: one.effort}, fmt.Errorf("handing out what there is for %s: %w", p.Name(), err)
 			}
-		}
-		if err := d.byHand(ctx, one, &l); err != nil {
-			return Versions{Piece: c.piece, Effort: one.effort}, err
 		}
 		lineups[p.Name()] = l
 		out.Pieces = append(out.Pieces, PieceVersions{one.piece, one.effort, l})

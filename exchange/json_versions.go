@@ -51,6 +51,7 @@ type Version struct {
 	Option     *string          `json:"option"`
 	AsWritten  bool             `json:"as_written"`
 	OneOff     bool             `json:"one_off"`
+	ByHand     bool             `json:"by_hand"` // a coach has set it
 	Elements   []Choice         `json:"elements"`
 	StopAt     *float64         `json:"stop_at_seconds"` // on the piece's clock; null when they do not stop before it ends
 	Dose       *Dose            `json:"dose"`            // null for all of the piece
@@ -149,7 +150,7 @@ func laddered(p roomful.Part) bool {
 
 func versionOf(v roomful.Version, stepped bool) Version {
 	out := Version{
-		Name: v.Name, ID: v.Athlete, Option: word(v.Option), AsWritten: v.AsWritten, OneOff: v.OneOff,
+		Name: v.Name, ID: v.Athlete, Option: word(v.Option), AsWritten: v.AsWritten, OneOff: v.OneOff, ByHand: v.ByHand,
 		Elements: []Choice{}, Confidence: word(string(v.Confidence)), Plates: []SideLoad{}, Day: []Stage{}, Cautions: listed(v.Cautions), Stop: word(v.Stop),
 	}
 	if !v.Dose.Whole() {

@@ -102,7 +102,7 @@ func (h *hander) options(i int) (out []deal.Option, ways []Hands) {
 	for k, c := range v.Choices {
 		var grown []hold
 		for _, set := range sets {
-			for _, w := range h.weights(c, v.Dose.Whole()) {
+			for _, w := range h.weights(c, v.Dose.Whole() && !v.ByHand) {
 				grown = append(grown, set.with(c.Task, Given{i, k, c.Load, w.mass, w.asked}, w.loss))
 			}
 		}

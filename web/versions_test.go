@@ -111,6 +111,15 @@ func TestVersionsServed(t *testing.T) {
 			t.Errorf("%s: %d %s", path, status, text)
 		}
 	}
+	// What a coach sets by hand is what is done, to whoever looks.
+	g.must("coach", "PUT", "/sheets/bars/overrides/bo", map[string]any{"work": map[string]any{"once": []any{}, "last": []any{}, "round": []any{
+		map[string]any{"movement": "ring-row", "amount": 8, "unit": "rep"}, map[string]any{"movement": "deadlift", "amount": 12, "unit": "rep", "load_kg": 35}}}})
+	for _, who := range []string{"coach", "bo"} {
+		_, text := people(who, "")
+		if !strings.Contains(text, "by_hand:true") || !strings.Contains(text, "Olu's word") || !strings.Contains(text, "ring-row") {
+			t.Errorf("%s sees %s", who, text)
+		}
+	}
 	g.must("coach", "PUT", "/sheets/half", map[string]any{"text": "Half\n\nmain: as many rounds as possible\n  10 burpees\n"})
 	if status, text, _ := g.ask("coach", "GET", "/sheets/half/versions", nil); status != 400 || !strings.Contains(text, "faults") {
 		t.Errorf("a sheet with faults: %d %s", status, text)
