@@ -29,7 +29,8 @@ func ToldOf(a roomful.Athlete) map[string]string {
 }
 
 // Tell changes what a person told by some columns of a people file, each in place of what
-// was there; empty is no longer known. Like names one of the others. The diagnostics
+// was there; empty is no longer known. Like names one of the
+// others. The diagnostics
 // stand in the file that the person would be alone in.
 func Tell(a roomful.Athlete, columns map[string]string, others []roomful.Athlete, lex roomful.Lexicon, today roomful.Date) (roomful.Athlete, []roomful.Diagnostic) {
 	told := ToldOf(a)
@@ -52,7 +53,7 @@ func Tell(a roomful.Athlete, columns map[string]string, others []roomful.Athlete
 		row[i] = told[column]
 	}
 	for _, o := range others {
-		if o.ID == a.ID || !strings.EqualFold(o.Name, told["like"]) && o.ID != told["like"] {
+		if o.ID == a.ID {
 			continue
 		}
 		other := make([]string, len(header))

@@ -90,6 +90,12 @@ func (s *Server) ownOf(b *store.Books, v visit) (own, error) {
 	person, err := b.Person(v.Account.Person)
 	mine := toldOf(person, v)
 	out.Person = &mine
+	for i := range out.Scores {
+		out.Scores[i].Name = person.Name
+	}
+	for i := range out.Notes {
+		out.Notes[i].Name = person.Name
+	}
 	return out, err
 }
 

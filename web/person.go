@@ -179,16 +179,22 @@ func (s *Server) tell(b *store.Books, v visit, id string, sent telling) (told, e
 	return toldOf(p, v), nil
 }
 
-// liked finds those whom somebody is said to be like.
-func (s *Server) liked(b *store.Books, names ...string) (out []roomful.Athlete, err error) {
+// liked finds those whom somebody is said to be like; nobody found, all whom they could be
+// like.
+func (s *Server) liked(b *store.Books, names ...string) ([]roomful.Athlete, error) {
 	if strings.Join(names, "") == "" {
 		return nil, nil
 	}
-	all, err := b.People(true)
-	for _, p := range all {
+	people, err := b.People(true)
+	var all, found []roomful.Athlete
+	for _, p := range people {
+		all = append(all, p.Athlete)
 		if slices.ContainsFunc(names, func(name string) bool { return strings.EqualFold(name, p.Name) || name == p.ID }) {
-			out = append(out, p.Athlete)
+			found = append(found, p.Athlete)
 		}
 	}
-	return out, err
+	if len(found) == 0 {
+		found = all
+	}
+	return found, err
 }

@@ -36,6 +36,9 @@ func TestPerson(t *testing.T) {
 	if out := g.must("coach", "PUT", "/people/ash", map[string]any{"revision": 2, "left": false}); out["left"] != false {
 		t.Errorf("back: %v", out)
 	}
+	if status, text, _ := g.ask("coach", "PUT", "/people/new", map[string]any{"told": map[string]string{"name": "New", "like": "Boo"}}); status != 422 || !strings.Contains(text, "did you mean Bo?") {
+		t.Errorf("like nobody: %d %s", status, text)
+	}
 	for _, c := range []struct {
 		who, path string
 		body      any

@@ -33,7 +33,7 @@ type serveVerb struct {
 
 // Help implements the long help.
 func (serveVerb) Help() string {
-	return "A gym without an owner gets a link for its first one, printed here and nowhere else. Anywhere but on this machine it has to stand behind something that speaks https: the sign-in is sent over nothing else. Name that address with --url: links lead there, and passkeys are made for it. It has to hand on the Host header, and X-Forwarded-For so that whoever guesses is slowed down alone. What scripts may ask stands at /openapi.json, and how it does at /metrics."
+	return "A gym without an owner gets a link for its first one, printed here and nowhere else. Anywhere but on this machine it has to stand behind something that speaks https: the sign-in is sent over nothing else. Name that address too: links lead there, and passkeys are made for it. It has to hand on the Host header, and X-Forwarded-For so that whoever guesses is slowed down alone."
 }
 
 // Run does the verb.

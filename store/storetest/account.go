@@ -28,6 +28,16 @@ func accounts(t *testing.T, h *house) {
 	h.update(func(tx *store.Tx) error { return errors.Join(tx.In(ours).PutSignIn(s), tx.In(ours).PutPasskey(k)) })
 	h.same("signed in", look(h, func(b *store.Books) ([]store.SignIn, error) { return b.SignIns("a1") }), []store.SignIn{s})
 	h.same("keys", look(h, func(b *store.Books) ([]store.Passkey, error) { return b.Passkeys("a1") }), []store.Passkey{k})
+	h.refuse(store.ErrTaken, func(tx *store.Tx) error {
+		return tx.In(theirs).NewPasskey(store.Passkey{ID: "k1", Account: "a1", Credential: "x", MadeAt: Now})
+	})
+	h.refuse(store.ErrTaken, func(tx *store.Tx) error { return tx.In(ours).NewPasskey(k) })
+	h.refuse(store.ErrMissing, func(tx *store.Tx) error { return tx.In(theirs).DropPasskey("a1", "k1") })
+	h.refuse(store.ErrMissing, func(tx *store.Tx) error { return tx.In(ours).DropPasskey("a2", "k1") })
+	h.update(func(tx *store.Tx) error {
+		return errors.Join(tx.In(ours).NewPasskey(store.Passkey{ID: "k2", Account: "a1", Credential: "{}", MadeAt: Now}), tx.In(ours).DropPasskey("a1", "k2"))
+	})
+	h.same("the other key", look(h, func(b *store.Books) ([]store.Passkey, error) { return b.Passkeys("a1") }), []store.Passkey{k})
 	a.ClosedAt = Now
 	h.update(func(tx *store.Tx) error { return tx.In(ours).PutAccount(a) })
 	h.same("closed", look(h, func(b *store.Books) ([]store.SignIn, error) { return b.SignIns("a1") }), []store.SignIn(nil))
