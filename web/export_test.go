@@ -1,6 +1,7 @@
 package web
 
 import (
+	"net/http"
 	"time"
 
 	"roomful/account"
@@ -28,3 +29,6 @@ func Hurry(s *Server) {
 
 // Patience is how long a server in a hurry waits for a request.
 const Patience = time.Minute / 100
+
+// Refuse answers with why not.
+func (s *Server) Refuse(w http.ResponseWriter, q *http.Request, err error) { s.refuse(w, q, err) }
