@@ -85,6 +85,9 @@ func TestToday(t *testing.T) {
 	g.must("owner", "PUT", "/settings", map[string]any{"text": "zone: Pacific/Auckland\n"})
 	g.must("coach", "PUT", "/classes/c1", map[string]any{"date": "2027-03-04", "start": "06:00"})
 	g.must("coach", "PUT", "/classes/c2", map[string]any{"date": "2027-03-05", "start": "06:00"})
+	if got := g.must("mo", "POST", "/scores", map[string]any{"id": "s1", "sheet": "drip", "text": "5+20"}); got["date"] != "2027-03-05" {
+		t.Errorf("a score without a day is of %v", got["date"])
+	}
 	all := g.must("mo", "GET", "/classes", nil)["classes"].([]any)
 	if len(all) != 1 || all[0].(map[string]any)["id"] != "c2" {
 		t.Errorf("from today on there are %v", all)

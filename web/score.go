@@ -71,6 +71,11 @@ func (s *Server) postScore(w http.ResponseWriter, q *http.Request, v visit) erro
 		if err != nil {
 			return err
 		}
+		if sent.Day.IsZero() {
+			if sent.Day, err = s.today(b); err != nil {
+				return err
+			}
+		}
 		read, err := s.read(d, who.Athlete, sent.Piece, sent.Text)
 		if err != nil {
 			return err
