@@ -46,6 +46,10 @@ func (c *Cases) add(one Case) {
 	if s.seen++; !odd && (s.seen-1)%s.stride != 0 {
 		return
 	}
+	if c.Most > 0 { // the others of its record must not stay in memory with it
+		alone := *one.Result
+		one.Result = &alone
+	}
 	s.kept, s.odd = append(s.kept, one), append(s.odd, odd)
 	if c.Most > 0 && len(s.kept) > c.Most {
 		s.thin()

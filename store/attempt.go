@@ -3,8 +3,6 @@ package store
 import (
 	"database/sql"
 	"fmt"
-	"maps"
-	"slices"
 	"time"
 
 	"roomful"
@@ -78,53 +76,6 @@ func (b *Books) PutRead(id string, r Read) error {
 		return err
 	}
 	return b.needed(b.tx.do(`UPDATE attempts SET reading = $1, read_by = $2 WHERE gym_id = $3 AND id = $4`, reading, r.By.String(), b.gym, id))
-}
-
-// PutDone keeps what was done by the readings of somebody's scores, by the ids of those.
-// What was kept before stays as it was.
-func (b *Books) PutDone(person string, all map[string][]roomful.Done) error {
-	if _, err := b.change("done", person); err != nil {
-		return err
-	}
-	for _, id := range slices.Sorted(maps.Keys(all)) {
-		for i, d := range all[id] {
-			text, err := encode(d)
-			if err != nil {
-				return err
-			}
-			if _, err := b.tx.do(`INSERT INTO done (gym_id, attempt_id, n, done) VALUES ($1, $2, $3, $4) ON CONFLICT DO NOTHING`, b.gym, id, i+1, text); err != nil {
-				return fmt.Errorf("keeping what was done: %w", err)
-			}
-		}
-	}
-	return nil
-}
-
-// DoneBy returns what was done by somebody's scores, and DoneOn by those of a sheet, by
-// their ids and in the order of their readings.
-func (b *Books) DoneBy(person string) (map[string][]roomful.Done, error) {
-	return b.done(`a.person_id = $2`, person)
-}
-
-// DoneOn is like [Books.DoneBy].
-func (b *Books) DoneOn(document string) (map[string][]roomful.Done, error) {
-	return b.done(`a.document_id = $2`, document)
-}
-
-func (b *Books) done(where, of string) (map[string][]roomful.Done, error) {
-	out := map[string][]roomful.Done{}
-	_, err := many(b.tx, func(r row) (none struct{}, err error) {
-		var id, text string
-		var d roomful.Done
-		if err := r.Scan(&id, &text); err != nil {
-			return none, err
-		}
-		err = decode(text, &d)
-		out[id] = append(out[id], d)
-		return none, err
-	}, `SELECT d.attempt_id, d.done FROM attempts a JOIN done d ON d.gym_id = a.gym_id AND d.attempt_id = a.id
-		WHERE a.gym_id = $1 AND a.withdrawn_at IS NULL AND `+where+` ORDER BY d.attempt_id, d.n`, b.gym, of)
-	return out, err
 }
 
 // String names the versions in one word each.

@@ -1,13 +1,24 @@
 -- +goose Up
 
+-- A piece as scores of it were resolved, with those before it on the same clock: the same
+-- for all who did it.
+CREATE TABLE pieces (
+  gym_id TEXT NOT NULL references gyms (id) ON DELETE CASCADE,
+  id TEXT NOT NULL,            -- a digest of it
+  piece TEXT NOT NULL,         -- in JSON
+  PRIMARY KEY (gym_id, id)
+);
+
 -- What was done by each reading of a score, in their order: as it was resolved when the
 -- score was first read, so that later programs compare with the same.
 CREATE TABLE done (
   gym_id TEXT NOT NULL,
   attempt_id TEXT NOT NULL,
   n BIGINT NOT NULL,           -- of the reading, from 1
-  done TEXT NOT NULL,          -- in JSON
+  piece_id TEXT NOT NULL,
+  done TEXT NOT NULL,          -- in JSON, without the piece
   PRIMARY KEY (gym_id, attempt_id, n),
+  FOREIGN KEY (gym_id, piece_id) references pieces (gym_id, id),
   FOREIGN KEY (gym_id, attempt_id) references attempts (gym_id, id) ON DELETE CASCADE
 );
 
@@ -42,3 +53,4 @@ DROP TABLE emulators;
 DROP TABLE learning;
 ALTER TABLE abilities DROP COLUMN shift;
 DROP TABLE done;
+DROP TABLE pieces;

@@ -27,6 +27,7 @@
 --       signins
 --       passkeys
 --     invitations
+--     pieces
 --     learning
 --     emulators
 
@@ -284,15 +285,27 @@ CREATE TABLE passkeys (
 );
 CREATE INDEX passkeys_account ON passkeys (gym_id, account_id);
 
+-- A piece as scores of it were resolved, with those before it on the same clock: the same
+-- for all who did it.
+CREATE TABLE pieces (
+  gym_id TEXT NOT NULL,
+  id TEXT NOT NULL,                        -- a digest of it
+  piece TEXT NOT NULL,                     -- in JSON
+  PRIMARY KEY (gym_id, id),
+  FOREIGN KEY (gym_id) references gyms (id) ON DELETE CASCADE
+);
+
 -- What was done by each reading of a score, in their order: as it was resolved when the
 -- score was first read, so that later programs compare with the same.
 CREATE TABLE done (
   gym_id TEXT NOT NULL,
   attempt_id TEXT NOT NULL,
   n BIGINT NOT NULL,                       -- of the reading, from 1
-  done TEXT NOT NULL,                      -- in JSON
+  piece_id TEXT NOT NULL,
+  done TEXT NOT NULL,                      -- in JSON, without the piece
   PRIMARY KEY (gym_id, attempt_id, n),
-  FOREIGN KEY (gym_id, attempt_id) references attempts (gym_id, id) ON DELETE CASCADE
+  FOREIGN KEY (gym_id, attempt_id) references attempts (gym_id, id) ON DELETE CASCADE,
+  FOREIGN KEY (gym_id, piece_id) references pieces (gym_id, id)
 );
 
 -- Learning from all scores of a gym: how far it is, and what came of it the last time.

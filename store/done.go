@@ -1,0 +1,96 @@
+package store
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+	"maps"
+	"slices"
+
+	"roomful"
+)
+
+// asked is what a score was of: its piece, and those before it on the same clock. It is
+// the same for all who did it, so it is kept once.
+type asked struct {
+	Piece  roomful.Part
+	Before []roomful.Part
+}
+
+// PutDone keeps what was done by the readings of somebody's scores, by the ids of those.
+// What was kept before stays as it was.
+func (b *Books) PutDone(person string, all map[string][]roomful.Done) error {
+	if _, err := b.change("done", person); err != nil {
+		return err
+	}
+	for _, id := range slices.Sorted(maps.Keys(all)) {
+		for i, d := range all[id] {
+			if err := b.putDone(id, i+1, d); err != nil {
+				return fmt.Errorf("keeping what was done: %w", err)
+			}
+		}
+	}
+	return nil
+}
+
+// putDone keeps what was done by the n-th reading of a score.
+func (b *Books) putDone(attempt string, n int, d roomful.Done) error {
+	piece, err := encode(asked{d.Piece, d.Before})
+	if err != nil {
+		return err
+	}
+	sum := sha256.Sum256([]byte(piece))
+	id := hex.EncodeToString(sum[:12])
+	d.Piece, d.Before = roomful.Part{}, nil
+	text, err := encode(d)
+	if err != nil {
+		return err
+	}
+	if _, err := b.tx.do(`INSERT INTO pieces (gym_id, id, piece) VALUES ($1, $2, $3) ON CONFLICT DO NOTHING`, b.gym, id, piece); err != nil {
+		return err
+	}
+	_, err = b.tx.do(`INSERT INTO done (gym_id, attempt_id, n, piece_id, done) VALUES ($1, $2, $3, $4, $5) ON CONFLICT DO NOTHING`, b.gym, attempt, n, id, text)
+	return err
+}
+
+// DoneBy returns what was done by somebody's scores, and DoneOn by those of a sheet, by
+// their ids and in the order of their readings.
+func (b *Books) DoneBy(person string) (map[string][]roomful.Done, error) {
+	return b.done(`person_id`, person)
+}
+
+// DoneOn is like [Books.DoneBy].
+func (b *Books) DoneOn(document string) (map[string][]roomful.Done, error) {
+	return b.done(`document_id`, document)
+}
+
+// done reads what was done by the scores that a column says are meant.
+func (b *Books) done(column, of string) (map[string][]roomful.Done, error) {
+	scores := ` FROM attempts a JOIN done d ON d.gym_id = a.gym_id AND d.attempt_id = a.id WHERE a.gym_id = $1 AND a.withdrawn_at IS NULL AND a.` + column + ` = $2`
+	pieces := map[string]asked{}
+	if _, err := many(b.tx, func(r row) (none struct{}, err error) {
+		var id, text string
+		var piece asked
+		if err := r.Scan(&id, &text); err != nil {
+			return none, err
+		}
+		err = decode(text, &piece)
+		pieces[id] = piece
+		return none, err
+	}, `SELECT id, piece FROM pieces WHERE gym_id = $1 AND id IN (SELECT d.piece_id`+scores+`)`, b.gym, of); err != nil {
+		return nil, err
+	}
+	out := map[string][]roomful.Done{}
+	_, err := many(b.tx, func(r row) (none struct{}, err error) {
+		var id, piece, text string
+		var d roomful.Done
+		if err := r.Scan(&id, &piece, &text); err != nil {
+			return none, err
+		}
+		err = decode(text, &d)
+		d.Piece, d.Before = pieces[piece].Piece, pieces[piece].Before
+		out[id] = append(out[id], d)
+		return none, err
+	}, `SELECT d.attempt_id, d.piece_id, d.done`+scores+` ORDER BY d.attempt_id, d.n`, b.gym, of)
+	return out, err
+}
