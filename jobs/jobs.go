@@ -121,17 +121,24 @@ func (c *Crew) Night(ctx context.Context, gym string) error {
 func (c *Crew) gather(ctx context.Context) {
 	for {
 		var all []river.InsertManyParams
+		noted := map[learnArgs]bool{} // a score sent twice would have the queue refuse them all
+		note := func(one learnArgs) {
+			if !noted[one] {
+				noted[one] = true
+				all = append(all, river.InsertManyParams{Args: one})
+			}
+		}
 		select {
 		case <-ctx.Done():
 			return
 		case one := <-c.arrived:
-			all = append(all, river.InsertManyParams{Args: one})
+			note(one)
 		}
 		over := time.After(gatherFor)
 		for waiting := true; waiting; {
 			select {
 			case one := <-c.arrived:
-				all = append(all, river.InsertManyParams{Args: one})
+				note(one)
 			case <-over:
 				waiting = false
 			}
