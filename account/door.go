@@ -2,6 +2,7 @@ package account
 
 import (
 	"errors"
+	"fmt"
 	"io"
 	"slices"
 	"strings"
@@ -48,6 +49,9 @@ func FirstOwner(b *store.Books, now time.Time, random io.Reader) (secret string,
 // Invite makes an invitation on behalf of a visitor, for somebody of the people or, with
 // an empty person, for whoever takes it up.
 func (v Visitor) Invite(b *store.Books, role, person string, now time.Time, random io.Reader) (secret string, err error) {
+	if roles := []string{store.Owner, store.Coach, store.Member, store.Screen}; !slices.Contains(roles, role) {
+		return "", &roomful.Error{Summary: fmt.Sprintf("inviting: no role is called %q", role), Hint: "the roles are " + strings.Join(roles, ", ")}
+	}
 	if !MayInvite(v.Account.Role, role) {
 		return "", &roomful.Error{Summary: "inviting: that is not yours to do", Hint: "ask the owner of the gym"}
 	}

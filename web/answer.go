@@ -1,6 +1,7 @@
 package web
 
 import (
+	"bytes"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -9,6 +10,7 @@ import (
 	"os"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"roomful"
 	"roomful/exchange"
@@ -35,12 +37,17 @@ func faults(ds []exchange.Diagnostic) bool {
 
 // read reads the JSON that somebody sends.
 func read(q *http.Request, v any) error {
-	d := json.NewDecoder(q.Body)
-	d.DisallowUnknownFields()
-	err := d.Decode(v)
+	sent, err := io.ReadAll(q.Body)
+	if err == nil && !utf8.Valid(sent) {
+		err = store.ErrText // decoding would put other letters in their place
+	}
 	if err == nil {
-		if _, more := d.Token(); !errors.Is(more, io.EOF) {
-			err = errors.New("something stands behind it")
+		d := json.NewDecoder(bytes.NewReader(sent))
+		d.DisallowUnknownFields()
+		if err = d.Decode(v); err == nil {
+			if _, more := d.Token(); !errors.Is(more, io.EOF) {
+				err = errors.New("something stands behind it")
+			}
 		}
 	}
 	var large *http.MaxBytesError
@@ -49,10 +56,46 @@ func read(q *http.Request, v any) error {
 		return &refusal{http.StatusRequestEntityTooLarge, roomful.Error{Summary: "what was sent is larger than a megabyte", Hint: "send it in parts"}}
 	case errors.Is(err, os.ErrDeadlineExceeded):
 		return &refusal{http.StatusRequestTimeout, roomful.Error{Summary: "what was sent did not come in time", Hint: "try again"}}
+	case errors.Is(err, store.ErrText):
+		return err
 	case err != nil:
-		return &refusal{http.StatusBadRequest, roomful.Error{Summary: "reading what was sent: " + strings.TrimPrefix(err.Error(), "json: "), Hint: "send one JSON object with the fields of this route"}}
+		return &refusal{http.StatusBadRequest, roomful.Error{Summary: "reading what was sent: " + unreadable(err), Hint: "send one JSON object with the fields of this route"}}
 	}
 	return nil
+}
+
+// unreadable says why some JSON could not be read, in words for whoever sent it.
+func unreadable(err error) string {
+	var kind *json.UnmarshalTypeError
+	var form *json.SyntaxError
+	switch {
+	case errors.Is(err, io.EOF):
+		return "there is nothing"
+	case errors.Is(err, io.ErrUnexpectedEOF):
+		return "it stops in the middle"
+	case errors.As(err, &form):
+		return fmt.Sprintf("it is no JSON from byte %d on", form.Offset)
+	case errors.As(err, &kind) && kind.Field == "":
+		return "it is no object"
+	case errors.As(err, &kind):
+		return fmt.Sprintf("%s cannot be %s", strings.ToLower(kind.Field), sentAs(kind.Value))
+	}
+	return strings.TrimPrefix(err.Error(), "json: ")
+}
+
+// sentAs names a kind of JSON value: "number 1.5" and "number" are a number.
+func sentAs(value string) string {
+	switch kind, _, _ := strings.Cut(value, " "); kind {
+	case "string":
+		return "a text"
+	case "bool":
+		return "true or false"
+	case "array":
+		return "a list"
+	case "object":
+		return "an object"
+	}
+	return "the " + value
 }
 
 // refuse answers with why not, in the form that was asked for.

@@ -185,6 +185,11 @@ func (s *Server) invite(w http.ResponseWriter, q *http.Request, v visit) error {
 	if err := read(q, &ask); err != nil {
 		return err
 	}
+	if ask.Role == store.Owner || ask.Role == store.Coach || ask.Role == store.Screen {
+		if !v.May(account.InviteStaff) {
+			return errNotYours
+		}
+	}
 	var secret string
 	if err := s.Store.Update(q.Context(), s.by(v), func(tx *store.Tx) (err error) {
 		b := tx.In(v.Gym)

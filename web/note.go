@@ -1,6 +1,7 @@
 package web
 
 import (
+	"errors"
 	"net/http"
 	"slices"
 
@@ -18,6 +19,7 @@ type note struct {
 	Text    string `json:"text"`
 	Private bool   `json:"private"`
 	At      string `json:"at"`
+	By      string `json:"by"` // who typed it, the coach of an answer; empty when their account is gone
 }
 
 // notes lists what was said under a day, as far as the one who asks may read it.
@@ -41,7 +43,11 @@ func (s *Server) notes(w http.ResponseWriter, q *http.Request, v visit) error {
 				return err
 			}
 			if v.is(n.Person) || v.May(account.SeeHealth) || !n.Private && listed {
-				out.Notes = append(out.Notes, noteOf(n, name))
+				by, err := writer(b, n)
+				if err != nil {
+					return err
+				}
+				out.Notes = append(out.Notes, noteOf(n, name, by))
 			}
 		}
 		return nil
@@ -51,8 +57,19 @@ func (s *Server) notes(w http.ResponseWriter, q *http.Request, v visit) error {
 	return answer(w, out)
 }
 
-func noteOf(n store.Note, name string) note {
-	return note{n.ID, n.Person, name, n.Answers, n.Text, n.Private, instant(n.At)}
+// noteOf is a note as it is shown, with the names of whose it is and of who typed it.
+func noteOf(n store.Note, name, by string) note {
+	return note{n.ID, n.Person, name, n.Answers, n.Text, n.Private, instant(n.At), by}
+}
+
+// writer is the name of whoever typed a note: an answer is theirs who asked, and the
+// coach's word.
+func writer(b *store.Books, n store.Note) (string, error) {
+	a, err := b.Account(n.Account)
+	if errors.Is(err, store.ErrMissing) {
+		return "", nil
+	}
+	return a.Name, err
 }
 
 // saying is something that somebody says under a day. Its id is made where it was typed:
@@ -87,7 +104,11 @@ func (s *Server) say(w http.ResponseWriter, q *http.Request, v visit) error {
 			return err
 		}
 		who, err := b.Person(n.Person)
-		out = noteOf(n, who.Name)
+		if err != nil {
+			return err
+		}
+		by, err := writer(b, n)
+		out = noteOf(n, who.Name, by)
 		return err
 	}); err != nil {
 		return err

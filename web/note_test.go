@@ -20,7 +20,7 @@ func TestNote(t *testing.T) {
 		t.Errorf("kept as %v", out)
 	}
 	first := g.must("coach", "POST", "/sheets/drip/notes", map[string]any{"id": "a1", "answers": "n2", "text": "well done, see me before next time"})
-	if again := g.must("coach", "POST", "/sheets/drip/notes", map[string]any{"id": "a1", "answers": "n2", "text": "well done, see me before next time"}); fmt.Sprint(first) != fmt.Sprint(again) || first["private"] != true || first["person"] != "mo" {
+	if again := g.must("coach", "POST", "/sheets/drip/notes", map[string]any{"id": "a1", "answers": "n2", "text": "well done, see me before next time"}); fmt.Sprint(first) != fmt.Sprint(again) || first["private"] != true || first["person"] != "mo" || first["by"] != "Olu" {
 		t.Errorf("answered %v, then %v", first, again)
 	}
 	g.must("coach", "POST", "/sheets/drip/notes", map[string]any{"id": "a2", "answers": "n1", "text": "great pace"})

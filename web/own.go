@@ -153,7 +153,11 @@ func ownWords(b *store.Books, who string, out *own) error {
 		}
 		for _, n := range notes {
 			if n.Person == who {
-				out.Notes = append(out.Notes, noteOf(n, ""))
+				by, err := writer(b, n)
+				if err != nil {
+					return err
+				}
+				out.Notes = append(out.Notes, noteOf(n, "", by))
 			}
 		}
 		versions, err := b.Overrides(d.ID)

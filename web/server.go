@@ -70,7 +70,7 @@ func (s *Server) Handler() http.Handler {
 			s.Log.Error("the address by which people reach the server is none", "why", err)
 		}
 	}
-	return s.logged(s.guarded(origin.Handler(mux)))
+	return s.logged(s.guarded(origin.Handler(s.sorted(mux))))
 }
 
 // serve answers one route.
@@ -88,6 +88,9 @@ func (s *Server) serve(r route) http.Handler {
 		}
 		if err == nil {
 			err = r.answer(s, w, q, v)
+		}
+		if err == errNotYours && v.Account.Role == store.Coach {
+			err = errOwners
 		}
 		if err != nil {
 			s.refuse(w, q, err)
@@ -156,6 +159,7 @@ func (s *Server) by(v visit) store.By { return store.By{Account: v.Account.ID, A
 var (
 	errNotIn    = &refusal{http.StatusUnauthorized, roomful.Error{Summary: "nobody is signed in here", Hint: "open the link of your invitation, or ask your coach for one"}}
 	errNotYours = &refusal{http.StatusForbidden, roomful.Error{Summary: "that is not yours to do", Hint: "ask a coach"}}
+	errOwners   = &refusal{http.StatusForbidden, roomful.Error{Summary: "that is not yours to do", Hint: "ask the owner of the gym"}}
 	errTooMany  = &refusal{http.StatusTooManyRequests, roomful.Error{Summary: "that was tried too often", Hint: "wait a minute and try again"}}
 )
 

@@ -436,6 +436,38 @@ func TestBadInput(t *testing.T) {
 	}
 }
 
+// TestPlainRefusals: why something was refused is said in words for whoever sent it, with
+// the next step, and in one form for every address.
+func TestPlainRefusals(t *testing.T) {
+	g := open(t)
+	for _, c := range []struct {
+		who, method, path string
+		body              any
+		says              []string
+	}{
+		{"mo", "POST", "/scores", "", []string{"there is nothing"}},
+		{"mo", "POST", "/scores", "{", []string{"it stops in the middle"}},
+		{"mo", "POST", "/scores", "id=1", []string{"it is no JSON from byte 1 on"}},
+		{"mo", "POST", "/scores", `[]`, []string{"it is no object"}},
+		{"mo", "POST", "/scores", `{"text":12}`, []string{"text cannot be the number"}},
+		{"mo", "POST", "/scores", `{"text":["12"]}`, []string{"text cannot be a list"}},
+		{"mo", "POST", "/scores", `{"id":"x","sheet":"drip","text":"` + "\xff" + `"}`, []string{"bytes that are no letters", "UTF-8"}},
+		{"owner", "POST", "/invitations", `{"role":"king"}`, []string{`no role is called \"king\"`, "owner, coach, member, screen"}},
+		{"coach", "POST", "/invitations", `{"role":"owner"}`, []string{"not yours", "ask the owner"}},
+		{"coach", "GET", "/accounts", nil, []string{"not yours", "ask the owner"}},
+		{"mo", "GET", "/people", nil, []string{"not yours", "ask a coach"}},
+		{"mo", "GET", "/nothing", nil, []string{"nothing at this address", "/openapi.json"}},
+		{"mo", "DELETE", "/sheets/drip", nil, []string{"does not take DELETE", "it takes GET, HEAD, PUT"}},
+	} {
+		status, text, header := g.ask(c.who, c.method, c.path, c.body)
+		for _, says := range append(c.says, `"error"`, `"hint"`) {
+			if status < 400 || !strings.Contains(text, says) || !strings.HasPrefix(header.Get("Content-Type"), "application/json") {
+				t.Errorf("%s %s %.60v: %d %s, want %s", c.method, c.path, c.body, status, text, says)
+			}
+		}
+	}
+}
+
 // TestChanges follows what happens; who comes back with the last id misses nothing.
 func TestChanges(t *testing.T) {
 	g := open(t)
