@@ -29,8 +29,13 @@ func Words(r roomful.Reading) string {
 		return about + list(r.LoadsKg) + " kg"
 	case r.Rounds != nil && r.Reps != nil:
 		return about + strconv.Itoa(*r.Rounds) + "+" + strconv.Itoa(*r.Reps)
-	case r.Seconds != nil && *r.Seconds != float64(int(*r.Seconds)):
+	case r.Seconds != nil && *r.Seconds != math.Trunc(*r.Seconds) && *r.Seconds < 60:
 		return about + roomful.Figure(*r.Seconds) + " s"
+	case r.Seconds != nil && *r.Seconds != math.Trunc(*r.Seconds):
+		if _, part, has := strings.Cut(roomful.Figure(*r.Seconds), "."); has {
+			return about + roomful.Clock(math.Trunc(*r.Seconds)) + "." + part
+		}
+		return about + roomful.Clock(*r.Seconds)
 	case r.Seconds != nil:
 		return about + roomful.Clock(*r.Seconds)
 	case r.Reps != nil:
