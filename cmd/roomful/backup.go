@@ -20,7 +20,7 @@ type backupVerb struct {
 
 // Help implements the long help.
 func (backupVerb) Help() string {
-	return "All that is kept of the gym, health notes included: keep it to yourself. It may be made while others write, and restore brings it back in any folder or database."
+	return "All that is kept of the gym, health notes included: keep it to yourself. Of a gym in --database it may be made while it is served; one in --data is stopped first. Restore brings it back in any folder or database."
 }
 
 // Run does the verb.
@@ -39,6 +39,10 @@ func (v *backupVerb) Run(p *program) (err error) {
 		return tx.In(gym.ID).Archive(part)
 	})
 	if err := errors.Join(err, part.Sync(), part.Close()); err != nil {
+		var full *os.PathError // of the archive: what cannot be read of the gym is another error
+		if errors.As(err, &full) {
+			return outside("writing "+v.File, full, "is the disk full? the gym is as it was")
+		}
 		return err
 	}
 	if err := os.Rename(part.Name(), v.File); err != nil { // whole, or not there
@@ -103,7 +107,7 @@ func (doctorVerb) Help() string {
 
 // Run does the verb.
 func (v *doctorVerb) Run(p *program) error {
-	s, err := v.open(p)
+	s, err := v.openKept(p)
 	if err != nil {
 		return err
 	}
@@ -127,6 +131,9 @@ func (v *doctorVerb) Run(p *program) error {
 	var b strings.Builder
 	for _, g := range out.Gyms {
 		fmt.Fprintf(&b, "%s: %s, %s, %s\n", g.Name, people(g.People), plural(g.Sheets, "sheet"), plural(g.Scores, "score"))
+	}
+	if len(out.Gyms) == 0 {
+		b.WriteString("no gym is kept here yet\n")
 	}
 	for _, f := range out.Found {
 		fmt.Fprintf(&b, "damaged: %s\n", f)

@@ -22,7 +22,9 @@ type memory struct {
 // open opens the gyms.
 func (m memory) open(p *program) (*store.Store, error) {
 	switch {
-	case (m.Data == "") == (m.Database == ""):
+	case m.Data != "" && m.Database != "":
+		return nil, usageError{errors.New("gyms are kept in one place: give --data or --database, not both")}
+	case m.Data == "" && m.Database == "":
 		return nil, usageError{errors.New("say where the gyms are kept: --data FOLDER or --database URL")}
 	case m.Data != "":
 		s, err := sqlite.Open(p.ctx, m.Data)
@@ -31,6 +33,15 @@ func (m memory) open(p *program) (*store.Store, error) {
 		s, err := postgres.Open(p.ctx, m.Database)
 		return s, kept(err)
 	}
+}
+
+// openKept opens gyms that are there: a folder in which none is kept stays as it is, so
+// that a slip in its name is said.
+func (m memory) openKept(p *program) (*store.Store, error) {
+	if m.Data != "" && m.Database == "" && !sqlite.Kept(m.Data) {
+		return nil, &roomful.Error{Summary: "no gym is kept in " + m.Data, Hint: "check the name of the folder, or bring a gym in: roomful import FOLDER --data " + m.Data}
+	}
+	return m.open(p)
 }
 
 // kept is an error of the database, which is outside of us.
@@ -49,7 +60,7 @@ type oneGym struct {
 
 // view opens the gyms and looks at the one that is meant.
 func (g oneGym) view(p *program, look func(*store.Tx, store.Gym) error) error {
-	s, err := g.open(p)
+	s, err := g.openKept(p)
 	if err != nil {
 		return err
 	}

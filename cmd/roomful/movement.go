@@ -168,7 +168,7 @@ func (p *program) about(m *roomful.Movement) string {
 	b.WriteString("  often done instead (--for REASON gives amounts)\n")
 	for _, r := range roomful.Reasons {
 		if line := p.swaps(m, r); line != "" {
-			b.WriteString(wrapped(fmt.Sprintf("    %-10s ", r), line))
+			b.WriteString(wrapped(fmt.Sprintf("    %-11s ", r), line))
 		}
 	}
 	return b.String() + wrapped("", caution)

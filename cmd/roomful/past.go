@@ -63,6 +63,9 @@ func (p *program) believe(q *day.Question, s *sources, f pastFiles) error {
 // past reads everybody's record. It knows the people that s already holds. Scores that
 // nothing was made of are told when tell is set.
 func (p *program) past(s *sources, f pastFiles, tell bool) (roomful.Record, error) {
+	if f.Attempts == "" {
+		return nil, usageError{errors.New("missing flags: --attempts=FILE")}
+	}
 	sheets, err := p.sheetsIn(f.folder())
 	if err != nil {
 		return nil, err

@@ -38,7 +38,7 @@ func Open(ctx context.Context, dir string) (*store.Store, error) {
 	unlock, err := lock(file + ".lock")
 	switch {
 	case errors.Is(err, errLocked):
-		return nil, &roomful.Error{Summary: "opening " + file + ": another program has it open", Hint: "stop the other one first, or use a database by URL for several"}
+		return nil, &roomful.Error{Summary: "opening " + file + ": another program has it open", Hint: "stop the other one first (Ctrl-C where it runs), or use --database for several"}
 	case err != nil:
 		return nil, &roomful.Error{Summary: "opening " + file + ": " + reason(err), Hint: hint(err)}
 	}
@@ -50,6 +50,12 @@ func Open(ctx context.Context, dir string) (*store.Store, error) {
 	shut := e.Close
 	e.Close = func() error { defer unlock(); return shut() }
 	return store.New(e), nil
+}
+
+// Kept reports whether gyms have been kept in a folder.
+func Kept(dir string) bool {
+	_, err := os.Stat(filepath.Join(dir, fileName))
+	return !errors.Is(err, os.ErrNotExist)
 }
 
 // open opens a file and brings its tables up to date.
