@@ -82,10 +82,10 @@ func (r *reader) share(f *fact) bool {
 }
 
 // unmeant reports whether a figure is what was not held: "60 not 80", "60 instead of 80", "no 16 so
-// 20 kg", "24 taken so 20".
+// 20 kg", "24 taken so 20", and "ran 200", which no bar weighs.
 func (p *parser) unmeant(f *fact) bool {
 	before, behind := p.word(f.from-1), p.word(f.to)
-	return before == "not" || before == "no" || before == "of" && p.word(f.from-2) == "instead" || slices.Contains([]string{"taken", "gone", "busy"}, behind)
+	return slices.Contains([]string{"not", "no", "ran", "jogged", "walked"}, before) || before == "of" && p.word(f.from-2) == "instead" || slices.Contains([]string{"taken", "gone", "busy"}, behind)
 }
 
 // elsewhen reports whether the clause of a token speaks of another day or of what was not done:
