@@ -23,7 +23,7 @@ const channel = "roomful"
 func Open(ctx context.Context, url string) (*store.Store, error) {
 	config, err := pgx.ParseConfig(url)
 	if err != nil {
-		return nil, &roomful.Error{Summary: "the address of the database is not one of PostgreSQL", Hint: "it looks like postgres://user@host:5432/name"}
+		return nil, &roomful.Error{Summary: "reading the address of the database: it is not one of PostgreSQL", Hint: "it looks like postgres://user@host:5432/name"}
 	}
 	if err := migrate(ctx, config); err != nil {
 		return nil, &roomful.Error{Summary: fmt.Sprintf("opening the database %s on %s: %s", config.Database, config.Host, words(err)), Hint: hint(err)}
