@@ -1,6 +1,7 @@
 package desk_test
 
 import (
+	"maps"
 	"slices"
 	"testing"
 	"time"
@@ -127,6 +128,7 @@ func TestRecord(t *testing.T) {
 			{ID: "a3", Person: "mo", Document: "d2", Day: day4, Text: "7"},
 			{ID: "a4", Person: "bo", Document: "d1", Day: day4, Text: "6+1 with 30 kg"},
 			{ID: "a5", Person: "ola", Document: "d1", Day: day4, Text: "same as bo"},
+			{ID: "a6", Person: "ola", Document: "d1", Day: day3, Text: "same as mo"}, // whose score was not read yet
 		} {
 			if _, err := b.PutAttempt(a); err != nil {
 				return err
@@ -162,8 +164,11 @@ func TestRecord(t *testing.T) {
 			t.Errorf("what was kept is not as it was: %+v", bo)
 		}
 		ola := record("ola", 0)
-		if len(ola.Record) != 1 || !slices.Contains(ola.Record[0].Done.Assumed, "the same as bo") {
+		if len(ola.Record) != 2 || !slices.Contains(ola.Record[1].Done.Assumed, "the same as bo") {
 			t.Errorf("Ola's: %+v", ola.Record)
+		}
+		if got := slices.Collect(maps.Keys(ola.Fresh)); !slices.Equal(got, []string{"a5"}) {
+			t.Errorf("of Ola's scores %v are kept for good: what is the same as a score that has not come yet waits for it", got)
 		}
 	})
 }

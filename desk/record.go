@@ -61,27 +61,33 @@ func (g *Gym) Record(ctx context.Context, person string, upTo int64) (Record, er
 			q.Logged = append(q.Logged, roomful.Logged{Athlete: person, On: a.Day, Sheet: sheet.Name, Piece: a.Piece, Text: a.Text, Line: i + 1})
 		}
 	}
-	record, _ := g.Day.Record(q) // what could not be read stays as it was typed
+	record, unread := g.Day.Record(q) // what could not be read stays as it was typed
 	if slices.ContainsFunc(record, func(e roomful.Entry) bool { return e.Line > 0 && e.Reading.SameAs == "last time" }) {
 		for i := range q.Known { // which sheets are the same piece is asked now alone: it takes reading them all
 			if q.Known[i].Again, err = g.again(ctx, q.Known[i].Sheet); err != nil {
 				return Record{}, err
 			}
 		}
-		record, _ = g.Day.Record(q)
+		record, unread = g.Day.Record(q)
 	}
-	out := Record{Record: record, Fresh: map[string]Fresh{}}
+	return Record{record, g.fresh(attempts, record, unread)}, nil
+}
+
+// fresh are the scores that were resolved now, by id. One that could not be, or not yet,
+// since the score that it is the same as has not come, is not kept: it is tried again.
+func (g *Gym) fresh(attempts []store.Attempt, record roomful.Record, unread []day.Unread) map[string]Fresh {
+	out := map[string]Fresh{}
 	for _, e := range record {
-		if e.Line == 0 {
+		if e.Line == 0 || slices.ContainsFunc(unread, func(u day.Unread) bool { return u.Line == e.Line }) {
 			continue
 		}
 		id := attempts[e.Line-1].ID
-		f := out.Fresh[id]
+		f := out[id]
 		f.Read.By = g.ReadBy()
 		f.Read.Readings, f.Done = append(f.Read.Readings, e.Reading), append(f.Done, e.Done)
-		out.Fresh[id] = f
+		out[id] = f
 	}
-	return out, nil
+	return out
 }
 
 // entries are a score's readings with what was kept of each.
