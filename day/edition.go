@@ -27,16 +27,15 @@ func (t Taught) Keep() (map[string][]byte, error) {
 	return out, nil
 }
 
-// Recall reads emulators that were kept.
-func (d *Day) Recall(kept map[string][]byte) (infer.Emulators, error) {
+// Recall reads emulators that were kept. One that cannot be read is left out, and made
+// anew when it is asked for.
+func (d *Day) Recall(kept map[string][]byte) infer.Emulators {
 	s := infer.Simulator{Forecaster: d.Forecaster}
 	out := infer.Emulators{}
 	for key, form := range kept {
-		e, err := s.Entry(form)
-		if err != nil {
-			return nil, err
+		if e, err := s.Entry(form); err == nil {
+			out[key] = e
 		}
-		out[key] = e
 	}
-	return out, nil
+	return out
 }

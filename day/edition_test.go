@@ -17,6 +17,14 @@ import (
 	"roomful/exchange"
 )
 
+// TestRecall leaves out an emulator that cannot be read: it can be made again.
+func TestRecall(t *testing.T) {
+	g := open(t)
+	if got := g.Recall(map[string][]byte{"main": []byte("no emulator")}); len(got) != 0 {
+		t.Errorf("recalled %v", got)
+	}
+}
+
 var update = flag.Bool("update", false, "write down what the editions answer")
 
 // TestEditions holds what is answered to the edition that it is kept under: a sheet read

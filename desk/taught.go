@@ -20,7 +20,7 @@ type taught struct {
 const mostTaught = 8
 
 // Taught returns what learning from all scores has shown. Emulators of another edition
-// of the model are left out.
+// of the model, and those that cannot be read, are left out.
 func (g *Gym) Taught() (day.Taught, error) {
 	l, err := g.books.Learning()
 	if err != nil {
@@ -44,9 +44,7 @@ func (g *Gym) Taught() (day.Taught, error) {
 		}
 	}
 	held = taught{at: l.DoneAt}
-	if held.By, err = g.Recall(kept); err != nil {
-		return day.Taught{}, err
-	}
+	held.By = g.Recall(kept)
 	if l.Model == day.ModelEdition {
 		held.Shift = l.Shift
 	}
