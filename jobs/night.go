@@ -42,6 +42,10 @@ func (*nights) Timeout(*river.Job[nightArgs]) time.Duration { return nightWithin
 // takes seconds.
 const abandoned = 2 * time.Minute
 
+// givenUp is how long a night gets no further that this program began and will not try
+// again: longer than the queue waits between the last of its attempts, some four minutes.
+const givenUp = 10 * time.Minute
+
 // The shares of a night, in percent: reading what was not read yet, emulators, learning.
 const (
 	readTo     = 20
