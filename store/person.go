@@ -88,10 +88,17 @@ type Limit struct {
 	Person string
 	roomful.Limit
 	Since, Until roomful.Date // Until is the last day, zero while it is open
-	Word         string       // whose it is: "theirs", "a coach's", "a clinician's"
+	Word         string       // whose it is, [Theirs] for one
 	Review       roomful.Date // the day to ask again, zero for none
 	Note         string       // for the person and coaches
 }
+
+// Whose word a limit is.
+const (
+	Theirs     = "theirs"
+	ACoachs    = "a coach's"
+	AClinician = "a clinician's"
+)
 
 // On reports whether a limit holds on a day.
 func (l Limit) On(day roomful.Date) bool {

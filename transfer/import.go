@@ -217,7 +217,7 @@ func (i *importing) limits(a roomful.Athlete) (out []store.Limit, err error) {
 		return nil, err
 	}
 	for _, l := range a.Limits {
-		next := store.Limit{ID: i.id("limit", a.ID, l.What), Person: a.ID, Limit: l, Since: i.today(), Word: "told"}
+		next := store.Limit{ID: i.id("limit", a.ID, l.What), Person: a.ID, Limit: l, Since: i.today(), Word: store.Theirs}
 		same := false
 		for _, k := range known {
 			if k.What == l.What && k.On(i.today()) {

@@ -24,13 +24,6 @@ type limit struct {
 	RefersOut bool   `json:"refers_out"` // beyond what a coach should work around
 }
 
-// The words for whose word a limit is.
-const (
-	theirs     = "theirs"
-	aCoachs    = "a coach's"
-	aClinician = "a clinician's"
-)
-
 func limitOf(l store.Limit) limit {
 	out := limit{ID: l.ID, What: l.What, Since: l.Since.String(), Until: l.Until.String(), Word: l.Word, Review: l.Review.String(), Note: l.Note, RefersOut: l.RefersOut()}
 	if l.Pain >= 0 {
@@ -100,8 +93,8 @@ func (p limiting) apply(l *store.Limit) error {
 		return &roomful.Error{Summary: "writing a limit down: of what", Hint: "what is one of " + strings.Join(roomful.LimitWords, ", ")}
 	case l.Pain < -1 || l.Pain > 10:
 		return &roomful.Error{Summary: "writing a limit down: how much it hurts", Hint: "pain goes from 0 to 10, -1 for not told"}
-	case p.Word != nil && !slices.Contains([]string{theirs, aCoachs, aClinician}, l.Word):
-		return &roomful.Error{Summary: "writing a limit down: whose word it is", Hint: "word is " + theirs + ", " + aCoachs + " or " + aClinician}
+	case p.Word != nil && !slices.Contains([]string{store.Theirs, store.ACoachs, store.AClinician}, l.Word):
+		return &roomful.Error{Summary: "writing a limit down: whose word it is", Hint: "word is " + store.Theirs + ", " + store.ACoachs + " or " + store.AClinician}
 	case !l.Until.IsZero() && l.Until.String() < l.Since.String():
 		return &roomful.Error{Summary: "writing a limit down: it ends before it begins", Hint: "look at since and until"}
 	case len(l.Note) > mostNote:
@@ -133,7 +126,7 @@ func (s *Server) putLimit(w http.ResponseWriter, q *http.Request, v visit) error
 		if err := sent.apply(&l); err != nil {
 			return err
 		}
-		if l.Word != theirs && !v.May(account.SeeHealth) {
+		if l.Word != store.Theirs && !v.May(account.SeeHealth) {
 			return errNotYours
 		}
 		out = limitOf(l)
@@ -148,7 +141,7 @@ func (s *Server) putLimit(w http.ResponseWriter, q *http.Request, v visit) error
 func (s *Server) limitNow(b *store.Books, v visit, who, id string) (store.Limit, error) {
 	l, err := findLimit(b, who, id)
 	switch {
-	case err == nil && l.Word != theirs && !v.May(account.SeeHealth):
+	case err == nil && l.Word != store.Theirs && !v.May(account.SeeHealth):
 		return l, errNotYours
 	case !errors.Is(err, store.ErrMissing):
 		return l, err
@@ -157,9 +150,9 @@ func (s *Server) limitNow(b *store.Books, v visit, who, id string) (store.Limit,
 	if err != nil {
 		return l, err
 	}
-	l = store.Limit{ID: id, Person: who, Limit: roomful.Limit{Pain: -1}, Since: on, Word: theirs}
+	l = store.Limit{ID: id, Person: who, Limit: roomful.Limit{Pain: -1}, Since: on, Word: store.Theirs}
 	if !v.is(who) {
-		l.Word = aCoachs
+		l.Word = store.ACoachs
 	}
 	return l, checkID("limit", id)
 }
@@ -188,7 +181,7 @@ func (s *Server) dropLimit(w http.ResponseWriter, q *http.Request, v visit) erro
 		switch {
 		case err != nil:
 			return err
-		case l.Word != theirs && !v.May(account.SeeHealth):
+		case l.Word != store.Theirs && !v.May(account.SeeHealth):
 			return errNotYours
 		}
 		return b.DropLimit(who, l.ID)

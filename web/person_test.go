@@ -4,6 +4,10 @@ import (
 	"fmt"
 	"strings"
 	"testing"
+
+	"roomful/catalogue"
+	"roomful/store"
+	"roomful/transfer"
 )
 
 // TestPerson: a drop-in is added by a name and whom they are like; two coaches who change
@@ -60,6 +64,23 @@ func TestPerson(t *testing.T) {
 		if status, text, _ := g.ask(c.who, "PUT", c.path, c.body); status != c.want {
 			t.Errorf("PUT %s %v as %s: %d %.200s, want %d", c.path, c.body, c.who, status, text, c.want)
 		}
+	}
+}
+
+// TestLimitBroughtIn: a limit that came with a file is the member's own, as they told it.
+func TestLimitBroughtIn(t *testing.T) {
+	g := open(t)
+	lex, err := catalogue.Load()
+	if err != nil {
+		t.Fatal(err)
+	}
+	g.update(func(tx *store.Tx) error {
+		_, err := transfer.Import(tx.In("ours"), transfer.Folder{People: &transfer.File{Name: "people.csv", Text: "id,name,limits\nmo,Mo,shoulder 4\n"}}, lex, now)
+		return err
+	})
+	one := g.must("mo", "GET", "/people/mo/limits", nil)["limits"].([]any)[0].(map[string]any)
+	if out := g.must("mo", "PUT", "/people/mo/limits/"+one["id"].(string), map[string]any{"until": "2027-03-05"}); out["word"] != "theirs" || out["until"] != "2027-03-05" {
+		t.Errorf("over it is %v", out)
 	}
 }
 
