@@ -100,13 +100,22 @@ func (s *Server) versions(w http.ResponseWriter, q *http.Request, v visit) error
 	}
 	out := exchange.LineupOf(got.Piece, got.Effort, got.Lineup)
 	if !v.May(account.SeeHealth) {
-		out.Attention = []exchange.Attention{}
-		out.Athletes = slices.DeleteFunc(out.Athletes, func(a exchange.Version) bool { return a.ID != v.Account.Person })
-		for i := range out.Athletes {
-			out.Athletes[i].Forecast = nil // members see words, not probabilities
-		}
+		forOne(&out, v.Account.Person)
 	}
 	return answer(w, out)
+}
+
+// forOne leaves of an answer what one of the people may see: the options without who does
+// them, and their own version in words, without probabilities.
+func forOne(out *exchange.Lineup, person string) {
+	out.Attention = []exchange.Attention{}
+	for i := range out.Options {
+		out.Options[i].People = []string{}
+	}
+	out.Athletes = slices.DeleteFunc(out.Athletes, func(a exchange.Version) bool { return a.ID != person })
+	for i := range out.Athletes {
+		out.Athletes[i].Forecast = nil
+	}
 }
 
 // hour shows the class minute by minute.

@@ -78,6 +78,11 @@ func TestVersionsServed(t *testing.T) {
 		for _, a := range got["athletes"].([]any) {
 			names = append(names, a.(map[string]any)["id"].(string))
 		}
+		for _, o := range got["options"].([]any) { // who does an easier one is theirs and the coach's to know
+			if all := o.(map[string]any)["people"].([]any); who != "coach" && len(all) > 0 {
+				t.Errorf("%s sees that %v do %v", who, all, o.(map[string]any)["name"])
+			}
+		}
 		return names, fmt.Sprint(got)
 	}
 	if names, text := people("coach", ""); !slices.Equal(names, []string{"bo", "mo"}) || !strings.Contains(text, "back") {
