@@ -160,6 +160,68 @@ func TestInvitation(t *testing.T) {
 	}
 }
 
+// TestInvitedAbove: who may invite members alone invites nobody to be a person who has
+// another role, nor does a link that they made before.
+func TestInvitedAbove(t *testing.T) {
+	h := newHouse(t)
+	invite := func(by account.Visitor, role string) (secret string, err error) {
+		h.update(func(tx *store.Tx) error {
+			secret, err = by.Invite(tx.In("g"), role, "mo", now, &h.random)
+			return nil
+		})
+		return secret, err
+	}
+	coach := h.owner
+	coach.Account = store.Account{ID: "coach", Name: "Cy", Role: store.Coach, MadeAt: now}
+	h.update(func(tx *store.Tx) error { return tx.In("g").PutAccount(coach.Account) })
+	var early string
+	if err := h.Update(t.Context(), store.By{Account: "coach", At: now}, func(tx *store.Tx) (err error) {
+		early, err = coach.Invite(tx.In("g"), store.Member, "mo", now, &h.random)
+		return err
+	}); err != nil {
+		t.Fatalf("a coach invites somebody who has no account: %v", err)
+	}
+	secret, err := invite(h.owner, store.Coach)
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, mo := h.accept(secret, "", now)
+	if _, err := invite(coach, store.Member); !refused(err) {
+		t.Errorf("a coach invites a device to be another coach: %v", err)
+	}
+	if _, err := invite(mo, store.Member); err != nil {
+		t.Errorf("a coach invites a device of their own: %v", err)
+	}
+	if err := h.View(t.Context(), func(tx *store.Tx) error { _, err := account.Invited(tx, early, now); return err }); !refused(err) {
+		t.Errorf("the link from before Mo was a coach: %v", err)
+	}
+}
+
+// TestEnterLate refuses a password that was right when it was looked at, of an account
+// that was closed or given another since.
+func TestEnterLate(t *testing.T) {
+	for what, change := range map[string]func(*store.Account){
+		"closed": func(a *store.Account) { a.ClosedAt = now }, "another password": func(a *store.Account) { a.Password = "another" }, "gone": nil, "as it was": func(*store.Account) {},
+	} {
+		h := newHouse(t)
+		was := h.owner.Account
+		if change == nil {
+			was.ID = "nobody"
+		} else {
+			is := was
+			change(&is)
+			h.update(func(tx *store.Tx) error { return tx.In("g").PutAccount(is) })
+		}
+		err := h.Update(t.Context(), store.By{At: now}, func(tx *store.Tx) error {
+			_, _, err := account.Enter(tx.In("g"), was, "", account.Coming{At: now, Random: &h.random})
+			return err
+		})
+		if in := what == "as it was"; in != (err == nil) || !in && !refused(err) {
+			t.Errorf("%s: %v", what, err)
+		}
+	}
+}
+
 // TestDevice keeps a device signed in while it is used, and out after ninety days, when
 // it is taken back and when the account is closed.
 func TestDevice(t *testing.T) {

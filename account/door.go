@@ -1,6 +1,7 @@
 package account
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
@@ -52,13 +53,26 @@ func (v Visitor) Invite(b *store.Books, role, person string, now time.Time, rand
 	if roles := []string{store.Owner, store.Coach, store.Member, store.Screen}; !slices.Contains(roles, role) {
 		return "", &roomful.Error{Summary: fmt.Sprintf("inviting: no role is called %q", role), Hint: "the roles are " + strings.Join(roles, ", ")}
 	}
-	if !MayInvite(v.Account.Role, role) {
-		return "", &roomful.Error{Summary: "inviting: that is not yours to do", Hint: "ask the owner of the gym"}
+	if ok, err := mayInvite(b, v.Account, role, person); err != nil || !ok {
+		return "", cmp.Or[error](err, &roomful.Error{Summary: "inviting: that is not yours to do", Hint: "ask the owner of the gym"})
 	}
 	if role == store.Member && person == "" {
 		return "", &roomful.Error{Summary: "inviting a member: for whom", Hint: "add them to the people first, a name is enough"}
 	}
 	return invite(b, role, person, now, random)
+}
+
+// mayInvite reports whether an account may invite to a role, and as one of the people,
+// whose body and record are then before whoever holds the link. So it has to be somebody
+// all of whose accounts it might have invited, or its own.
+func mayInvite(b *store.Books, by store.Account, role, person string) (bool, error) {
+	if !MayInvite(by.Role, role) || person == "" || person == by.Person {
+		return MayInvite(by.Role, role), nil
+	}
+	all, err := b.Accounts()
+	return err == nil && !slices.ContainsFunc(all, func(a store.Account) bool {
+		return a.Person == person && a.ClosedAt.IsZero() && !MayInvite(by.Role, a.Role)
+	}), err
 }
 
 // invite writes an invitation down and returns its secret.
@@ -80,11 +94,18 @@ func Invited(tx *store.Tx, secret string, now time.Time) (store.Invitation, erro
 	if err != nil || i.Account == "" { // the program itself invites the first owner
 		return i, err
 	}
-	by, err := tx.In(i.Gym).Account(i.Account)
-	if errors.Is(err, store.ErrMissing) || err == nil && (!by.ClosedAt.IsZero() || !MayInvite(by.Role, i.Role)) {
+	b := tx.In(i.Gym)
+	by, err := b.Account(i.Account)
+	if errors.Is(err, store.ErrMissing) || err == nil && !by.ClosedAt.IsZero() {
 		return store.Invitation{}, errNotIn
 	}
-	return i, err
+	if err != nil {
+		return i, err
+	}
+	if ok, err := mayInvite(b, by, i.Role, i.Person); err != nil || !ok {
+		return store.Invitation{}, cmp.Or[error](err, errNotIn)
+	}
+	return i, nil
 }
 
 // Coming is a device that comes in, and when.
@@ -143,6 +164,24 @@ func accountFor(b *store.Books, i store.Invitation, who Newcomer, now time.Time)
 func Opens(a store.Account, password string) (ok, stale bool) {
 	ok, stale = CheckPassword(a.Password, password)
 	return ok && a.ClosedAt.IsZero(), stale
+}
+
+// Enter signs a device in to an account that a password has opened a moment ago, unless
+// it has been closed or given another password meanwhile. A password that was hashed anew
+// is kept so; empty for none.
+func Enter(b *store.Books, was store.Account, anew string, c Coming) (key string, v Visitor, err error) {
+	a, err := b.Account(was.ID)
+	if errors.Is(err, store.ErrMissing) || err == nil && (!a.ClosedAt.IsZero() || a.Password != was.Password) {
+		return "", v, errNotIn
+	}
+	if err == nil && anew != "" {
+		a.Password = anew
+		err = b.PutAccount(a)
+	}
+	if err != nil {
+		return "", v, err
+	}
+	return SignIn(b, a, c)
 }
 
 // SignIn gives a device a secret to come back to an account with.

@@ -53,7 +53,7 @@ func (s *Server) accounts(w http.ResponseWriter, q *http.Request, v visit) error
 // its passkeys and the invitations that it made let nobody in.
 func (s *Server) closeAccount(w http.ResponseWriter, q *http.Request, v visit) error {
 	return s.changeAccount(w, q, v, func(b *store.Books, a store.Account) error {
-		if last, err := lastOwner(b, a.ID); err != nil || last {
+		if last, err := lastOwner(b, func(o store.Account) bool { return o.ID == a.ID }); err != nil || last {
 			return orElse(err, errLastOwner)
 		}
 		a.ClosedAt = s.Now()
@@ -84,13 +84,11 @@ func (s *Server) changeAccount(w http.ResponseWriter, q *http.Request, v visit, 
 // errLastOwner keeps a gym from being nobody's.
 var errLastOwner = &roomful.Error{Summary: "that is the only owner of the gym", Hint: "invite another owner first"}
 
-// lastOwner reports whether a gym would have no owner without an account.
-func lastOwner(b *store.Books, id string) (bool, error) {
+// lastOwner reports whether a gym that has an owner would have none without some accounts.
+func lastOwner(b *store.Books, gone func(store.Account) bool) (bool, error) {
 	all, err := b.Accounts()
-	owners := func(a store.Account) bool { return a.Role == store.Owner && a.ClosedAt.IsZero() }
-	own := slices.ContainsFunc(all, func(a store.Account) bool { return owners(a) && a.ID == id })
-	other := slices.ContainsFunc(all, func(a store.Account) bool { return owners(a) && a.ID != id })
-	return own && !other, err
+	owners := slices.DeleteFunc(all, func(a store.Account) bool { return a.Role != store.Owner || !a.ClosedAt.IsZero() })
+	return len(owners) > 0 && !slices.ContainsFunc(owners, func(a store.Account) bool { return !gone(a) }), err
 }
 
 // orElse is an error, or another one.

@@ -231,7 +231,7 @@ func spreadsheets(z *zip.Writer, p store.Person, mine own) error {
 		if err := on.UnmarshalText([]byte(a.Day)); err != nil {
 			return err
 		}
-		logged = append(logged, roomful.Logged{Athlete: p.ID, On: on.Date, Sheet: a.Sheet, Text: *a.Text})
+		logged = append(logged, roomful.Logged{Athlete: p.ID, On: on.Date, Sheet: a.Sheet, Piece: a.Piece, Text: *a.Text})
 	}
 	if f, err = z.Create("attempts.csv"); err != nil {
 		return err
@@ -262,7 +262,7 @@ func (s *Server) erase(w http.ResponseWriter, q *http.Request, v visit) error {
 		case !strings.EqualFold(strings.TrimSpace(sent.Name), p.Name):
 			return &roomful.Error{Summary: "erasing all that is kept of you: that is not your name", Hint: "send your name as it stands here; nothing was erased"}
 		}
-		if last, err := lastOwner(b, v.Account.ID); err != nil || last {
+		if last, err := lastOwner(b, func(a store.Account) bool { return a.Person == p.ID }); err != nil || last {
 			return orElse(err, errLastOwner)
 		}
 		return b.Erase(p.ID)

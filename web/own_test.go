@@ -8,6 +8,10 @@ import (
 	"strings"
 	"testing"
 
+	"roomful"
+	"roomful/catalogue"
+	"roomful/day"
+	"roomful/desk"
 	"roomful/store"
 )
 
@@ -50,6 +54,45 @@ func TestTakeOut(t *testing.T) {
 	if status, text, _ := g.ask("coach", "GET", "/me", nil); status != 200 || !strings.Contains(text, `"person": null`) {
 		t.Errorf("a coach who does not train: %d %s", status, text)
 	}
+}
+
+// TestTakeOutPiece takes a score along with the piece that it is of: brought in elsewhere
+// it would else be one of the main piece.
+func TestTakeOutPiece(t *testing.T) {
+	g := open(t)
+	g.must("coach", "PUT", "/sheets/two", map[string]any{"text": "Two\n2027-03-04, 60 min\n\nstrength: 5 x 3 back squat\n\nmain: as many rounds as possible in 12 min\n  10 burpees\n"})
+	g.must("mo", "POST", "/scores", map[string]any{"id": "s1", "sheet": "two", "piece": "strength", "day": "2027-03-04", "text": "100 kg"})
+	_, text, _ := g.ask("mo", "GET", "/me/export", nil)
+	z, err := zip.NewReader(strings.NewReader(text), int64(len(text)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	in, err := z.Open("attempts.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if all, err := io.ReadAll(in); err != nil || !strings.Contains(string(all), ",two,strength,100 kg") {
+		t.Errorf("taken along: %s %v", all, err)
+	}
+}
+
+// TestEraseOwner: a coach cannot come in as the person whose the gym is and erase them,
+// and the only owner cannot do it by a second account of theirs.
+func TestEraseOwner(t *testing.T) {
+	g := open(t)
+	g.comeIn("boss", g.invite("owner", "owner", "mo"))
+	g.ask("boss", "POST", "/accounts/id-1/close", nil)
+	if status, _, _ := g.ask("owner", "GET", "/people", nil); status != 401 {
+		t.Fatalf("the first owner is still there: %d", status)
+	}
+	if status, text, _ := g.ask("coach", "POST", "/invitations", map[string]string{"role": "member", "person": "mo"}); status != 400 {
+		t.Errorf("a coach invites a device to be the owner: %d %s", status, text)
+	}
+	g.comeIn("coach as Bo", g.invite("coach", "member", "bo"))
+	if status, text, _ := g.ask("mo", "POST", "/me/erase", map[string]string{"name": "Mo"}); status != 400 || !strings.Contains(text, "only owner") {
+		t.Errorf("the only owner erases themselves as a member: %d %s", status, text)
+	}
+	g.must("boss", "GET", "/people", nil)
 }
 
 // TestErase takes away all that is kept of somebody, when they say their name: afterwards
@@ -169,6 +212,23 @@ func TestTrail(t *testing.T) {
 // TestTexts: kit and settings are saved without faults; of two who edit one neither loses
 // a word.
 func TestTexts(t *testing.T) {
+	t.Run("are what the day goes by", func(t *testing.T) {
+		g := open(t)
+		lex, err := catalogue.Load()
+		if err != nil {
+			t.Fatal(err)
+		}
+		g.must("owner", "PUT", "/settings", map[string]any{"text": "unit: lb\n"})
+		if err := g.store.View(t.Context(), func(tx *store.Tx) error {
+			laid, err := desk.New(day.New(lex)).Open(tx.In("ours"), now)
+			if err == nil && laid.Gym.Unit != roomful.Pound {
+				t.Errorf("pounds were set, and the day goes by %v", laid.Gym.Unit)
+			}
+			return err
+		}); err != nil {
+			t.Fatal(err)
+		}
+	})
 	g := open(t)
 	for path, c := range map[string]struct{ who, first, second, third, bad string }{
 		"/kit":      {"coach", "stations: {row: 4}\n", "stations: {row: 5}\n", "stations: {row: 4, ski: 2}\n", "stations: {row: many}\nplats: 3\n"},

@@ -51,22 +51,17 @@ func (s *Server) enter(w http.ResponseWriter, q *http.Request, _ visit) error {
 	if !ok {
 		return errNotIn
 	}
+	anew := ""
 	if stale {
-		if a.Password, err = account.HashPassword(sent.Password, s.Random); err != nil {
+		if anew, err = account.HashPassword(sent.Password, s.Random); err != nil {
 			return err
 		}
 	}
 	key, err := s.enterAs(q, func(tx *store.Tx) (string, account.Visitor, error) {
-		b := tx.In(gym)
-		if stale {
-			if err := b.PutAccount(a); err != nil {
-				return "", account.Visitor{}, err
-			}
-		}
-		return account.SignIn(b, a, s.coming(q, now))
+		return account.Enter(tx.In(gym), a, anew, s.coming(q, now))
 	})
 	if err != nil {
-		return err
+		return notIn(err)
 	}
 	http.SetCookie(w, s.cookie(q, key, longCookie))
 	if form {

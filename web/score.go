@@ -30,6 +30,7 @@ type stored struct {
 	Person  string            `json:"person"`
 	Name    string            `json:"name"`
 	Sheet   string            `json:"sheet"`
+	Piece   string            `json:"piece"` // empty for the main one
 	Day     string            `json:"date"`
 	Score   string            `json:"score"`
 	Text    *string           `json:"text"`
@@ -137,7 +138,7 @@ func (s *Server) read(d store.Document, who roomful.Athlete, piece, text string)
 
 // shown is a score as the one who asks may see it.
 func shown(a store.Attempt, own bool) stored {
-	out := stored{ID: a.ID, Person: a.Person, Sheet: a.Sheet, Day: a.Day.String()}
+	out := stored{ID: a.ID, Person: a.Person, Sheet: a.Sheet, Piece: a.Piece, Day: a.Day.String()}
 	if own {
 		out.Text = &a.Text
 	}

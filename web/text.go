@@ -24,9 +24,6 @@ type saving struct {
 	Revision int64  `json:"revision"`
 }
 
-// onlyName is what such a text is called, as its file is.
-var onlyName = map[string]string{store.Kit: "kit", store.Settings: "gym"}
-
 // kit shows what the gym owns.
 func (s *Server) kit(w http.ResponseWriter, q *http.Request, v visit) error {
 	return s.text(w, q, v, store.Kit)
@@ -41,7 +38,7 @@ func (s *Server) settings(w http.ResponseWriter, q *http.Request, v visit) error
 func (s *Server) text(w http.ResponseWriter, q *http.Request, v visit, kind string) error {
 	out := text{Diagnostics: []exchange.Diagnostic{}}
 	if err := s.view(q, v, func(b *store.Books) error {
-		d, err := b.Named(kind, onlyName[kind])
+		d, err := b.Named(kind, kind)
 		out.Revision, out.Text = d.Revision, d.Text
 		if errors.Is(err, store.ErrMissing) {
 			err = nil
@@ -77,7 +74,7 @@ func (s *Server) saveText(w http.ResponseWriter, q *http.Request, v visit, kind 
 		return err
 	}
 	zone, ds := check(sent.Text)
-	out := text{Revision: sent.Revision, Text: sent.Text, Diagnostics: exchange.DiagnosticsOf(onlyName[kind], ds)}
+	out := text{Revision: sent.Revision, Text: sent.Text, Diagnostics: exchange.DiagnosticsOf(kind, ds)}
 	if faults(out.Diagnostics) {
 		return answerWith(w, http.StatusUnprocessableEntity, out)
 	}
@@ -86,7 +83,7 @@ func (s *Server) saveText(w http.ResponseWriter, q *http.Request, v visit, kind 
 		return err
 	}
 	if err := s.update(q, v, func(b *store.Books) error {
-		d, stale, err := save(b, store.Document{ID: id, Kind: kind, Name: onlyName[kind], Text: sent.Text, Revision: sent.Revision})
+		d, stale, err := save(b, store.Document{ID: id, Kind: kind, Name: kind, Text: sent.Text, Revision: sent.Revision})
 		if err != nil {
 			return err
 		}
