@@ -13,7 +13,7 @@ import (
 // unsure asks about what a coach would stop at in a reading that has no question yet:
 // the first of these that holds.
 func (r *reader) unsure(out *roomful.Reading) {
-	for _, doubt := range []func(*roomful.Reading) *roomful.Question{r.oddSeconds, r.tooLarge, r.noScore, r.tooLong, r.inMarkup, r.missedRounds, r.average, r.oneOfMore, r.otherFigure} {
+	for _, doubt := range []func(*roomful.Reading) *roomful.Question{r.oddSeconds, r.tooLarge, r.noScore, r.tooLong, r.inMarkup, r.missedRounds, r.average, r.oneOfMore, r.otherFigure, r.instead} {
 		if out.Question == nil {
 			out.Question = doubt(out)
 		}
@@ -98,6 +98,20 @@ func (r *reader) inMarkup(out *roomful.Reading) *roomful.Question {
 	for i, t := range r.p.toks {
 		if t.text == "<" && i+1 < len(r.p.toks) && r.p.toks[i+1].glued {
 			return theScore(out)
+		}
+	}
+	return nil
+}
+
+// instead asks where one thing is said to have been done instead of another and no change
+// was made of it, "ran 200 instead of 400": else it would stand among what was as written.
+func (r *reader) instead(out *roomful.Reading) *roomful.Question {
+	if len(out.Changes) > 0 || out.AsWritten != nil || out.Kind == roomful.LoadScore || len(out.LoadsKg) > 0 {
+		return nil
+	}
+	for i, t := range r.p.toks {
+		if _, body := r.said.clauses[t.clause]; !body && r.p.at(i, []string{"instead", "of"}) {
+			return question("was something done otherwise than as written?", "yes", "no")
 		}
 	}
 	return nil
