@@ -277,6 +277,7 @@ var wordings = []struct {
 	said *regexp.Regexp
 	say  string
 }{
+	{regexp.MustCompile(`^(--\w+): expected .*"EOL".*$`), "$1: its value is missing"},
 	{regexp.MustCompile(`^(--\w+): expected .*(?:but got|value but got) "([^"]*)".*$`), "$1 $2: write a whole number from 0 up"},
 	{regexp.MustCompile(`^expected "<(\w+)>( ...)?"$`), "the $1 is missing"},
 	{regexp.MustCompile(`^expected one of .*$`), "a verb is missing, such as demo, check or versions"},
