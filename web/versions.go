@@ -1,8 +1,10 @@
 package web
 
 import (
+	"context"
 	"fmt"
 	"net/http"
+	"runtime"
 	"slices"
 	"time"
 
@@ -16,6 +18,24 @@ import (
 // mostAsked is for how many people a day is worked out at once: a class, or two that
 // come together. A whole gym never stands in one room.
 const mostAsked = 60
+
+// mostLines is how long a piece may be for its day to be worked out: three times as many
+// take twenty times as long. A day has a dozen.
+const mostLines = 100
+
+// atWork are the days that are worked out at once, as many as there are processors for:
+// others wait their turn, with nothing at hand yet.
+var atWork = make(chan struct{}, runtime.GOMAXPROCS(0))
+
+// turn waits until a day can be worked out, and returns what ends it.
+func turn(ctx context.Context) (end func(), err error) {
+	select {
+	case atWork <- struct{}{}:
+		return func() { <-atWork }, nil
+	case <-ctx.Done():
+		return nil, ctx.Err()
+	}
+}
 
 // asked is a question about a day that somebody asks.
 type asked struct {
@@ -55,6 +75,11 @@ func (s *Server) ask(q *http.Request, v visit) (asked, error) {
 		if faults > 0 {
 			return &roomful.Error{Summary: "working out " + sheet.Name + ": the sheet has faults", Hint: "save it once more: the answer lists them"}
 		}
+		for _, p := range session.Pieces() {
+			if n := len(p.Once) + len(p.Round) + len(p.Last); n > mostLines {
+				return &roomful.Error{Summary: fmt.Sprintf("working out %s: %s has %d lines", sheet.Name, p.Name(), n), Hint: fmt.Sprintf("write it in up to %d", mostLines)}
+			}
+		}
 		if out.Question, err = g.Question(session, people); err != nil {
 			return err
 		}
@@ -90,6 +115,11 @@ func inClass(b *store.Books, id string, people []roomful.Athlete) (in []roomful.
 // versions shows what everybody does of a day: to coaches all of it, to anybody else the
 // options and their own.
 func (s *Server) versions(w http.ResponseWriter, q *http.Request, v visit) error {
+	end, err := turn(q.Context())
+	if err != nil {
+		return err
+	}
+	defer end()
 	ask, err := s.ask(q, v)
 	if err != nil {
 		return err
@@ -120,6 +150,11 @@ func forOne(out *exchange.Lineup, person string) {
 
 // hour shows the class minute by minute.
 func (s *Server) hour(w http.ResponseWriter, q *http.Request, v visit) error {
+	end, err := turn(q.Context())
+	if err != nil {
+		return err
+	}
+	defer end()
 	ask, err := s.ask(q, v)
 	if err != nil {
 		return err

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"net/http"
+	"runtime"
 	"slices"
 	"strings"
 	"sync"
@@ -11,6 +12,7 @@ import (
 
 	"roomful"
 	"roomful/store"
+	"roomful/web"
 )
 
 // background notes what it is asked to do.
@@ -125,8 +127,38 @@ func TestVersionsServed(t *testing.T) {
 			t.Errorf("%s sees %s", who, text)
 		}
 	}
+	g.must("coach", "PUT", "/sheets/long", map[string]any{"text": "Long\n2027-03-04, 60 min\n\nmain: for time\n" + strings.Repeat("  10 burpees\n", 20_000)})
+	if status, text, _ := g.ask("bo", "GET", "/sheets/long/versions", nil); status != 400 || !strings.Contains(text, "20000 lines") {
+		t.Errorf("a sheet that would take hours: %d %s", status, text)
+	}
 	g.must("coach", "PUT", "/sheets/half", map[string]any{"text": "Half\n\nmain: as many rounds as possible\n  10 burpees\n"})
 	if status, text, _ := g.ask("coach", "GET", "/sheets/half/versions", nil); status != 400 || !strings.Contains(text, "faults") {
 		t.Errorf("a sheet with faults: %d %s", status, text)
 	}
+}
+
+// TestTurn lets no more days be worked out at once than there are processors, and whoever
+// has gone waits no longer.
+func TestTurn(t *testing.T) {
+	var ends []func()
+	for range runtime.GOMAXPROCS(0) {
+		end, err := web.Turn(t.Context())
+		if err != nil {
+			t.Fatal(err)
+		}
+		ends = append(ends, end)
+	}
+	gone, cancel := context.WithCancel(t.Context())
+	cancel()
+	if _, err := web.Turn(gone); err == nil {
+		t.Error("one more is worked out")
+	}
+	for _, end := range ends {
+		end()
+	}
+	end, err := web.Turn(t.Context())
+	if err != nil {
+		t.Fatal(err)
+	}
+	end()
 }
