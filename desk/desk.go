@@ -93,6 +93,9 @@ func (g *Gym) Session(ctx context.Context, sheet store.Document) (roomful.Sessio
 			one.faults++
 		}
 	}
+	if ctx.Err() != nil {
+		return one.Session, one.faults // the effort may not have been worked out: not to be held
+	}
 	d.mu.Lock()
 	defer d.mu.Unlock()
 	if len(d.sessions) >= mostSessions {

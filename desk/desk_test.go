@@ -1,6 +1,7 @@
 package desk_test
 
 import (
+	"context"
 	"maps"
 	"slices"
 	"testing"
@@ -107,6 +108,22 @@ func TestOpen(t *testing.T) {
 			}
 		})
 	}
+}
+
+// TestSessionOfWhoLeft holds no sheet that was half read for somebody who went: its effort
+// would be missing for all who come after.
+func TestSessionOfWhoLeft(t *testing.T) {
+	laid(t, "UTC", func(b *store.Books) error { return nil }, func(_ *store.Books, g *desk.Gym) {
+		sheet := store.Document{ID: "d1", Name: "drip", Text: drip, Revision: 1}
+		gone, cancel := context.WithCancel(t.Context())
+		cancel()
+		if half, _ := g.Session(gone, sheet); half.Effort.Stated() {
+			t.Fatal("it was read whole, so nothing is proved")
+		}
+		if whole, _ := g.Session(t.Context(), sheet); !whole.Effort.Stated() {
+			t.Errorf("whoever comes after finds no effort: %+v", whole.Effort)
+		}
+	})
 }
 
 // TestRecord resolves what is typed, leaves what was resolved before as it was kept, and
