@@ -159,16 +159,3 @@ func (p *parser) leftOver(i, j int) (words string, of audience) {
 	}
 	return strings.Trim(out.String(), " ,.;()!|"), of
 }
-
-// has reports whether the words stand somewhere in a row, and uses them.
-func (p *parser) has(words ...string) bool {
-	for i := 0; i+len(words) <= len(p.toks); i++ {
-		if slices.EqualFunc(p.toks[i:i+len(words)], words, func(t token, w string) bool { return t.text == w }) {
-			for k := range words {
-				p.used[i+k] = true
-			}
-			return true
-		}
-	}
-	return false
-}

@@ -7,6 +7,7 @@ import (
 	"encoding/json"
 	"errors"
 	"io"
+	"maps"
 	"strings"
 	"testing"
 
@@ -108,43 +109,11 @@ func archive(t *testing.T, h *house) {
 func noArchive(t *testing.T, h *house) {
 	furnish(h)
 	whole := contents(t, packed(t, h.Store))
-	pack := func(change func(map[string]string)) []byte {
-		files := map[string]string{}
-		for name, text := range whole {
-			files[name] = text
-		}
-		change(files)
-		var out bytes.Buffer
-		z := zip.NewWriter(&out)
-		for name, text := range files {
-			f, err := z.Create(name)
-			if err != nil {
-				t.Fatal(err)
-			}
-			io.WriteString(f, text)
-		}
-		z.Close()
-		return out.Bytes()
-	}
+	pack := func(change func(map[string]string)) []byte { return repacked(t, whole, change) }
 	other := &house{h.open(t), t, h.open}
 	good := packed(t, h.Store)
-	// listed changes what the list says of the columns.
-	listed := func(change func(columns map[string][]string)) []byte {
-		return pack(func(m map[string]string) {
-			var list map[string]any
-			var columns map[string][]string
-			if err := json.Unmarshal([]byte(m["roomful.json"]), &list); err != nil {
-				t.Fatal(err)
-			}
-			text, _ := json.Marshal(list["Columns"])
-			if err := json.Unmarshal(text, &columns); err != nil {
-				t.Fatal(err)
-			}
-			change(columns)
-			list["Columns"] = columns
-			text, _ = json.Marshal(list)
-			m["roomful.json"] = string(text)
-		})
+	listed := func(change func(map[string][]string)) []byte {
+		return pack(func(m map[string]string) { relisted(t, m, change) })
 	}
 	for what, archive := range map[string][]byte{
 		"nothing":           {},
@@ -189,56 +158,67 @@ func noArchive(t *testing.T, h *house) {
 // fewer tables, and fewer columns.
 func olderArchive(t *testing.T, h *house) {
 	furnish(h)
-	z, err := zip.NewReader(bytes.NewReader(packed(t, h.Store)), int64(len(packed(t, h.Store))))
+	older := repacked(t, contents(t, packed(t, h.Store)), func(m map[string]string) {
+		for _, table := range []string{"done", "pieces", "learning"} {
+			delete(m, table+".jsonl")
+		}
+		var row []any
+		if err := json.Unmarshal([]byte(m["abilities.jsonl"]), &row); err != nil {
+			t.Fatal(err)
+		}
+		text, _ := json.Marshal(append(row[:3:3], row[4:]...)) // without the shift
+		m["abilities.jsonl"] = string(text)
+		relisted(t, m, func(columns map[string][]string) {
+			for _, table := range []string{"done", "pieces", "learning"} {
+				delete(columns, table)
+			}
+			columns["abilities"] = []string{"gym_id", "person_id", "learnt", "seq", "model", "at"}
+		})
+	})
+	other := &house{h.open(t), t, h.open}
+	if err := unpack(other.Store, older); err != nil {
+		t.Fatal(err)
+	}
+	learnt := func(b *store.Books) ([]store.Learnt, error) { return b.Learnt("mo") }
+	scores := func(b *store.Books) ([]store.Attempt, error) { return b.OfPerson("mo") }
+	want := look(h, learnt)
+	want[0].Shift = nil
+	other.same("learnt", look(other, learnt), want)
+	other.same("scores", look(other, scores), look(h, scores))
+}
+
+// repacked is an archive with its files changed.
+func repacked(t *testing.T, whole map[string]string, change func(map[string]string)) []byte {
+	t.Helper()
+	files := maps.Clone(whole)
+	change(files)
+	var out bytes.Buffer
+	z := zip.NewWriter(&out)
+	for name, text := range files {
+		f, err := z.Create(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		io.WriteString(f, text)
+	}
+	z.Close()
+	return out.Bytes()
+}
+
+// relisted changes what the list of an archive says of the columns.
+func relisted(t *testing.T, files map[string]string, change func(columns map[string][]string)) {
+	t.Helper()
+	const name = "roomful.json"
+	var list map[string]any
+	var of struct{ Columns map[string][]string }
+	if err := errors.Join(json.Unmarshal([]byte(files[name]), &list), json.Unmarshal([]byte(files[name]), &of)); err != nil {
+		t.Fatal(err)
+	}
+	change(of.Columns)
+	list["Columns"] = of.Columns
+	text, err := json.Marshal(list)
 	if err != nil {
 		t.Fatal(err)
 	}
-	var out bytes.Buffer
-	w := zip.NewWriter(&out)
-	for _, f := range z.File {
-		in, err := f.Open()
-		if err != nil {
-			t.Fatal(err)
-		}
-		text, err := io.ReadAll(in)
-		if err != nil {
-			t.Fatal(err)
-		}
-		switch f.Name {
-		case "done.jsonl", "pieces.jsonl", "learning.jsonl":
-			continue
-		case "abilities.jsonl":
-			var row []any
-			if err := json.Unmarshal(text, &row); err != nil {
-				t.Fatal(err)
-			}
-			text, _ = json.Marshal(append(row[:3:3], row[4:]...)) // without the shift
-		case "roomful.json":
-			var list map[string]any
-			if err := json.Unmarshal(text, &list); err != nil {
-				t.Fatal(err)
-			}
-			columns := list["Columns"].(map[string]any)
-			delete(columns, "done")
-			delete(columns, "pieces")
-			delete(columns, "learning")
-			columns["abilities"] = []string{"gym_id", "person_id", "learnt", "seq", "model", "at"}
-			list["Tables"] = 1
-			text, _ = json.Marshal(list)
-		}
-		to, err := w.Create(f.Name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		to.Write(text)
-	}
-	w.Close()
-	other := &house{h.open(t), t, h.open}
-	if err := unpack(other.Store, out.Bytes()); err != nil {
-		t.Fatal(err)
-	}
-	want, got := look(h, func(b *store.Books) ([]store.Learnt, error) { return b.Learnt("mo") }), look(other, func(b *store.Books) ([]store.Learnt, error) { return b.Learnt("mo") })
-	want[0].Shift = nil
-	other.same("learnt", got, want)
-	other.same("scores", look(other, func(b *store.Books) ([]store.Attempt, error) { return b.OfPerson("mo") }), look(h, func(b *store.Books) ([]store.Attempt, error) { return b.OfPerson("mo") }))
+	files[name] = string(text)
 }
