@@ -46,7 +46,7 @@ type Gym struct {
 
 // Open lays out a gym.
 func (d *Desk) Open(b *store.Books, now time.Time) (*Gym, error) {
-	g := &Gym{desk: d, books: b}
+	g := &Gym{desk: d, books: b, names: map[string]store.Document{}}
 	about, err := b.Gym()
 	if err != nil {
 		return nil, err
@@ -70,10 +70,11 @@ func (d *Desk) Open(b *store.Books, now time.Time) (*Gym, error) {
 	return g, g.people()
 }
 
-// With lays the same gym out from another view of its books.
+// With lays the same gym out from another view of its books; its sheets are as they were
+// first met. It is not for several goroutines at once.
 func (g *Gym) With(b *store.Books) *Gym {
 	out := *g
-	out.books, out.names = b, nil
+	out.books = b
 	return &out
 }
 
@@ -117,8 +118,9 @@ type sheetKey struct {
 	revision int64
 }
 
-// mostSessions is how many sheets are held as they were read.
-const mostSessions = 500
+// mostSessions is how many sheets are held as they were read: the days of some years. One
+// takes ten kilobytes.
+const mostSessions = 2000
 
 // text is the kit or the settings, empty when there are none.
 func (g *Gym) text(kind string) (string, error) {

@@ -156,9 +156,6 @@ func (g *Gym) sheet(id string) (store.Document, error) {
 	if err != nil {
 		return d, err
 	}
-	if g.names == nil {
-		g.names = map[string]store.Document{}
-	}
 	g.names[id] = d
 	return d, nil
 }
