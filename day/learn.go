@@ -90,7 +90,7 @@ type Taught struct {
 // everybody in turn.
 func (d *Day) LearnGym(ctx context.Context, q GymQuestion, keep func(Lesson) error) (Taught, error) {
 	told := make([]*roomful.Abilities, len(q.People))
-	all := infer.Cases{Most: q.Most}
+	all := &infer.Cases{Most: q.Most}
 	of := func(i int) (pupil, error) {
 		if err := ctx.Err(); err != nil {
 			return pupil{}, err
@@ -107,10 +107,11 @@ func (d *Day) LearnGym(ctx context.Context, q GymQuestion, keep func(Lesson) err
 		all.Add(p.Person)
 	}
 	s := infer.Simulator{Forecaster: d.Forecaster, Seed: q.Seed, Workers: q.Workers, Progress: q.Progress}
-	by, err := d.make(ctx, s, &all, q.By)
+	by, err := d.make(ctx, s, all, q.By)
 	if err != nil {
 		return Taught{}, err
 	}
+	all = nil // hundreds of results of each structure
 	shift, err := s.LearnTogether(len(q.People), func(i int) (infer.Person, error) {
 		p, err := of(i)
 		return p.Person, err

@@ -25,7 +25,7 @@ type Emulator struct {
 	mean   *surface
 	spread *surface // of the logarithm of the variance within a person
 	fade   *surface // how much longer the last rounds take than the first; nil when no result tells its rounds
-	cases  []Case   // that it was made from; nil when it was kept
+	cases  []Case   // that it is made from; nil once it is
 	reach  reach
 }
 

@@ -95,6 +95,7 @@ func (s Simulator) entry(ctx context.Context, cases []Case) (entry Entry, err er
 		case err != nil:
 			return Entry{}, err
 		case ok:
+			e.cases = nil // what it was made from is needed no more
 			return Entry{Emulator: e, Off: off}, nil
 		}
 		entry = Entry{Off: off, Refused: "scores of this piece change too abruptly with ability to learn from"}
