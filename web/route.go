@@ -78,5 +78,6 @@ var routes = []route{
 	{"POST /accounts/{account}/close", account.EditSettings, (*Server).closeAccount, "closes an account for good"},
 	{"POST /accounts/{account}/out", account.EditSettings, (*Server).signOutAccount, "signs an account out on every device"},
 	{"GET /trail", account.EditSettings, (*Server).trail, "tells who did what"},
+	{"GET /backup", account.MoveGym, (*Server).backup, "gives all of the gym in one file, for restore"},
 	{"GET /changes", account.SeeDay, (*Server).changes, "tells of what happens as it happens"},
 }
