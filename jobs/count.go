@@ -2,6 +2,7 @@ package jobs
 
 import (
 	"context"
+	"errors"
 	"time"
 
 	"github.com/prometheus/client_golang/prometheus"
@@ -26,6 +27,8 @@ func counting(registry *prometheus.Registry) rivertype.Middleware {
 		switch {
 		case ctx.Err() != nil:
 			ended = "stopped"
+		case errors.As(err, new(*river.JobSnoozeError)):
+			ended = "put off"
 		case err != nil:
 			ended = "failed"
 		}

@@ -1,6 +1,18 @@
 package jobs
 
-import "roomful/store"
+import (
+	"context"
+	"time"
+
+	"github.com/riverqueue/river"
+
+	"roomful/store"
+)
+
+// Nightly does the work of a night as the queue would.
+func (c *Crew) Nightly(ctx context.Context, gym string, asked time.Time) error {
+	return (&nights{Crew: c}).Work(ctx, &river.Job[nightArgs]{Args: nightArgs{Gym: gym, Asked: asked.UnixMilli()}})
+}
 
 // Called names the run of a program that has not been started.
 func (c *Crew) Called(run string) { c.run = run }

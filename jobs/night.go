@@ -46,6 +46,18 @@ const abandoned = 2 * time.Minute
 // again: longer than the queue waits between the last of its attempts, some four minutes.
 const givenUp = 10 * time.Minute
 
+// underWay reports whether a night is being had, by this program or by another.
+func (c *Crew) underWay(l store.Learning) bool {
+	still := abandoned
+	switch {
+	case l.Run == c.run:
+		still = givenUp
+	case c.Store.Engine() != "postgres":
+		return false // a file is one program's alone: the other was killed
+	}
+	return l.Percent < 100 && c.Now().Sub(l.TouchedAt) < still
+}
+
 // The shares of a night, in percent: reading what was not read yet, emulators, learning.
 const (
 	readTo     = 20
@@ -55,12 +67,15 @@ const (
 // Work implements [river.Worker].
 func (w *nights) Work(ctx context.Context, job *river.Job[nightArgs]) error {
 	n := &night{Crew: w.Crew, gym: job.Args.Gym}
-	if mine, err := n.begin(ctx, time.UnixMilli(job.Args.Asked)); err != nil || !mine {
-		return err
+	due, err := n.begin(ctx, time.UnixMilli(job.Args.Asked))
+	if due && err == nil {
+		err = n.learn(ctx)
 	}
-	err := n.learn(ctx)
-	if errors.Is(err, errOthers) || errors.Is(err, store.ErrMissing) {
-		return nil // another program is at it, or the gym has gone
+	switch {
+	case errors.Is(err, errOthers):
+		return river.JobSnooze(abandoned) // whoever is at it may be killed
+	case errors.Is(err, store.ErrMissing):
+		return nil // the gym has gone
 	}
 	return err
 }
@@ -77,18 +92,19 @@ type night struct {
 	desk     *desk.Gym
 }
 
-// begin takes the night on, unless it is done or somebody else is at it.
-func (n *night) begin(ctx context.Context, asked time.Time) (mine bool, err error) {
+// begin takes the night on when it is due; while another program is at it that is
+// [errOthers].
+func (n *night) begin(ctx context.Context, asked time.Time) (due bool, err error) {
 	now := n.Now()
 	err = n.update(ctx, n.gym, func(b *store.Books) (err error) {
 		if n.learning, err = b.Learning(); err != nil {
 			return err
 		}
-		under := n.learning.Percent < 100 && !n.learning.BeganAt.IsZero()
-		shared := n.Store.Engine() == "postgres" // a file is one program's alone
-		others := shared && under && n.learning.Run != n.run && now.Sub(n.learning.TouchedAt) < abandoned
-		if mine = !others && n.learning.DoneAt.Before(asked); !mine {
+		if due = n.learning.DoneAt.Before(asked); !due {
 			return nil
+		}
+		if n.learning.Run != n.run && n.underWay(n.learning) {
+			return errOthers
 		}
 		if n.seq, err = b.Seq(); err != nil {
 			return err
@@ -96,10 +112,7 @@ func (n *night) begin(ctx context.Context, asked time.Time) (mine bool, err erro
 		n.learning.Percent, n.learning.Run, n.learning.BeganAt, n.learning.TouchedAt = 0, n.run, now, now
 		return b.PutLearning(n.learning)
 	})
-	if errors.Is(err, store.ErrMissing) {
-		return false, nil
-	}
-	return mine, err
+	return due, err
 }
 
 // reach says how far the night is, while it is ours.

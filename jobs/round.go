@@ -63,7 +63,7 @@ func (w *rounds) missed(b *store.Books, g store.Gym) (all []river.InsertManyPara
 	switch {
 	case l.Model != day.ModelEdition && len(waiting) > 0: // never, or by another edition
 		asked = w.Now()
-		if l.Percent < 100 && l.Run == w.run && asked.Sub(l.TouchedAt) < givenUp {
+		if w.underWay(l) {
 			return nil, nil
 		}
 		fallthrough
