@@ -40,6 +40,20 @@ type stored struct {
 // mostScore bounds the text of a score, which is kept for ever.
 const mostScore = 100 << 10
 
+// check refuses a score that is not the visitor's to send, or is none.
+func (p posted) check(v visit) error {
+	switch {
+	case p.Person != v.Account.Person && !v.May(account.PostForOther):
+		return errNotYours
+	case p.ID == "" || p.Person == "" || p.Sheet == "":
+		return &roomful.Error{Summary: "storing a score: whose, of which sheet and under which id", Hint: "send id, sheet and text, and person for somebody else"}
+	}
+	if len(p.Text) > mostScore {
+		return &roomful.Error{Summary: "storing a score: the text is too long to be one", Hint: "say the score first, and the story under the day"}
+	}
+	return checkID("score", p.ID)
+}
+
 // postScore keeps a score, and answers with what it was read as.
 func (s *Server) postScore(w http.ResponseWriter, q *http.Request, v visit) error {
 	var sent posted
@@ -49,17 +63,12 @@ func (s *Server) postScore(w http.ResponseWriter, q *http.Request, v visit) erro
 	if sent.Person == "" {
 		sent.Person = v.Account.Person
 	}
-	switch {
-	case sent.Person != v.Account.Person && !v.May(account.PostForOther):
-		return errNotYours
-	case sent.ID == "" || sent.Person == "" || sent.Sheet == "":
-		return &roomful.Error{Summary: "storing a score: whose, of which sheet and under which id", Hint: "send id, sheet and text, and person for somebody else"}
-	}
-	if err := checkID("score", sent.ID); err != nil {
+	if err := sent.check(v); err != nil {
 		return err
 	}
-	if len(sent.Text) > mostScore {
-		return &roomful.Error{Summary: "storing a score: the text is too long to be one", Hint: "say the score first, and the story under the day"}
+	early, of, err := s.readEarly(q, v, sent)
+	if err != nil {
+		return err
 	}
 	var out stored
 	var seq int64
@@ -77,9 +86,11 @@ func (s *Server) postScore(w http.ResponseWriter, q *http.Request, v visit) erro
 				return err
 			}
 		}
-		read, err := s.read(d, who.Athlete, sent.Piece, sent.Text)
-		if err != nil {
-			return err
+		read := early
+		if d.Revision != of { // it was saved meanwhile
+			if read, err = s.read(d, who.Athlete, sent.Piece, sent.Text); err != nil {
+				return err
+			}
 		}
 		a := store.Attempt{ID: sent.ID, Person: who.ID, Document: d.ID, Piece: sent.Piece, Day: sent.Day, Text: sent.Text, TypedAt: s.Now(), Read: read}
 		if _, err := b.PutAttempt(a); err != nil {
@@ -97,6 +108,23 @@ func (s *Server) postScore(w http.ResponseWriter, q *http.Request, v visit) erro
 		s.Background.Arrived(v.Gym, sent.Person, seq)
 	}
 	return answer(w, out)
+}
+
+// readEarly reads a score before it is kept, and says of which revision of its sheet:
+// everybody's changes are made one after the other, and wait for none that reads.
+func (s *Server) readEarly(q *http.Request, v visit, sent posted) (read *store.Read, of int64, err error) {
+	var who store.Person
+	var d store.Document
+	if err := s.view(q, v, func(b *store.Books) (err error) {
+		if who, err = b.Person(sent.Person); err == nil {
+			d, err = b.Named(store.Sheet, sent.Sheet)
+		}
+		return err
+	}); err != nil {
+		return nil, 0, err
+	}
+	read, err = s.read(d, who.Athlete, sent.Piece, sent.Text)
+	return read, d.Revision, err
 }
 
 // session reads a sheet; false when there is a fault in it.

@@ -9,6 +9,7 @@ import (
 	"strings"
 	"sync"
 	"testing"
+	"time"
 
 	"roomful"
 	"roomful/store"
@@ -161,4 +162,25 @@ func TestTurn(t *testing.T) {
 		t.Fatal(err)
 	}
 	end()
+}
+
+// TestSlowScores: scores on a sheet that takes long to read keep nobody waiting who has
+// something else to keep.
+func TestSlowScores(t *testing.T) {
+	g := open(t)
+	g.must("coach", "PUT", "/sheets/long", map[string]any{"text": "Long\n2027-03-04, 60 min\n\nmain: for time\n" + strings.Repeat("  10 burpees\n", 60_000)})
+	var slow sync.WaitGroup
+	began := time.Now()
+	for i := range 6 {
+		slow.Go(func() {
+			g.ask("mo", "POST", "/scores", map[string]any{"id": fmt.Sprint("l", i), "sheet": "long", "text": "40:00"})
+		})
+	}
+	time.Sleep(50 * time.Millisecond) // they are read by now
+	g.must("bo", "POST", "/sheets/drip/notes", map[string]any{"id": "n", "text": "good"})
+	waited := time.Since(began)
+	slow.Wait()
+	if all := time.Since(began); waited > all/2 {
+		t.Errorf("a note waited %v of the %v that the scores took", waited, all)
+	}
 }
