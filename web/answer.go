@@ -105,10 +105,10 @@ func (s *Server) refuse(w http.ResponseWriter, q *http.Request, err error) {
 	var plain *roomful.Error
 	var trouble *store.Trouble
 	switch {
-	case q.Context().Err() != nil:
-		return // nobody listens
 	case errors.As(err, &refused):
 		status, say = refused.status, &refused.say
+	case q.Context().Err() != nil: // they are gone, or the server is about to be
+		status, say = http.StatusServiceUnavailable, &roomful.Error{Summary: "that was broken off", Hint: "keep what you typed and send it again"}
 	case errors.As(err, &trouble):
 		s.Log.Error("the database is in trouble", "route", q.Pattern, "why", err)
 		status, say = http.StatusServiceUnavailable, &roomful.Error{Summary: "the gym's memory cannot be used just now", Hint: "keep what you typed and send it again in a while"}

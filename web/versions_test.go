@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"net/http"
+	"net/http/httptest"
 	"runtime"
 	"slices"
 	"strings"
@@ -182,5 +183,17 @@ func TestSlowScores(t *testing.T) {
 	slow.Wait()
 	if all := time.Since(began); waited > all/2 {
 		t.Errorf("a note waited %v of the %v that the scores took", waited, all)
+	}
+}
+
+// TestBrokenOff never answers with success what was broken off, as a score is that comes
+// while the server stops.
+func TestBrokenOff(t *testing.T) {
+	gone, cancel := context.WithCancel(t.Context())
+	cancel()
+	w := httptest.NewRecorder()
+	new(web.Server).Refuse(w, httptest.NewRequestWithContext(gone, "POST", "/scores", nil), gone.Err())
+	if w.Code != http.StatusServiceUnavailable || !strings.Contains(w.Body.String(), "send it again") {
+		t.Errorf("%d %s", w.Code, w.Body)
 	}
 }
