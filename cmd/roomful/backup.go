@@ -20,7 +20,7 @@ type backupVerb struct {
 
 // Help implements the long help.
 func (backupVerb) Help() string {
-	return "All that is kept of the gym, health notes included: keep it to yourself. Of a gym in --database it may be made while it is served; one in --data is stopped first. Restore brings it back in any folder or database."
+	return "All that is kept of the gym, health notes included: keep it to yourself. While a gym in --data is served its owner fetches the same file from /backup. Restore brings it back in any folder or database."
 }
 
 // Run does the verb.
