@@ -180,22 +180,30 @@ var databases = map[string]func(t *testing.T) *store.Store{
 	},
 }
 
+// atWork opens a store of a kind with the gym in it, and a crew that has had its first
+// night.
+func atWork(t *testing.T, kind string) (*store.Store, *jobs.Crew) {
+	t.Helper()
+	s := databases[kind](t)
+	t.Cleanup(func() { s.Close() })
+	if err := fill(t.Context(), s); err != nil {
+		t.Fatal(err)
+	}
+	c, err := crew(t.Context(), s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(c.Stop)
+	until(t, "the first night", nightOver(t, s, time.Time{}))
+	return s, c
+}
+
 // TestCrew has a gym that was brought in learn from all its scores, and from the next
 // one as it comes.
 func TestCrew(t *testing.T) {
-	for name, open := range databases {
+	for name := range databases {
 		t.Run(name, func(t *testing.T) {
-			s := open(t)
-			defer s.Close()
-			if err := fill(t.Context(), s); err != nil {
-				t.Fatal(err)
-			}
-			c, err := crew(t.Context(), s)
-			if err != nil {
-				t.Fatal(err)
-			}
-			defer c.Stop()
-			until(t, "the first night", nightOver(t, s, time.Time{}))
+			s, c := atWork(t, name)
 
 			// What was learnt is what the program learns from the same files.
 			got := abilities(t, s)
@@ -303,17 +311,7 @@ func inMemory(t *testing.T) map[string]roomful.Abilities {
 
 // TestNightTwice has all scores learnt from a second time show the same.
 func TestNightTwice(t *testing.T) {
-	s := databases["sqlite"](t)
-	defer s.Close()
-	if err := fill(t.Context(), s); err != nil {
-		t.Fatal(err)
-	}
-	c, err := crew(t.Context(), s)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer c.Stop()
-	until(t, "the first night", nightOver(t, s, time.Time{}))
+	s, c := atWork(t, "sqlite")
 	first, at := abilities(t, s), look(t, s, (*store.Books).Learning).DoneAt
 	if err := c.Night(t.Context(), gym); err != nil {
 		t.Fatal(err)
@@ -326,17 +324,7 @@ func TestNightTwice(t *testing.T) {
 
 // TestStrangers has work for what is not there end quietly.
 func TestStrangers(t *testing.T) {
-	s := databases["sqlite"](t)
-	defer s.Close()
-	if err := fill(t.Context(), s); err != nil {
-		t.Fatal(err)
-	}
-	c, err := crew(t.Context(), s)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer c.Stop()
-	until(t, "the first night", nightOver(t, s, time.Time{}))
+	s, c := atWork(t, "sqlite")
 	before := slices.Sorted(maps.Keys(abilities(t, s)))
 	c.Arrived(gym, "nobody", 1<<40)
 	c.Arrived("no gym", "marit", 1<<40)
