@@ -13,7 +13,7 @@ import (
 // unsure asks about what a coach would stop at in a reading that has no question yet:
 // the first of these that holds.
 func (r *reader) unsure(out *roomful.Reading) {
-	for _, doubt := range []func(*roomful.Reading) *roomful.Question{r.oddSeconds, r.tooLarge, r.noScore, r.tooLong, r.inMarkup, r.missedRounds, r.average, r.oneOfMore, r.otherFigure, r.instead} {
+	for _, doubt := range []func(*roomful.Reading) *roomful.Question{r.oddSeconds, r.tooLarge, r.noScore, r.tooLong, r.inMarkup, r.oddMinutes, r.missedRounds, r.average, r.oneOfMore, r.otherFigure, r.instead} {
 		if out.Question == nil {
 			out.Question = doubt(out)
 		}
@@ -113,6 +113,20 @@ func (r *reader) instead(out *roomful.Reading) *roomful.Question {
 		if _, body := r.said.clauses[t.clause]; !body && r.p.at(i, []string{"instead", "of"}) {
 			return question("was something done otherwise than as written?", "yes", "no")
 		}
+	}
+	return nil
+}
+
+// oddMinutes asks about a bare figure taken for minutes that something speaks against: a
+// minus before it, "-5", or that it is a part of something, "15 pull-ups in the set of 15".
+func (r *reader) oddMinutes(out *roomful.Reading) *roomful.Question {
+	at := r.got[r.asked()]
+	if at < 0 || out.Kind != roomful.TimeScore || r.p.facts[at].kind != plainFact {
+		return nil
+	}
+	switch r.p.word(r.p.facts[at].from - 1) {
+	case "-", "of", "last", "first":
+		return theScore(out)
 	}
 	return nil
 }
