@@ -75,10 +75,12 @@ type parser struct {
 	lex    roomful.Lexicon
 	people []roomful.Athlete
 	pieces []piece
-	asked  *piece      // the piece asked about
-	barKg  float64     // of a bare bar of the division
-	rungs  map[int]int // rounds of a ladder by their step, for pieces that have one
-	huge   bool        // a figure is beyond all that anybody scores
+	asked  *piece // the piece asked about
+	// otherDays says by clause whether it speaks of another day, where that was asked.
+	otherDays map[int]bool
+	barKg     float64     // of a bare bar of the division
+	rungs     map[int]int // rounds of a ladder by their step, for pieces that have one
+	huge      bool        // a figure is beyond all that anybody scores
 }
 
 // multi reports whether the sheet has several pieces: a list then keeps to its clause.

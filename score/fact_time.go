@@ -66,11 +66,8 @@ func (p *parser) cap(i int) int {
 // unfinished returns how many tokens from i on say that the work was not finished, "DNF"
 // and "didn't finish". Beside a time they are left to the question about it.
 func (p *parser) unfinished(i int) int {
-	if slices.ContainsFunc(p.toks, func(t token) bool { return t.kind == clockToken }) {
-		return 0
-	}
 	for _, words := range [][]string{{"dnf"}, {"did", "not", "finish"}, {"didn't", "finish"}, {"didn’t", "finish"}, {"didnt", "finish"}, {"not", "finished"}, {"never", "finished"}} {
-		if p.at(i, words) {
+		if p.at(i, words) && !slices.ContainsFunc(p.toks, func(t token) bool { return t.kind == clockToken }) {
 			return len(words)
 		}
 	}

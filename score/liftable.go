@@ -91,7 +91,23 @@ func (p *parser) unmeant(f *fact) bool {
 // elsewhen reports whether the clause of a token speaks of another day or of what was not done:
 // "20 kg last time", "could have done 90".
 func (p *parser) elsewhen(at int) bool {
-	s := p.clause(at)
+	if at >= len(p.toks) {
+		return p.otherDay(p.clause(at))
+	}
+	clause := p.toks[at].clause
+	known, asked := p.otherDays[clause]
+	if !asked { // of each figure of a long clause the same
+		if p.otherDays == nil {
+			p.otherDays = map[int]bool{}
+		}
+		known = p.otherDay(p.clause(at))
+		p.otherDays[clause] = known
+	}
+	return known
+}
+
+// otherDay reports whether a clause speaks so.
+func (p *parser) otherDay(s stretch) bool {
 	for i := s.from; i < s.to; i++ {
 		if w := p.word(i + 1); slices.Contains([]string{"last", "next"}, p.word(i)) && (w == "time" || w == "week" || w == "month" || w == "year") {
 			return true
