@@ -151,12 +151,10 @@ func TestRecord(t *testing.T) {
 				return err
 			}
 		}
-		if err := b.PutRead("a4", store.Read{Readings: []roomful.Reading{{Raw: "6+1 with 30 kg", Piece: "main", Kind: roomful.RoundsScore}}}); err != nil {
-			return err
-		}
+		read := store.Read{Readings: []roomful.Reading{{Raw: "6+1 with 30 kg", Piece: "main", Kind: roomful.RoundsScore}}}
 		done := odd
 		done.Piece = roomful.Part{Kind: roomful.Main}
-		return b.PutDone("bo", map[string][]roomful.Done{"a4": {done}})
+		return b.PutResolved("bo", map[string]store.Resolved{"a4": {Read: read, Done: []roomful.Done{done}}})
 	}, func(_ *store.Books, g *desk.Gym) {
 		record := func(person string, upTo int64) desk.Record {
 			t.Helper()

@@ -13,13 +13,7 @@ import (
 type Record struct {
 	roomful.Record
 	// Fresh are scores of which it was not kept yet what was done, by id.
-	Fresh map[string]Fresh
-}
-
-// Fresh is what a score was read as, to be kept from now on.
-type Fresh struct {
-	Read store.Read
-	Done []roomful.Done
+	Fresh map[string]store.Resolved
 }
 
 // ReadBy are the versions of what reads scores here.
@@ -75,8 +69,8 @@ func (g *Gym) Record(ctx context.Context, person string, upTo int64) (Record, er
 
 // fresh are the scores that were resolved now, by id. One that could not be, or not yet,
 // since the score that it is the same as has not come, is not kept: it is tried again.
-func (g *Gym) fresh(attempts []store.Attempt, record roomful.Record, unread []day.Unread) map[string]Fresh {
-	out := map[string]Fresh{}
+func (g *Gym) fresh(attempts []store.Attempt, record roomful.Record, unread []day.Unread) map[string]store.Resolved {
+	out := map[string]store.Resolved{}
 	for _, e := range record {
 		if e.Line == 0 || slices.ContainsFunc(unread, func(u day.Unread) bool { return u.Line == e.Line }) {
 			continue

@@ -6,7 +6,6 @@ import (
 
 	"github.com/riverqueue/river"
 
-	"roomful"
 	"roomful/day"
 	"roomful/desk"
 	"roomful/store"
@@ -96,14 +95,7 @@ func keep(b *store.Books, person string, record desk.Record) error {
 	if len(record.Fresh) == 0 {
 		return nil
 	}
-	done := map[string][]roomful.Done{}
-	for id, f := range record.Fresh {
-		if err := b.PutRead(id, f.Read); err != nil {
-			return err
-		}
-		done[id] = f.Done
-	}
-	return b.PutDone(person, done)
+	return b.PutResolved(person, record.Fresh)
 }
 
 // learnt is a lesson as it is kept.

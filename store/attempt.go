@@ -66,18 +66,6 @@ func (b *Books) PutAttempt(a Attempt) (stored bool, err error) {
 	return true, err
 }
 
-// PutRead puts what a text was read as beside it, in the place of an earlier reading.
-func (b *Books) PutRead(id string, r Read) error {
-	reading, err := encode(r)
-	if err != nil {
-		return err
-	}
-	if _, err := b.change("read", id); err != nil {
-		return err
-	}
-	return b.needed(b.tx.do(`UPDATE attempts SET reading = $1, read_by = $2 WHERE gym_id = $3 AND id = $4`, reading, r.By.String(), b.gym, id))
-}
-
 // String names the versions in one word each.
 func (r Readers) String() string { return r.Notation + " " + r.Catalogue + " " + r.Model }
 

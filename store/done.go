@@ -17,14 +17,31 @@ type asked struct {
 	Before []roomful.Part
 }
 
-// PutDone keeps what was done by the readings of somebody's scores, by the ids of those.
-// What was kept before stays as it was.
-func (b *Books) PutDone(person string, all map[string][]roomful.Done) error {
-	if _, err := b.change("done", person); err != nil {
+// Resolved is what a score was read as, and what was done by each of its readings; none
+// where that could not be told.
+type Resolved struct {
+	Read Read
+	Done []roomful.Done
+}
+
+// PutResolved keeps what somebody's scores were read as, in the place of an earlier
+// reading, and what was done by them, by the ids of the scores. What was kept before of
+// what was done stays as it was.
+func (b *Books) PutResolved(person string, all map[string]Resolved) error {
+	if _, err := b.change("read", person); err != nil {
 		return err
 	}
 	for _, id := range slices.Sorted(maps.Keys(all)) {
-		for i, d := range all[id] {
+		one := all[id]
+		reading, err := encode(one.Read)
+		if err != nil {
+			return err
+		}
+		if err := b.needed(b.tx.do(`UPDATE attempts SET reading = $1, read_by = $2 WHERE gym_id = $3 AND id = $4 AND person_id = $5`,
+			reading, one.Read.By.String(), b.gym, id, person)); err != nil {
+			return fmt.Errorf("keeping what a score was read as: %w", err)
+		}
+		for i, d := range one.Done {
 			if err := b.putDone(id, i+1, d); err != nil {
 				return fmt.Errorf("keeping what was done: %w", err)
 			}

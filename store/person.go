@@ -50,7 +50,8 @@ func (b *Books) PutPerson(p Person) error {
 }
 
 // Erase takes a person away with all that they typed and all that was learnt of them.
-// Their places in classes to come go to those who wait.
+// Their places in classes to come go to those who wait, and in the book of changes
+// nothing says any more whom it was about.
 func (b *Books) Erase(id string) error {
 	if _, err := b.change("erased", id); err != nil {
 		return err
@@ -69,7 +70,8 @@ func (b *Books) Erase(id string) error {
 			return err
 		}
 	}
-	return nil
+	_, err = b.tx.do(`UPDATE changes SET subject = '' WHERE gym_id = $1 AND subject = $2 AND kind IN ('person', 'read', 'learnt', 'erased')`, b.gym, id)
+	return err
 }
 
 func readPerson(r row) (p Person, err error) {

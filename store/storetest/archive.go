@@ -23,13 +23,12 @@ func furnish(h *house) {
 		b := tx.In(ours)
 		_, err := b.PutAttempt(store.Attempt{ID: "a1", Person: "mo", Document: "d1", Day: roomful.Date{Year: 2027, Month: 3, Day: 4}, Text: "=5+20 <b>", TypedAt: Now})
 		return errors.Join(err,
-			b.PutRead("a1", Filled[store.Read]()),
 			b.Publish("e1", "d1", store.Readers{Notation: "1", Catalogue: "2", Model: "3"}),
 			b.PutLimit(store.Limit{ID: "l1", Person: "mo", Limit: roomful.Limit{What: "back", Pain: 3}}),
 			b.PutClass(store.Class{ID: "c1", Day: roomful.Date{Year: 2027, Month: 3, Day: 4}, Start: "17:30", Minutes: 60, Document: "d1"}),
 			b.PutOverride(store.Override{Document: "d1", Piece: "main", Person: "mo", Work: Filled[roomful.Work]()}),
 			b.PutLearnt(store.Learnt{Person: "mo", Abilities: Filled[roomful.Abilities](), Model: "3"}),
-			b.PutDone("mo", map[string][]roomful.Done{"a1": {Filled[roomful.Done]()}}),
+			b.PutResolved("mo", map[string]store.Resolved{"a1": {Read: Filled[store.Read](), Done: []roomful.Done{Filled[roomful.Done]()}}}),
 			b.PutLearning(store.Learning{Percent: 100, BeganAt: Now, TouchedAt: Now, DoneAt: Now, Model: "3", Shift: store.Shift{roomful.CapVO2max: 0.1}}),
 			b.PutNote(store.Note{ID: "n1", Document: "d1", Person: "mo", Text: "well"}),
 			b.PutAccount(store.Account{ID: "k1", Person: "mo", Name: "Mo", Role: store.Member, MadeAt: Now}),

@@ -34,7 +34,9 @@ func attempts(t *testing.T, h *house) {
 	nobody.ID, nobody.Person = "a2", "nobody"
 	h.refuse(nil, func(tx *store.Tx) error { _, err := tx.In(ours).PutAttempt(nobody); return err })
 	read := Filled[store.Read]()
-	h.update(func(tx *store.Tx) error { return tx.In(ours).PutRead("a1", read) })
+	h.update(func(tx *store.Tx) error {
+		return tx.In(ours).PutResolved("mo", map[string]store.Resolved{"a1": {Read: read}})
+	})
 	a.Account, a.Seq, a.Sheet, a.Read = "coach", before+1, "d1", &read
 	h.same("a score", look(h, func(b *store.Books) (store.Attempt, error) { return b.Attempt("a1") }), a)
 	h.same("theirs", look(h, func(b *store.Books) ([]store.Attempt, error) { return b.OfPerson("mo") }), []store.Attempt{a})

@@ -23,7 +23,7 @@ func anotherGym(t *testing.T, h *house) {
 		"attempt":  func(b *store.Books) error { _, err := b.Attempt("a1"); return err },
 		"erase":    func(b *store.Books) error { return b.Erase("mo") },
 		"withdraw": func(b *store.Books) error { return b.Withdraw("a1") },
-		"read":     func(b *store.Books) error { return b.PutRead("a1", store.Read{}) },
+		"read":     func(b *store.Books) error { return b.PutResolved("mo", map[string]store.Resolved{"a1": {}}) },
 		"publish":  func(b *store.Books) error { return b.Publish("e1", "d1", store.Readers{}) },
 	} {
 		if err := h.Update(context.Background(), store.By{At: Now}, func(tx *store.Tx) error { return f(tx.In(theirs)) }); !errors.Is(err, store.ErrMissing) {

@@ -33,13 +33,17 @@ func learnt(t *testing.T, h *house) {
 
 	first, other := Filled[roomful.Done](), roomful.Done{Score: 5}
 	h.update(func(tx *store.Tx) error {
-		return tx.In(ours).PutDone("mo", map[string][]roomful.Done{"a1": {first, other}, "a2": {other}})
+		return tx.In(ours).PutResolved("mo", map[string]store.Resolved{"a1": {Done: []roomful.Done{first, other}}, "a2": {Done: []roomful.Done{other}}})
 	})
-	h.update(func(tx *store.Tx) error { return tx.In(ours).PutDone("mo", map[string][]roomful.Done{"a1": {other}}) })
+	h.update(func(tx *store.Tx) error {
+		return tx.In(ours).PutResolved("mo", map[string]store.Resolved{"a1": {Done: []roomful.Done{other}}})
+	})
 	want := map[string][]roomful.Done{"a1": {first, other}, "a2": {other}}
 	h.same("done", look(h, func(b *store.Books) (map[string][]roomful.Done, error) { return b.DoneBy("mo") }), want)
 	h.same("done on the sheet", look(h, func(b *store.Books) (map[string][]roomful.Done, error) { return b.DoneOn("d1") }), want)
-	h.refuse(nil, func(tx *store.Tx) error { return tx.In(ours).PutDone("mo", map[string][]roomful.Done{"a9": {other}}) })
+	h.refuse(nil, func(tx *store.Tx) error {
+		return tx.In(ours).PutResolved("mo", map[string]store.Resolved{"a9": {Done: []roomful.Done{other}}})
+	})
 
 	l := store.Learnt{Person: "mo", Abilities: Filled[roomful.Abilities](), Shift: store.Shift{roomful.CapVO2max: 0.25}, Seq: second, Model: "3", At: Now}
 	h.update(func(tx *store.Tx) error { return tx.In(ours).PutLearnt(l) })

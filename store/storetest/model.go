@@ -83,6 +83,11 @@ func (m *model) erase(id string) error {
 			m.moveUp(class)
 		}
 	}
+	for i := range m.changes { // nothing says any more whom it was about
+		if c := &m.changes[i]; c.Subject == id && slices.Contains([]string{"person", "read", "learnt", "erased"}, c.Kind) {
+			c.Subject = ""
+		}
+	}
 	return nil
 }
 

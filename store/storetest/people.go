@@ -24,6 +24,11 @@ func people(t *testing.T, h *house) {
 	h.update(func(tx *store.Tx) error { return tx.In(ours).Erase("mo") })
 	h.refuse(store.ErrMissing, func(tx *store.Tx) error { return tx.In(ours).Erase("mo") })
 	h.same("erased", len(look(h, func(b *store.Books) ([]store.Person, error) { return b.People(true) })), 0)
+	for _, c := range look(h, func(b *store.Books) ([]store.Change, error) { return b.Changes(0, 99) }) {
+		if c.Subject == "mo" {
+			t.Errorf("change %d, %s, still says whom it was about", c.Seq, c.Kind)
+		}
+	}
 }
 
 func limits(t *testing.T, h *house) {
