@@ -1,5 +1,7 @@
 package roomful
 
+import "cmp"
+
 // Session is a day's sheet once it has been read.
 type Session struct {
 	Title    string
@@ -22,6 +24,18 @@ func (s Session) Piece(name string) (p Part, ok bool) {
 		if p.Name() == name || p.Kind.String() == name {
 			return p, true
 		}
+	}
+	return Part{}, false
+}
+
+// Asked returns the piece that a name asks for: without one the main piece, or the first
+// that is scored.
+func (s Session) Asked(name string) (p Part, ok bool) {
+	if p, ok = s.Piece(cmp.Or(name, Main.String())); ok || name != "" {
+		return p, ok
+	}
+	if pieces := s.Pieces(); len(pieces) > 0 {
+		return pieces[0], true
 	}
 	return Part{}, false
 }

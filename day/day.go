@@ -234,17 +234,10 @@ func pieceOf(s roomful.Session, name string) (roomful.Part, error) {
 	for _, p := range s.Pieces() {
 		names = append(names, p.Name())
 	}
-	switch {
-	case len(names) == 0:
+	if len(names) == 0 {
 		return roomful.Part{}, &roomful.Error{Summary: "the sheet has no scored piece", Hint: "add one, such as main: as many rounds as possible in 14 min"}
-	case name != "":
-	default:
-		name = "main"
-		if _, ok := s.Piece(name); !ok {
-			name = names[0]
-		}
 	}
-	p, ok := s.Piece(name)
+	p, ok := s.Asked(name)
 	if !ok {
 		return p, &roomful.Error{Summary: fmt.Sprintf("the sheet has no piece called %q", name), Hint: "its pieces are " + strings.Join(names, ", ")}
 	}

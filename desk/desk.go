@@ -36,7 +36,6 @@ type Gym struct {
 	Kit      *roomful.Kit
 	People   []roomful.Athlete // who come, as they are today
 	Today    roomful.Date      // by the gym's own clock
-	Zone     *time.Location
 
 	desk  *Desk
 	books *store.Books
@@ -51,10 +50,7 @@ func (d *Desk) Open(b *store.Books, now time.Time) (*Gym, error) {
 	if err != nil {
 		return nil, err
 	}
-	if g.Zone, err = time.LoadLocation(about.Zone); err != nil {
-		g.Zone = time.UTC
-	}
-	g.Today = roomful.DateOf(now.In(g.Zone))
+	g.Today = roomful.DateOf(about.Clock(now))
 	own := *d.day
 	g.Day = &own
 	if text, err := g.text(store.Settings); err != nil {

@@ -59,7 +59,7 @@ func (w *rounds) missed(b *store.Books, g store.Gym) (all []river.InsertManyPara
 	if err != nil {
 		return nil, err
 	}
-	asked := lastNight(g.Zone, w.Now())
+	asked := lastNight(g, w.Now())
 	switch {
 	case l.Model != day.ModelEdition && len(waiting) > 0: // never, or by another edition
 		asked = w.Now()
@@ -76,16 +76,13 @@ func (w *rounds) missed(b *store.Books, g store.Gym) (all []river.InsertManyPara
 	return all, nil
 }
 
-// lastNight is when it last began to be night in a zone.
-func lastNight(zone string, now time.Time) time.Time {
-	in, err := time.LoadLocation(zone)
-	if err != nil {
-		in = time.UTC
-	}
-	y, m, d := now.In(in).Date()
-	night := time.Date(y, m, d, nightHour, 0, 0, 0, in)
+// lastNight is when it last began to be night in a gym.
+func lastNight(g store.Gym, now time.Time) time.Time {
+	now = g.Clock(now)
+	y, m, d := now.Date()
+	night := time.Date(y, m, d, nightHour, 0, 0, 0, now.Location())
 	if night.After(now) {
-		night = time.Date(y, m, d-1, nightHour, 0, 0, 0, in)
+		night = time.Date(y, m, d-1, nightHour, 0, 0, 0, now.Location())
 	}
 	return night
 }

@@ -13,6 +13,16 @@ type Gym struct {
 	MadeAt time.Time
 }
 
+// Clock is an instant by the clock on the gym's wall; that of UTC where its zone is none
+// that is known here.
+func (g Gym) Clock(at time.Time) time.Time {
+	zone, err := time.LoadLocation(g.Zone)
+	if err != nil {
+		zone = time.UTC
+	}
+	return at.In(zone)
+}
+
 // Gyms lists the gyms of the installation, the oldest first.
 func (t *Tx) Gyms() ([]Gym, error) {
 	return many(t, readGym, `SELECT id, name, zone, made_at FROM gyms ORDER BY made_at, id`)

@@ -28,11 +28,7 @@ func (s *Server) today(b *store.Books) (roomful.Date, error) {
 	if err != nil {
 		return roomful.Date{}, err
 	}
-	zone, err := time.LoadLocation(gym.Zone)
-	if err != nil {
-		zone = time.UTC
-	}
-	return roomful.DateOf(s.Now().In(zone)), nil
+	return roomful.DateOf(gym.Clock(s.Now())), nil
 }
 
 // crowd knows who somebody is while a list is made, and asks for each once.

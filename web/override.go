@@ -105,7 +105,7 @@ func (s *Server) fits(d store.Document, piece string, work roomful.Work) error {
 	if !ok {
 		return &roomful.Error{Summary: "setting a version by hand: the sheet has faults", Hint: "save it once more: the answer lists them"}
 	}
-	p, ok := pieceOf(session, piece)
+	p, ok := session.Asked(piece)
 	if !ok {
 		return &roomful.Error{Summary: "setting a version by hand: the day has no piece of that name", Hint: "leave piece out for the main one"}
 	}

@@ -133,28 +133,13 @@ func (s *Server) session(d store.Document) (roomful.Session, bool) {
 	return session, !slices.ContainsFunc(ds, func(d roomful.Diagnostic) bool { return d.Severity == roomful.Fault })
 }
 
-// pieceOf is the piece of a day that a name is for; without one the main piece, or the
-// first that is scored.
-func pieceOf(session roomful.Session, name string) (roomful.Part, bool) {
-	if name != "" {
-		return session.Piece(name)
-	}
-	if p, ok := session.Piece(roomful.Main.String()); ok {
-		return p, true
-	}
-	for _, p := range session.Pieces() {
-		return p, true
-	}
-	return roomful.Part{}, false
-}
-
 // read reads a text against its sheet; nil when the sheet cannot be read.
 func (s *Server) read(d store.Document, who roomful.Athlete, piece, text string) (*store.Read, error) {
 	session, ok := s.session(d)
 	if !ok {
 		return nil, nil
 	}
-	if p, ok := pieceOf(session, piece); ok {
+	if p, ok := session.Asked(piece); ok {
 		piece = p.Name()
 	}
 	got, err := score.Read(score.Asked{Session: session, Piece: piece, Division: who.Division, Unit: who.Unit, Lexicon: s.Lexicon}, text)
