@@ -36,8 +36,11 @@ func (d Date) String() string {
 	if d.IsZero() {
 		return ""
 	}
-	return d.midnight().Format(time.DateOnly)
+	return d.Format(time.DateOnly)
 }
+
+// Format writes the date in a layout of package time.
+func (d Date) Format(layout string) string { return d.midnight().Format(layout) }
 
 // UnmarshalText reads a date as String writes it.
 func (d *Date) UnmarshalText(text []byte) error {

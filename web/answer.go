@@ -125,13 +125,10 @@ func (s *Server) refuse(w http.ResponseWriter, q *http.Request, err error) {
 	default:
 		s.Log.Error("a request failed", "route", q.Pattern, "why", err)
 	}
-	if strings.Contains(q.Header.Get("Accept"), "text/html") {
-		w.Header().Set("Content-Type", "text/html; charset=utf-8")
-		w.WriteHeader(status)
-		_ = refusedPage.Execute(w, struct {
-			Summary, Hint string
-			Enter         bool
-		}{say.Summary, say.Hint, status == http.StatusUnauthorized})
+	if wantsPage(q) {
+		if err := s.refusedPage(w, q, status, say.Summary, say.Hint); err != nil {
+			s.Log.Error("a refusal could not be drawn", "route", q.Pattern, "why", err)
+		}
 		return
 	}
 	w.Header().Set("Content-Type", "application/json; charset=utf-8")

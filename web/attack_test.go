@@ -201,7 +201,7 @@ func TestNames(t *testing.T) {
 	if name := me["devices"].([]any)[0].(map[string]any)["name"].(string); !strings.HasPrefix(name, "phone 雨") || len([]rune(name)) != 200 {
 		t.Errorf("on %q", name)
 	}
-	if _, page, _ := g.ask("ada", "GET", "/", nil); !strings.Contains(page, "A da&lt;b&gt;") {
+	if _, page := g.page("ada", "/me"); !strings.Contains(page, "A da&lt;b&gt;") {
 		t.Errorf("a name is markup: %s", page)
 	}
 	if status, text, _ := g.ask("mo", "POST", "/scores", `{"id":"s1","sheet":"drip","day":"2027-03-04","text":"5+20 \u0000"}`); status != 400 {

@@ -70,17 +70,18 @@ func TestPasskeyInBrowser(t *testing.T) {
 		t.Fatal(err)
 	}
 	click("form button")
+	click(`a[href="/me"]`)
 	click("button[data-passkey=make]")
 	if got, err := chromedp.Run(browser, chromedp.Poll[string](`document.querySelector("output").textContent`)); got != "This device has a passkey now." {
 		t.Fatalf("making a passkey: %q, %v", got, err)
 	}
 	click(`form[action="/out"] button`)
-	click(`a[href="/enter"]`)
 	click("button[data-passkey=use]")
+	click(`a[href="/me"]`)
 	if err := chromedp.Do(browser, chromedp.WaitVisible(chromedp.CSS(`form[action="/out"] button`))); err != nil {
 		t.Fatalf("using it: %v; the page says %q", err, says("main"))
 	}
-	if got := says("main"); !strings.Contains(got, "You are Mo, member.") {
+	if got := says("footer"); !strings.Contains(got, "You are Mo, member.") {
 		t.Errorf("came back to %q", got)
 	}
 }

@@ -11,13 +11,14 @@ import (
 	"roomful"
 	"roomful/account"
 	"roomful/store"
+	"roomful/web/page"
 )
 
-// invited shows whom an invitation is for, and takes nothing up: programs that look at
+// invitedPage shows whom an invitation is for, and takes nothing up: programs that look at
 // links before people do must not use them.
-func (s *Server) invited(w http.ResponseWriter, q *http.Request, _ visit) error {
+func (s *Server) invitedPage(w http.ResponseWriter, q *http.Request, _ visit) error {
 	var i store.Invitation
-	show := struct{ Gym, Name, Role string }{}
+	frame, show := page.Frame{Title: "Come in"}, page.Invited{}
 	if err := s.Store.View(q.Context(), func(tx *store.Tx) (err error) {
 		if i, err = account.Invited(tx, q.PathValue("secret"), s.Now()); err != nil {
 			return err
@@ -26,7 +27,7 @@ func (s *Server) invited(w http.ResponseWriter, q *http.Request, _ visit) error 
 		if err != nil {
 			return err
 		}
-		show.Gym, show.Role = gym.Name, i.Role
+		frame.Gym, show.Role = gym.Name, i.Role
 		if i.Person != "" {
 			p, err := tx.In(i.Gym).Person(i.Person)
 			show.Name = p.Name
@@ -36,8 +37,7 @@ func (s *Server) invited(w http.ResponseWriter, q *http.Request, _ visit) error 
 	}); err != nil {
 		return notIn(err)
 	}
-	w.Header().Set("Content-Type", "text/html; charset=utf-8")
-	return invitedPage.Execute(w, show)
+	return s.show(w, http.StatusOK, frame, show)
 }
 
 // notIn is a refusal at the door.
@@ -130,23 +130,6 @@ func (s *Server) coming(q *http.Request, now time.Time) account.Coming {
 	return account.Coming{Device: string(name[:min(len(name), 200)]), At: now, Random: s.Random}
 }
 
-// home says who is signed in where.
-func (s *Server) home(w http.ResponseWriter, q *http.Request, v visit) error {
-	show := struct {
-		Gym, Name, Role, Nonce string
-		Passkeys, Password     bool
-	}{Name: v.Account.Name, Role: v.Account.Role, Nonce: v.nonce, Passkeys: v.May(account.AddPasskey) && s.passkeysWork(q), Password: v.May(account.SetPassword)}
-	if err := s.Store.View(q.Context(), func(tx *store.Tx) error {
-		gym, err := tx.In(v.Gym).Gym()
-		show.Gym = gym.Name
-		return err
-	}); err != nil {
-		return err
-	}
-	w.Header().Set("Content-Type", "text/html; charset=utf-8")
-	return homePage.Execute(w, show)
-}
-
 // signOut ends the sign-in of this device.
 func (s *Server) signOut(w http.ResponseWriter, q *http.Request, v visit) error {
 	return s.leave(w, q, v, v.Hash)
@@ -163,9 +146,8 @@ func (s *Server) leave(w http.ResponseWriter, q *http.Request, v visit, hashes .
 		return err
 	}
 	http.SetCookie(w, s.cookie(q, "", -time.Second))
-	if strings.Contains(q.Header.Get("Accept"), "text/html") {
-		http.Redirect(w, q, "/", http.StatusSeeOther)
-		return nil
+	if wantsPage(q) {
+		return next(w, q, "/enter")
 	}
 	w.WriteHeader(http.StatusNoContent)
 	return nil

@@ -1,56 +1,136 @@
 package web
 
-import "html/template"
+import (
+	"cmp"
+	"net/http"
+	"slices"
+	"strings"
 
-// frame is what the few pages have in common: light or dark as the reader has it, large
-// enough for a thumb.
-const frame = `<!doctype html>
-<html lang="en">
-<meta charset="utf-8">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<meta name="color-scheme" content="light dark">
-<title>{{block "title" .}}Roomful{{end}}</title>
-<main>{{block "body" .}}{{end}}</main>
-</html>
-`
+	"roomful/account"
+	"roomful/store"
+	"roomful/web/page"
+)
 
-// page is a page with its own title and body.
-func page(title, body string) *template.Template {
-	t := template.Must(template.New("page").Parse(frame))
-	return template.Must(t.Parse(`{{define "title"}}` + title + `{{end}}{{define "body"}}` + body + `{{end}}`))
+// pages are what browsers are shown. Where a program may ask for the same address, who
+// asks for HTML gets the page and everybody else what the route answers.
+//
+// A form is posted to such an address and comes back as a page somewhere: reloading it
+// and going back post nothing again.
+var pages = []route{
+	{"GET /assets/{asset}", "", (*Server).asset, "is what pages load"},
+	{"GET /in/{secret}", "", (*Server).invitedPage, "shows whom an invitation is for"},
+	{"GET /enter", "", (*Server).enterPage, "shows the ways to come back"},
+	{"GET /{$}", account.SeeDay, (*Server).home, "leads to the day that is today"},
+	{"GET /me", account.SeeOwn, (*Server).mePage, "is one's own page"},
+	{"GET /sheets", account.SeeDay, (*Server).sheetsPage, "is the library of sheets"},
+	{"GET /sheets/{name}", account.SeeDay, (*Server).dayPage, "is a day: all of it to coaches, their own to members"},
 }
 
-var (
-	invitedPage = page(`Come in`, `<h1>{{.Gym}}</h1>
-<p>{{if .Name}}This link is for {{.Name}}, as {{.Role}}.{{else}}This link lets one person in, as {{.Role}}.{{end}}</p>
-<form method="post">
-{{if not .Name}}<p><label>Your name <input name="name" required maxlength="80" autocomplete="name"></label></p>{{end}}
-<p><button>Come in on this device</button></p>
-</form>
-<p>It works once. This device then stays signed in while you use it.</p>`)
+// wantsPage reports whether a page is asked for, by a browser or by htmx within one.
+func wantsPage(q *http.Request) bool {
+	return strings.Contains(q.Header.Get("Accept"), "text/html") || q.Header.Get("HX-Request") == "true"
+}
 
-	enterPage = page(`Come back in`, `<h1>Come back in</h1>
-{{if .Passkeys}}<p><button type="button" data-passkey="use" hidden>Use a passkey</button></p>
-{{end}}<form method="post" action="/enter">
-<p><label>Your name <input name="account" required maxlength="200" autocomplete="username"></label></p>
-<p><label>Password <input name="password" type="password" required maxlength="1000" autocomplete="current-password"></label></p>
-<p><label>Gym, where there are several <input name="gym" maxlength="200" autocomplete="organization"></label></p>
-<p><button>Come in</button></p>
-</form>
-<p>Owners and coaches may have a password. Members come back by a passkey, or by a new link from their coach.</p>
-{{if .Passkeys}}<script type="module" src="/passkey.js" nonce="{{.Nonce}}"></script>{{end}}`)
+// menu is where the line at the top of a page leads, by role.
+var menu = []struct {
+	page.Place
+	action account.Action
+	staff  bool // for those who run the gym; else for those who train there
+}{
+	{page.Place{Name: "Day", Path: "/"}, account.EditSheets, true},
+	{page.Place{Name: "Sheets", Path: "/sheets"}, account.EditSheets, true},
+	{page.Place{Name: "Classes", Path: "/classes"}, account.EditPeople, true},
+	{page.Place{Name: "People", Path: "/people"}, account.EditPeople, true},
+	{page.Place{Name: "Scores", Path: "/scores"}, account.PostForOther, true},
+	{page.Place{Name: "Kit", Path: "/kit"}, account.EditPeople, true},
+	{page.Place{Name: "Settings", Path: "/settings"}, account.EditPeople, true},
+	{page.Place{Name: "My day", Path: "/"}, account.SeeOwn, false},
+	{page.Place{Name: "My record", Path: "/record"}, account.SeeOwn, false},
+	{page.Place{Name: "Classes", Path: "/classes"}, account.SignUp, false},
+	{page.Place{Name: "My data", Path: "/me"}, account.SeeOwn, false},
+}
 
-	homePage = page(`{{.Gym}}`, `<h1>{{.Gym}}</h1>
-<p>You are {{.Name}}, {{.Role}}.</p>
-{{if .Password}}<form method="post" action="/password">
-<p><label>A password to come back with <input name="password" type="password" required minlength="10" maxlength="1000" autocomplete="new-password"></label> <button>Keep it</button></p>
-</form>
-{{end}}{{if .Passkeys}}<p><button type="button" data-passkey="make" hidden>Make a passkey on this device</button></p>
-<script type="module" src="/passkey.js" nonce="{{.Nonce}}"></script>
-{{end}}<form method="post" action="/out"><p><button>Sign out here</button></p></form>
-<form method="post" action="/out/everywhere"><p><button>Sign out on all your devices</button></p></form>`)
+// placesOf are the places that a visitor is offered; here is the path of the one that a
+// page belongs to.
+func placesOf(v visit, here string) (out []page.Place) {
+	for _, p := range menu {
+		if v.May(p.action) && p.staff == v.May(account.EditSheets) {
+			p.Here = p.Path == here
+			out = append(out, p.Place)
+		}
+	}
+	return out
+}
 
-	refusedPage = page(`Not now`, `<h1>{{.Summary}}</h1>
-<p>{{.Hint}}</p>
-{{if .Enter}}<p><a href="/enter">Other ways to come back in</a></p>{{end}}`)
-)
+// frame is what stands around a page of somebody who is signed in.
+func (s *Server) frame(b *store.Books, q *http.Request, v visit, here, title string) (page.Frame, error) {
+	gym, err := b.Gym()
+	if err != nil {
+		return page.Frame{}, err
+	}
+	seq, err := b.Seq()
+	return page.Frame{Title: title, Gym: gym.Name, Name: v.Account.Name, Role: v.Account.Role, Places: placesOf(v, here), Said: said[q.URL.Query().Get("said")], Seq: max(seq, 1)}, err
+}
+
+// said are the sentences that a page may begin with after a form was sent, by the word
+// that its address has for them.
+var said = map[string]string{
+	"password": "Your password is kept. Your other devices are signed out.",
+}
+
+// show draws a page.
+func (s *Server) show(w http.ResponseWriter, status int, f page.Frame, body any) error {
+	w.Header().Set("Content-Type", "text/html; charset=utf-8")
+	w.Header().Add("Vary", "Accept, HX-Request")
+	if status != http.StatusOK {
+		w.WriteHeader(status)
+	}
+	return page.Write(w, f, body)
+}
+
+// showPart draws a piece of a page, for htmx.
+func (s *Server) showPart(w http.ResponseWriter, body any) error {
+	w.Header().Set("Content-Type", "text/html; charset=utf-8")
+	return page.WritePart(w, body)
+}
+
+// next leads a browser on after a form.
+func next(w http.ResponseWriter, q *http.Request, path string) error {
+	http.Redirect(w, q, path, http.StatusSeeOther)
+	return nil
+}
+
+// asset answers with what pages load.
+func (s *Server) asset(w http.ResponseWriter, q *http.Request, _ visit) error {
+	if !page.ServeAsset(w, q) {
+		return store.ErrMissing
+	}
+	return nil
+}
+
+// refusedPage shows why not. What was posted comes back with it, secrets apart, so that
+// nothing that was typed is lost.
+func (s *Server) refusedPage(w http.ResponseWriter, q *http.Request, status int, summary, hint string) error {
+	body := page.Refused{Summary: capital(summary), Hint: capital(hint) + ".", Enter: status == http.StatusUnauthorized}
+	if q.Method == http.MethodPost && q.ParseForm() == nil {
+		again := &page.Again{Action: q.URL.RequestURI()}
+		for name, values := range q.PostForm {
+			if name != "password" {
+				again.Fields = append(again.Fields, page.Field{Name: name, Value: strings.Join(values, "\n")})
+			}
+		}
+		slices.SortFunc(again.Fields, func(a, b page.Field) int { return cmp.Compare(a.Name, b.Name) })
+		if len(again.Fields) > 0 {
+			body.Again = again
+		}
+	}
+	return s.show(w, status, page.Frame{Title: body.Summary}, body)
+}
+
+// capital begins a sentence.
+func capital(text string) string {
+	if text == "" {
+		return ""
+	}
+	return strings.ToUpper(text[:1]) + text[1:]
+}

@@ -1,7 +1,6 @@
 package web
 
 import (
-	_ "embed"
 	"errors"
 	"io"
 	"net/http"
@@ -122,14 +121,4 @@ func signed(q *http.Request) ([]byte, error) {
 		return nil, errors.Join(err, &roomful.Error{Summary: "reading what the device has signed: it is too long", Hint: "begin again"})
 	}
 	return sent, nil
-}
-
-//go:embed passkey.js
-var passkeyModule []byte
-
-// passkeyScript is what a page makes and uses passkeys with.
-func (s *Server) passkeyScript(w http.ResponseWriter, _ *http.Request, _ visit) error {
-	w.Header().Set("Content-Type", "text/javascript; charset=utf-8")
-	_, err := w.Write(passkeyModule)
-	return err
 }

@@ -67,7 +67,7 @@ func TestPasskey(t *testing.T) {
 				t.Fatalf("%s: %d %v", who, status, said)
 			}
 			g.keys["back"] = cookie.Value
-			if _, text, _ := g.ask("back", "GET", "/", nil); !strings.Contains(text, says) {
+			if _, text := g.page("back", "/me"); !strings.Contains(text, says) {
 				t.Errorf("%s comes back as somebody else: %s", who, text)
 			}
 		}

@@ -7,6 +7,7 @@ import (
 	"roomful"
 	"roomful/account"
 	"roomful/store"
+	"roomful/web/page"
 )
 
 // entering is what somebody signs in with: the gym and the account by id or name. The
@@ -14,13 +15,8 @@ import (
 type entering struct{ Gym, Account, Password string }
 
 // enterPage is where people come back who have no sign-in on this device.
-func (s *Server) enterPage(w http.ResponseWriter, q *http.Request, v visit) error {
-	show := struct {
-		Nonce    string
-		Passkeys bool
-	}{v.nonce, s.passkeysWork(q)}
-	w.Header().Set("Content-Type", "text/html; charset=utf-8")
-	return enterPage.Execute(w, show)
+func (s *Server) enterPage(w http.ResponseWriter, q *http.Request, _ visit) error {
+	return s.show(w, http.StatusOK, page.Frame{Title: "Come back in"}, page.Enter{Passkeys: s.passkeysWork(q)})
 }
 
 // enter signs a device in by password.
@@ -139,8 +135,7 @@ func (s *Server) setPassword(w http.ResponseWriter, q *http.Request, v visit) er
 		return err
 	}
 	if form {
-		http.Redirect(w, q, "/", http.StatusSeeOther)
-		return nil
+		return next(w, q, "/me?said=password")
 	}
 	return answer(w, known{v.Gym, v.Account.ID})
 }

@@ -14,10 +14,10 @@ const sentence = "salt and pepper and rain"
 func TestPasswordByForm(t *testing.T) {
 	g := open(t)
 	form := []string{"Content-Type", "application/x-www-form-urlencoded", "Accept", "text/html"}
-	if _, text, _ := g.ask("coach", "GET", "/", nil); !strings.Contains(text, `action="/password"`) {
+	if _, text := g.page("coach", "/me"); !strings.Contains(text, `action="/password"`) {
 		t.Error("the page of a coach has no way to set a password")
 	}
-	if _, text, _ := g.ask("mo", "GET", "/", nil); strings.Contains(text, `action="/password"`) {
+	if _, text := g.page("mo", "/me"); strings.Contains(text, `action="/password"`) {
 		t.Error("the page of a member has a way to set a password")
 	}
 	if status, _, _ := g.ask("coach", "POST", "/password", "password=salt+and+pepper+and+rain", form...); status != http.StatusSeeOther {
@@ -27,7 +27,7 @@ func TestPasswordByForm(t *testing.T) {
 	if status != http.StatusUnauthorized || !strings.Contains(text, `href="/enter"`) {
 		t.Errorf("nobody is shown no way in: %d %s", status, text)
 	}
-	if status, text, _ := g.ask("", "GET", "/enter", nil); status != 200 || !strings.Contains(text, `name="password"`) {
+	if status, text := g.page("", "/enter"); status != 200 || !strings.Contains(text, `name="password"`) {
 		t.Errorf("the page: %d %s", status, text)
 	}
 	// The owner of the test is called Olu too, but has no password; the gym must be said.
@@ -73,7 +73,7 @@ func TestComingInAgain(t *testing.T) {
 	}
 	cookie, _ := http.ParseSetCookie(header.Get("Set-Cookie"))
 	g.keys["now"] = cookie.Value
-	if _, text, _ := g.ask("now", "GET", "/", nil); !strings.Contains(text, "You are Bo") {
+	if _, text := g.page("now", "/me"); !strings.Contains(text, "You are Bo") {
 		t.Errorf("came in as %s", text)
 	}
 	g.keys["before"] = before

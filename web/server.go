@@ -1,7 +1,6 @@
 package web
 
 import (
-	"crypto/rand"
 	"io"
 	"log/slog"
 	"net/http"
@@ -51,8 +50,7 @@ const mostBody = 1 << 20
 
 // visit is a request by somebody who may make it.
 type visit struct {
-	account.Visitor        // zero for a route that anybody may use
-	nonce           string // of what the page may run and style itself with
+	account.Visitor // zero for a route that anybody may use
 }
 
 // Handler is the server for net/http: no other origin may change anything, nothing may
@@ -61,8 +59,8 @@ func (s *Server) Handler() http.Handler {
 	s.figures = newFigures(s.Metrics, s.Store)
 	s.described = openAPI(routes)
 	mux := http.NewServeMux()
-	for _, r := range routes {
-		mux.Handle(r.pattern, s.serve(r))
+	for pattern, r := range spots() {
+		mux.Handle(pattern, s.serve(r))
 	}
 	origin := http.NewCrossOriginProtection()
 	if s.URL != "" {
@@ -73,11 +71,36 @@ func (s *Server) Handler() http.Handler {
 	return s.logged(s.guarded(origin.Handler(s.sorted(mux))))
 }
 
-// serve answers one route.
-func (s *Server) serve(r route) http.Handler {
+// spot is what one pattern leads to: a route, a page, or both.
+type spot struct{ route, page *route }
+
+// spots are all patterns there are.
+func spots() map[string]spot {
+	out := map[string]spot{}
+	for i, r := range routes {
+		out[r.pattern] = spot{route: &routes[i]}
+	}
+	for i, r := range pages {
+		both := out[r.pattern]
+		both.page = &pages[i]
+		out[r.pattern] = both
+	}
+	return out
+}
+
+// of is what a request asks for.
+func (a spot) of(q *http.Request) *route {
+	if a.route == nil || a.page != nil && wantsPage(q) {
+		return a.page
+	}
+	return a.route
+}
+
+// serve answers at one address.
+func (s *Server) serve(a spot) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, q *http.Request) {
-		v := visit{nonce: rand.Text()}
-		s.guard(w.Header(), v.nonce)
+		r, v := a.of(q), visit{}
+		s.guard(w.Header())
 		q.Body = http.MaxBytesReader(w, q.Body, mostBody)
 		err := error(nil)
 		if r.action != "" {
@@ -102,14 +125,14 @@ func (s *Server) serve(r route) http.Handler {
 // lead nowhere.
 func (s *Server) guarded(next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, q *http.Request) {
-		s.guard(w.Header(), rand.Text())
+		s.guard(w.Header())
 		next.ServeHTTP(w, q)
 	})
 }
 
 // guard sets what holds for every answer.
-func (s *Server) guard(h http.Header, nonce string) {
-	h.Set("Content-Security-Policy", "default-src 'none'; style-src 'nonce-"+nonce+"'; script-src 'nonce-"+nonce+"'; img-src 'self' data:; connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'")
+func (s *Server) guard(h http.Header) {
+	h.Set("Content-Security-Policy", "default-src 'none'; style-src 'self'; script-src 'self'; font-src 'self'; img-src 'self' data:; connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'")
 	h.Set("X-Content-Type-Options", "nosniff")
 	h.Set("Referrer-Policy", "no-referrer") // a link may hold a secret
 	h.Set("Cache-Control", "no-store")

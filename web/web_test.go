@@ -154,6 +154,13 @@ func (g *gym) ask(who, method, path string, body any, header ...string) (int, st
 	return got.StatusCode, string(text), got.Header
 }
 
+// page asks for a page as a browser does.
+func (g *gym) page(who, path string) (status int, text string) {
+	g.t.Helper()
+	status, text, _ = g.ask(who, "GET", path, nil, "Accept", "text/html")
+	return status, text
+}
+
 // must asks and expects an answer.
 func (g *gym) must(who, method, path string, body any) map[string]any {
 	g.t.Helper()
@@ -324,7 +331,7 @@ func TestDoor(t *testing.T) {
 	if status, text, _ := g.ask("", "POST", link, nil); status != http.StatusForbidden || !strings.Contains(text, "new invitation") {
 		t.Errorf("used twice: %d %s", status, text)
 	}
-	if status, text, _ := g.ask("mo", "GET", "/", nil); status != 200 || !strings.Contains(text, "You are Mo, member.") {
+	if status, text := g.page("mo", "/me"); status != 200 || !strings.Contains(text, "You are Mo, member.") {
 		t.Errorf("%d %s", status, text)
 	}
 	if status, _, _ := g.ask("mo", "POST", "/out", nil); status != http.StatusNoContent {

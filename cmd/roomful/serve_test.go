@@ -70,7 +70,13 @@ func (r *running) comeIn(who, link string) {
 		r.t.Fatal(err)
 	}
 	r.clients[who] = &http.Client{Jar: jar}
-	got, err := r.clients[who].PostForm(link, url.Values{"name": {"Olu"}})
+	q, err := http.NewRequestWithContext(r.t.Context(), "POST", link, strings.NewReader(url.Values{"name": {"Olu"}}.Encode()))
+	if err != nil {
+		r.t.Fatal(err)
+	}
+	q.Header.Set("Content-Type", "application/x-www-form-urlencoded")
+	q.Header.Set("Accept", "text/html")
+	got, err := r.clients[who].Do(q)
 	if err != nil {
 		r.t.Fatal(err)
 	}

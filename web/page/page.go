@@ -1,0 +1,100 @@
+package page
+
+import (
+	"bytes"
+	"embed"
+	"fmt"
+	"html/template"
+	"io"
+	"io/fs"
+	"path"
+	"reflect"
+	"strings"
+)
+
+//go:embed *.tmpl
+var templates embed.FS
+
+// Frame is what stands around a page.
+type Frame struct {
+	Title  string // of the page
+	Gym    string
+	Name   string // who is signed in; empty for nobody
+	Role   string
+	Places []Place // where one can go from here
+	Said   string  // what has just been done, in a sentence
+	Seq    int64   // the last change that the page knows of; 0 when it follows none
+}
+
+// Place is somewhere to go, by a word in the line at the top.
+type Place struct {
+	Name, Path string
+	Here       bool
+}
+
+// Write draws a page: body is a struct of this package that has a template.
+func Write(w io.Writer, f Frame, body any) error {
+	return write(w, "frame", body, struct {
+		Frame
+		Body any
+	}{f, body})
+}
+
+// WritePart draws a piece of a page without what stands around it.
+func WritePart(w io.Writer, body any) error { return write(w, "body", body, body) }
+
+// write draws all of it before any of it is sent, so that a page is whole or an error.
+func write(w io.Writer, start string, body, data any) error {
+	name := nameOf(body)
+	t, ok := drawn[name]
+	if !ok {
+		return fmt.Errorf("drawing a page: there is no template for %s", name)
+	}
+	var out bytes.Buffer
+	if err := t.ExecuteTemplate(&out, start, data); err != nil {
+		return fmt.Errorf("drawing %s: %w", name, err)
+	}
+	_, err := out.WriteTo(w)
+	return err
+}
+
+// nameOf is the name of a body's template.
+func nameOf(body any) string {
+	t := reflect.TypeOf(body)
+	if t.Kind() == reflect.Pointer {
+		t = t.Elem()
+	}
+	return strings.ToLower(t.Name())
+}
+
+// drawn are the templates by the name of their body, each with what all share.
+var drawn = parse()
+
+// parse reads all templates: those whose names begin with an underscore are shared.
+func parse() map[string]*template.Template {
+	shared := template.Must(template.New("").Funcs(helpers).ParseFS(templates, "_*.tmpl"))
+	names, err := fs.Glob(templates, "*.tmpl")
+	if err != nil {
+		panic(err) // the pattern is no pattern
+	}
+	out := map[string]*template.Template{}
+	for _, file := range names {
+		if strings.HasPrefix(file, "_") {
+			continue
+		}
+		text, err := templates.ReadFile(file)
+		if err != nil {
+			panic(err) // what is embedded is there
+		}
+		t := template.Must(shared.Clone())
+		out[strings.TrimSuffix(path.Base(file), ".tmpl")] = template.Must(t.New("body").Parse(string(text)))
+	}
+	return out
+}
+
+// helpers are what templates may call.
+var helpers = template.FuncMap{
+	"asset": Asset,
+	"shape": shape,
+	"lines": func(text string) int { return 1 + strings.Count(text, "\n") },
+}

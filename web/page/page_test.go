@@ -1,0 +1,104 @@
+package page
+
+import (
+	"bytes"
+	"encoding/json"
+	"net/http"
+	"net/http/httptest"
+	"os"
+	"path"
+	"strings"
+	"testing"
+)
+
+// rain is a frame as a coach has it.
+var rain = Frame{Title: "Drip", Gym: "The Drying Floor", Name: "Ines", Role: "coach", Places: []Place{{"Day", "/", true}, {"Sheets", "/sheets", false}}, Said: "Saved.", Seq: 7}
+
+// examples are every page as it is when there is something on it, and when there is not.
+var examples = []any{
+	Invited{Name: "Mo", Role: "member"}, Invited{Role: "coach"},
+	Enter{Passkeys: true}, Enter{},
+	Refused{Summary: "Nobody is signed in here", Hint: "Open the link of your invitation.", Enter: true, Again: &Again{"/scores", []Field{{"text", "5+20\nback <tight>"}, {"none", ""}}}},
+	Refused{Summary: "There is nothing at this address", Hint: "Look at the day."},
+	Today{May: true}, Today{},
+	Me{Name: "Ines", Role: "coach", Passkeys: true, Password: true}, Me{Name: "Mo", Role: "member"},
+	Sheets{May: true, Ahead: []SheetRow{{"drip", "Drip", "Friday 5 March 2027", "", true}}, Done: []SheetRow{{"drop", "Drop", "Thursday 4 March 2027", "9 scores", false}}}, Sheets{Asked: "<b>"},
+	Day{DayHead: DayHead{"drip", "Drip", "Thursday 4 March 2027"}, Text: "Drip\n\nmain: <for time>\n", Revision: 3},
+	MyDay{DayHead: DayHead{"drip", "Drip", "Thursday 4 March 2027"}},
+}
+
+// TestEveryPage draws each page, whole and escaped, and knows that none was left out.
+func TestEveryPage(t *testing.T) {
+	left := map[string]bool{}
+	for name := range drawn {
+		left[name] = true
+	}
+	for _, body := range examples {
+		delete(left, nameOf(body))
+		var out bytes.Buffer
+		if err := Write(&out, rain, body); err != nil {
+			t.Errorf("%T: %v", body, err)
+		}
+		if text := out.String(); strings.Contains(text, "<b>") || strings.Contains(text, "<tight>") || strings.Contains(text, "<for time>") || !strings.HasSuffix(text, "</html>\n") {
+			t.Errorf("%T: what somebody wrote is markup, or the page is not whole: %s", body, text)
+		}
+		if text := out.String(); strings.Contains(text, "style=") || strings.Contains(text, " onclick=") || strings.Contains(text, "<script>") || strings.Contains(text, "ZgotmplZ") {
+			t.Errorf("%T: runs or styles within the page, which browsers are told not to do", body)
+		}
+	}
+	for name := range left {
+		t.Errorf("no example of %s", name)
+	}
+	if err := Write(&bytes.Buffer{}, rain, struct{}{}); err == nil {
+		t.Error("what has no template is drawn")
+	}
+}
+
+// TestAssets: each file is served for good under a name of its own, packed for who takes
+// it packed; stylesheets name files as they are served.
+func TestAssets(t *testing.T) {
+	for name := range assetNames {
+		at, err := Asset(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		q := httptest.NewRequest("GET", at, nil)
+		q.Header.Set("Accept-Encoding", "gzip")
+		w := httptest.NewRecorder()
+		if !ServeAsset(w, q) || w.Code != http.StatusOK || !strings.Contains(w.Header().Get("Cache-Control"), "immutable") || w.Header().Get("Content-Type") == "" {
+			t.Errorf("%s: %d %v", name, w.Code, w.Header())
+		}
+		plain, err := os.ReadFile(path.Join("assets", name))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if strings.HasSuffix(name, ".css") {
+			for _, link := range links.FindAllSubmatch(plain, -1) {
+				if assetNames[string(link[1])] == "" {
+					t.Errorf("%s names %s, which is not there", name, link[1])
+				}
+			}
+			continue
+		}
+		w = httptest.NewRecorder()
+		if !ServeAsset(w, httptest.NewRequest("GET", at, nil)) || !bytes.Equal(w.Body.Bytes(), plain) {
+			t.Errorf("%s comes otherwise than it is", name)
+		}
+	}
+	if ServeAsset(httptest.NewRecorder(), httptest.NewRequest("GET", "/assets/look.css", nil)) {
+		t.Error("a name that never changes is served for good")
+	}
+	if _, err := Asset("none.js"); err == nil {
+		t.Error("what is not there has a path")
+	}
+	var config map[string]any
+	var out bytes.Buffer
+	if err := Write(&out, rain, Today{}); err != nil {
+		t.Fatal(err)
+	}
+	_, rest, _ := strings.Cut(out.String(), `name="htmx-config" content='`)
+	text, _, _ := strings.Cut(rest, "'")
+	if err := json.Unmarshal([]byte(text), &config); err != nil || config["allowEval"] != false {
+		t.Errorf("what htmx is told: %v %v", config, err)
+	}
+}
