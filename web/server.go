@@ -59,8 +59,12 @@ func (s *Server) Handler() http.Handler {
 	s.figures = newFigures(s.Metrics, s.Store)
 	s.described = openAPI(routes)
 	mux := http.NewServeMux()
-	for pattern, r := range spots() {
-		mux.Handle(pattern, s.serve(r))
+	for pattern, one := range spots() {
+		answers := s.serve(one)
+		if !flows[pattern] {
+			answers = pack(answers)
+		}
+		mux.Handle(pattern, answers)
 	}
 	origin := http.NewCrossOriginProtection()
 	if s.URL != "" {

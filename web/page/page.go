@@ -21,9 +21,10 @@ type Frame struct {
 	Gym    string
 	Name   string // who is signed in; empty for nobody
 	Role   string
-	Places []Place // where one can go from here
-	Said   string  // what has just been done, in a sentence
-	Seq    int64   // the last change that the page knows of; 0 when it follows none
+	Places []Place  // where one can go from here
+	Said   string   // what has just been done, in a sentence
+	Seq    int64    // the last change that the page knows of; 0 when it follows none
+	Loads  []string // what this page loads beside what all do: "scores.css", "scores.js"
 }
 
 // Place is somewhere to go, by a word in the line at the top.
@@ -96,5 +97,6 @@ func parse() map[string]*template.Template {
 var helpers = template.FuncMap{
 	"asset": Asset,
 	"shape": shape,
+	"ends":  strings.HasSuffix,
 	"lines": func(text string) int { return 1 + strings.Count(text, "\n") },
 }
