@@ -11,12 +11,21 @@ import (
 type Route struct {
 	Pattern string
 	Action  account.Action // empty when anybody may ask
+	Accept  string         // what a browser asks for; empty for a program
 }
 
 // Routes lists every route and what somebody must be allowed to do who uses it.
 func Routes() (out []Route) {
 	for _, r := range routes {
-		out = append(out, Route{r.pattern, r.action})
+		out = append(out, Route{r.pattern, r.action, ""})
+	}
+	return out
+}
+
+// Pages lists every page, as it is asked for by a browser.
+func Pages() (out []Route) {
+	for _, r := range pages {
+		out = append(out, Route{r.pattern, r.action, "text/html"})
 	}
 	return out
 }

@@ -81,9 +81,9 @@ func TestPrivacy(t *testing.T) {
 	g, known := crowded(t)
 	roles := map[string]string{"": "", "owner": store.Owner, "coach": store.Coach, "screen": store.Screen, "mo": store.Member, "bo": store.Member, "cy": store.Member, "di": store.Member, "stranger": store.Member}
 	asked := 0
-	for _, r := range web.Routes() {
+	for _, r := range slices.Concat(web.Routes(), web.Pages()) {
 		method, pattern, _ := strings.Cut(r.Pattern, " ")
-		if method != "GET" || pattern == "/changes" {
+		if method != "GET" || strings.HasPrefix(pattern, "/assets") || pattern == "/changes" {
 			continue // what is changed answers as what is read does; the stream has a test of its own
 		}
 		paths := map[string]bool{}
@@ -95,7 +95,7 @@ func TestPrivacy(t *testing.T) {
 				path += "?from=2027-03-01&to=2027-03-08"
 			}
 			for who, role := range roles {
-				status, text, _ := g.ask(who, method, path, nil)
+				status, text, _ := g.ask(who, method, path, nil, "Accept", r.Accept)
 				asked++
 				for id, s := range known {
 					if id == who {

@@ -11,6 +11,7 @@ import (
 	"net"
 	"net/http"
 	"net/http/httptest"
+	"slices"
 	"strings"
 	"sync/atomic"
 	"testing"
@@ -194,17 +195,17 @@ func (g *gym) comeIn(who, link string) {
 func TestRoutes(t *testing.T) {
 	g := open(t)
 	roles := map[string]string{"owner": store.Owner, "coach": store.Coach, "mo": store.Member, "screen": store.Screen, "stranger": store.Member}
-	for _, r := range web.Routes() {
+	for _, r := range slices.Concat(web.Routes(), web.Pages()) {
 		method, path, _ := strings.Cut(r.Pattern, " ")
-		path = strings.NewReplacer("{$}", "", "{secret}", "no-such-secret", "{name}", "drip", "{person}", "mo").Replace(path)
+		path = strings.NewReplacer("{$}", "", "{secret}", "no-such-secret", "{name}", "drip", "{person}", "mo", "{asset}", "none").Replace(path)
 		if path == "/changes" || strings.HasPrefix(path, "/out") { // streams, and ends of sign-ins, have tests of their own
 			continue
 		}
-		if status, _, _ := g.ask("", method, path, nil); r.Action != "" && status != http.StatusUnauthorized || r.Action == "" && status == http.StatusUnauthorized {
+		if status, _, _ := g.ask("", method, path, nil, "Accept", r.Accept); r.Action != "" && status != http.StatusUnauthorized || r.Action == "" && status == http.StatusUnauthorized {
 			t.Errorf("%s as nobody: %d", r.Pattern, status)
 		}
 		for who, role := range roles {
-			status, text, header := g.ask(who, method, path, nil)
+			status, text, header := g.ask(who, method, path, nil, "Accept", r.Accept)
 			may := r.Action == "" || account.May(role, r.Action)
 			if r.Action != "" && (status == http.StatusForbidden) == may && !(who == "stranger" && status == http.StatusNotFound) {
 				t.Errorf("%s as %s: %d %s", r.Pattern, who, status, text)
