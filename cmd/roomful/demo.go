@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -15,16 +16,19 @@ import (
 	"roomful/version"
 )
 
-// demoVerb shows a day at the invented gym.
+// demoVerb opens the invented gym, in a browser or in the terminal.
 type demoVerb struct {
-	Sheet  string `help:"Which of its sheets." default:"eight-ribs" placeholder:"NAME"`
-	Listen string `help:"Serve the gym on this address, with a link to come in by for each role." placeholder:"ADDR"`
+	Listen string `help:"Where to serve the gym. 127.0.0.1:8080 when left out." placeholder:"ADDR"`
 	Data   string `help:"The folder to serve it from, which must be new. Without it one that goes away." placeholder:"DIR"`
+	Sheet  string `help:"Show one of its days here in the terminal instead." placeholder:"NAME"`
 }
+
+// demoListens is where the demo is served unless somebody says otherwise.
+const demoListens = "127.0.0.1:8080"
 
 // Help implements the long help.
 func (demoVerb) Help() string {
-	return "The sheet, its check, the options, everybody's loads, how it will go, who needs the coach, and the hour in the room. Nothing is written anywhere. With --listen the gym is served instead."
+	return "The gym is served for browsers, with a link for each role: come in as a coach and as a member. With --sheet, such as eight-ribs, a day is shown here instead: the sheet, its check, the options, everybody's loads, how it will go, who needs the coach, and the hour in the room."
 }
 
 // demonstration is the JSON form.
@@ -41,10 +45,10 @@ type demonstration struct {
 // Run does the verb.
 func (v *demoVerb) Run(p *program) error {
 	switch {
-	case v.Listen != "":
-		return p.serveDemo(v.Listen, v.Data)
-	case v.Data != "":
-		return usageError{errors.New("--data is where the demo is served from: give --listen too")}
+	case v.Sheet == "":
+		return p.serveDemo(cmp.Or(v.Listen, demoListens), v.Data)
+	case v.Listen != "" || v.Data != "":
+		return usageError{errors.New("--sheet shows a day here: leave it out to serve the gym")}
 	}
 	src, f, err := p.demoFiles(v.Sheet)
 	if err != nil {

@@ -35,7 +35,7 @@ func (p *program) serveDemo(address, dir string) error {
 	if err != nil {
 		return err
 	}
-	return p.serve(s, address, "", links)
+	return p.serve(s, served{address: address, secrets: links, quiet: true})
 }
 
 // demoGym makes the invented gym, and an invitation for each role.

@@ -1,7 +1,7 @@
 // Roomful reads a day's workout as a coach writes it, forecasts everyone who
 // comes, and proposes each person's version with the same intended effort.
 //
-//	roomful demo                                    a day at an invented gym
+//	roomful demo                                    an invented gym, in your browser
 //	roomful check SHEET                             is the sheet right?
 //	roomful tidy SHEET                              the sheet in canonical form
 //	roomful forecast --sheet F --people P           how it will go as written

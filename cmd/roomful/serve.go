@@ -67,7 +67,7 @@ func (v *serveVerb) Run(p *program) error {
 	if err != nil {
 		return err
 	}
-	return p.serve(s, v.Listen, v.URL, links)
+	return p.serve(s, served{address: v.Listen, public: v.URL, secrets: links})
 }
 
 // checkURL refuses what is no address of a site.
@@ -79,16 +79,27 @@ func checkURL(address string) error {
 	return usageError{fmt.Errorf("--url %s: give the address without a path, such as https://gym.example", address)}
 }
 
+// served is how a gym is served.
+type served struct {
+	address, public string            // what it listens on, and what people reach it by when that is another
+	secrets         map[string]string // of invitations, by whom they are for
+	quiet           bool              // note troubles alone, and not what is asked
+}
+
 // serve answers on an address until the program is told to stop. It says where, and the
 // links by which people come in, when it does answer.
-func (p *program) serve(s *store.Store, address, public string, secrets map[string]string) error {
-	l, err := net.Listen("tcp", address)
+func (p *program) serve(s *store.Store, how served) error {
+	l, err := net.Listen("tcp", how.address)
 	if err != nil {
-		return outside("listening on "+address, err, "take another address with --listen, 127.0.0.1:0 for any that is free")
+		return outside("listening on "+how.address, err, "take another address with --listen, 127.0.0.1:0 for any that is free")
 	}
 	tcp, _ := l.Addr().(*net.TCPAddr)
 	at := "http://" + l.Addr().String()
-	log, laid := slog.New(slog.NewJSONHandler(p.Stderr, nil)), desk.New(p.day)
+	level := slog.LevelInfo
+	if how.quiet {
+		level = slog.LevelWarn
+	}
+	log, laid := slog.New(slog.NewJSONHandler(p.Stderr, &slog.HandlerOptions{Level: level})), desk.New(p.day)
 	figures := prometheus.NewRegistry()
 	crew := &jobs.Crew{Store: s, Desk: laid, Now: p.Now, Log: log, Metrics: figures}
 	if err := crew.Start(p.ctx); err != nil {
@@ -104,19 +115,19 @@ func (p *program) serve(s *store.Store, address, public string, secrets map[stri
 	defer ended.Wait()
 	defer end()
 	server := &web.Server{Store: s, Lexicon: p.lexicon, Now: p.Now, Random: rand.Reader, NewID: newID, Desk: laid, Background: crew, Metrics: figures,
-		Log: log, Plain: tcp != nil && tcp.IP.IsLoopback(), URL: public}
-	if public != "" {
-		at = public
+		Log: log, Plain: tcp != nil && tcp.IP.IsLoopback(), URL: how.public}
+	if how.public != "" {
+		at = how.public
 	}
 	links := map[string]string{}
-	for who, secret := range secrets {
+	for who, secret := range how.secrets {
 		links[who] = at + "/in/" + secret
 	}
 	if err := p.tellServing(at, links); err != nil {
 		return err
 	}
 	if err := server.Serve(p.ctx, l); err != nil {
-		return outside("serving on "+address, err, "look at what stands above")
+		return outside("serving on "+how.address, err, "look at what stands above")
 	}
 	return nil
 }
