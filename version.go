@@ -90,7 +90,7 @@ type Version struct {
 	Option     string // name of the option it stands on
 	AsWritten  bool   // nothing asked is easier than the division's figures
 	OneOff     bool   // something outside the option, for a limit, kit or skill
-	ByHand     bool   // a coach has set it, and it is not worked out away
+	ByHand     bool   // a coach or they have set it, and it is not worked out away
 	Choices    []Choice
 	Work       Work // the same tasks, by place
 	Dose       Dose // how much of the piece they do; the zero value is all of it

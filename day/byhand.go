@@ -9,13 +9,21 @@ import (
 	"roomful"
 )
 
-// ByHand is somebody's version of a piece that a coach has set. It is never computed
-// away.
+// ByHand is somebody's version of a piece that a coach or they themselves have set. It is
+// never computed away.
 type ByHand struct {
 	Athlete string // id
 	Piece   string // by name, empty for the main one
 	Work    roomful.Work
 	Whose   string // the coach's name
+	Own     bool   // they chose it themselves
+	// Option is the option of the day that it was taken from; empty for none. With one
+	// they do as much of the piece as is theirs, else all of it.
+	Option string
+	// Written is what [Stated] said when it was set; the zero value is not known.
+	Written  roomful.Work
+	Reason   string            // for the person and coaches
+	Segments []roomful.Segment // what is done from when, when it changes on the way
 }
 
 // byHand gives people the versions that a coach has set for them, and forecasts those
@@ -32,13 +40,22 @@ func (d *Day) byHand(ctx context.Context, c class, l *roomful.Lineup) error {
 		say := func(why string) {
 			l.Attention = append(l.Attention, roomful.Attention{Athlete: found.Athlete, Name: found.Name, Why: why})
 		}
-		if !sameLines(set.Work, found.Work) {
+		now := set.onto(found.Work, Stated(c.piece, c.People[i].Division))
+		if !now.fits {
 			say("a version was set by hand, and the sheet has other lines now: set it again")
 			continue
 		}
+		if len(now.lost) > 0 {
+			say("what was set by hand has " + d.gone(now.lost) + ", which the sheet has no longer; the rest of it holds")
+		}
 		written := d.entrant(c.People[i], c.abilities[i], c.piece, nil, c.effort).Work.All()
+		if !sameLines(now.work, set.Work) {
+			set.Segments = nil
+		}
+		set.Work = now.work
 		l.Versions[i] = set.on(found, written)
-		if other := d.workedOut(found, l.Versions[i]); len(other) > 0 {
+		set.stand(l)
+		if other := d.workedOut(found, l.Versions[i]); len(other) > 0 && !set.Own {
 			say(set.whose() + ": " + strings.Join(other, "; "))
 		}
 		moved = append(moved, i)
@@ -52,6 +69,9 @@ func (d *Day) byHand(ctx context.Context, c class, l *roomful.Lineup) error {
 
 // whose says whose word it is.
 func (b ByHand) whose() string {
+	if b.Own {
+		return "their own choice"
+	}
 	if b.Whose == "" {
 		return "the coach's word"
 	}
@@ -73,8 +93,11 @@ func sameLines(a, b roomful.Work) bool {
 // is said about them, and what a coach did not say of one stays; plates and the proof set
 // were found for another load.
 func (b ByHand) on(v roomful.Version, written []roomful.Task) roomful.Version {
-	v.ByHand, v.Shortlist, v.Segments, v.Dose = true, nil, nil, roomful.Dose{}
-	v.Choices, v.AsWritten = slices.Clone(v.Choices), true
+	v.ByHand, v.Shortlist, v.Segments = true, nil, b.Segments
+	if b.Option == "" {
+		v.Dose = roomful.Dose{}
+	}
+	v.Choices, v.AsWritten = slices.Clone(v.Choices), v.Dose.Whole()
 	for i, t := range b.Work.All() {
 		choice := &v.Choices[i]
 		t.Slot = choice.Slot
@@ -86,12 +109,33 @@ func (b ByHand) on(v roomful.Version, written []roomful.Task) roomful.Version {
 		}
 		if !sameTask(choice.Task, t) {
 			v.OneOff, v.Proof, v.Plates = true, nil, nil
-			*choice = roomful.Choice{Task: t, Low: t.Load, High: t.Load, Changed: !sameTask(written[i], t), Why: b.whose()}
+			*choice = roomful.Choice{Task: t, Low: t.Load, High: t.Load, Changed: !sameTask(written[i], t), Why: b.whose(), Private: b.Reason}
 		}
 		v.AsWritten = v.AsWritten && !easier(t, written[i])
 		v.Work = v.Work.With(i, t)
 	}
 	return v
+}
+
+// stand moves somebody to the option that their version was taken from, if the day still
+// has it.
+func (b ByHand) stand(l *roomful.Lineup) {
+	if !slices.ContainsFunc(l.Options, func(o roomful.Option) bool { return o.Name == b.Option }) {
+		return
+	}
+	l.Options = slices.Clone(l.Options)
+	for i := range l.Options {
+		o := &l.Options[i]
+		o.People = slices.DeleteFunc(slices.Clone(o.People), func(id string) bool { return id == b.Athlete })
+		if o.Name == b.Option {
+			o.People = append(o.People, b.Athlete)
+		}
+	}
+	for i := range l.Versions {
+		if l.Versions[i].Athlete == b.Athlete {
+			l.Versions[i].Option = b.Option
+		}
+	}
 }
 
 // sameTask reports whether two lines ask the same.

@@ -51,7 +51,7 @@ type Version struct {
 	Option     *string          `json:"option"`
 	AsWritten  bool             `json:"as_written"`
 	OneOff     bool             `json:"one_off"`
-	ByHand     bool             `json:"by_hand"` // a coach has set it
+	ByHand     bool             `json:"by_hand"` // a coach or they themselves have set it
 	Elements   []Choice         `json:"elements"`
 	StopAt     *float64         `json:"stop_at_seconds"` // on the piece's clock; null when they do not stop before it ends
 	Dose       *Dose            `json:"dose"`            // null for all of the piece

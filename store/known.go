@@ -6,12 +6,28 @@ import (
 	"roomful"
 )
 
-// Override is a version that a coach set by hand. It sticks until it is taken back.
+// Override is a version that was set by hand, by a coach or by whose it is. It sticks until
+// it is taken back.
 type Override struct {
 	Document, Piece, Person string
 	Work                    roomful.Work
 	Account                 string
 	At                      time.Time
+	// Written is what the sheet said for their division then: what is as it was written
+	// follows the sheet when that is edited. The zero value is not known.
+	Written roomful.Work
+	Option  string // of the day that it was taken from; empty for none
+	Reason  string // for the person and coaches; empty for none
+	// Segments are what is done from when, when it changes on the way.
+	Segments []roomful.Segment
+}
+
+// set is what is kept of an override in JSON: the work first, which was alone once.
+type set struct {
+	Once, Round, Last []roomful.Task
+	Written           roomful.Work
+	Option, Reason    string
+	Segments          []roomful.Segment
 }
 
 // Overrides lists the versions of a sheet that were set by hand.
@@ -23,13 +39,17 @@ func (b *Books) Overrides(document string) ([]Override, error) {
 			return o, err
 		}
 		o.At = instant(at)
-		return o, decode(work, &o.Work)
+		var kept set
+		err = decode(work, &kept)
+		o.Work = roomful.Work{Once: kept.Once, Round: kept.Round, Last: kept.Last}
+		o.Written, o.Option, o.Reason, o.Segments = kept.Written, kept.Option, kept.Reason, kept.Segments
+		return o, err
 	}, `SELECT document_id, piece, person_id, work, account_id, at FROM overrides WHERE gym_id = $1 AND document_id = $2 ORDER BY piece, person_id`, b.gym, document)
 }
 
 // PutOverride sets somebody's version of a piece by hand.
 func (b *Books) PutOverride(o Override) error {
-	work, err := encode(o.Work)
+	work, err := encode(set{o.Work.Once, o.Work.Round, o.Work.Last, o.Written, o.Option, o.Reason, o.Segments})
 	if err != nil {
 		return err
 	}

@@ -176,7 +176,10 @@ const bandSteps = 3
 // bands finds every band in one screening: loads that keep the median in the
 // window or, where it is not in it, hardly lose; never above what is written or
 // what the bounds allow.
-func (c *class) bands() map[*person][]band {
+func (c *class) bands() map[*person][]band { return c.bandsOf(c.going) }
+
+// bandsOf finds the bands of some people.
+func (c *class) bandsOf(people []*person) map[*person][]band {
 	type trial struct {
 		li   int
 		up   bool
@@ -185,7 +188,7 @@ func (c *class) bands() map[*person][]band {
 	out := map[*person][]band{}
 	var trials []trial
 	var plans []*plan
-	for _, p := range c.going {
+	for _, p := range people {
 		q := p.plans[0]
 		out[p] = make([]band, len(c.lines))
 		for li, t := range q.tasks {

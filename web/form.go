@@ -65,4 +65,7 @@ var forms = map[string]form{
 	"GET /sheets/{name}/overrides":                 {gives: several{"overrides", override{}}},
 	"PUT /sheets/{name}/overrides/{person}":        {takes: overriding{}, gives: override{}},
 	"DELETE /sheets/{name}/overrides/{person}":     {asks: []string{"piece"}},
+	"GET /sheets/{name}/choices/{person}":          {gives: choices{}, asks: []string{"piece", "class", "home"}},
+	"PUT /sheets/{name}/choices/{person}":          {takes: picking{}, gives: choices{}, asks: []string{"class"}},
+	"DELETE /sheets/{name}/choices/{person}":       {asks: []string{"piece"}},
 }

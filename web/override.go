@@ -10,7 +10,7 @@ import (
 	"roomful/store"
 )
 
-// override is somebody's version of a piece that a coach set by hand.
+// override is somebody's version of a piece that a coach or they themselves set by hand.
 type override struct {
 	Person   string        `json:"person"`
 	Name     string        `json:"name"`
@@ -18,6 +18,8 @@ type override struct {
 	Work     exchange.Work `json:"work"`
 	Account  string        `json:"account"` // who set it
 	At       string        `json:"at"`
+	Option   string        `json:"option"` // that it was taken from; empty for none
+	Reason   string        `json:"reason"`
 	Replaced *override     `json:"replaced,omitempty"` // what stood there before, of another hand or the same
 }
 
@@ -51,13 +53,14 @@ func (s *Server) overrides(w http.ResponseWriter, q *http.Request, v visit) erro
 }
 
 func overrideOf(o store.Override, name string) override {
-	return override{Person: o.Person, Name: name, Piece: o.Piece, Work: exchange.WorkOf(o.Work), Account: o.Account, At: instant(o.At)}
+	return override{Person: o.Person, Name: name, Piece: o.Piece, Work: exchange.WorkOf(o.Work), Account: o.Account, At: instant(o.At), Option: o.Option, Reason: o.Reason}
 }
 
 // overriding is what a coach sends: a piece, and what somebody does of it.
 type overriding struct {
-	Piece string        `json:"piece"`
-	Work  exchange.Work `json:"work"`
+	Piece  string        `json:"piece"`
+	Work   exchange.Work `json:"work"`
+	Reason string        `json:"reason"`
 }
 
 // putOverride sets somebody's version by hand. What it replaces comes back, so that of
@@ -68,6 +71,9 @@ func (s *Server) putOverride(w http.ResponseWriter, q *http.Request, v visit) er
 		return err
 	}
 	work, err := sent.Work.Read(s.Lexicon)
+	if err == nil {
+		err = checkReason(sent.Reason)
+	}
 	if err != nil {
 		return err
 	}
@@ -77,14 +83,16 @@ func (s *Server) putOverride(w http.ResponseWriter, q *http.Request, v visit) er
 		if err != nil {
 			return err
 		}
-		if err := s.fits(d, sent.Piece, work); err != nil {
+		part, err := s.fits(d, sent.Piece, work)
+		if err != nil {
 			return err
 		}
 		before, err := b.Overrides(d.ID)
 		if err != nil {
 			return err
 		}
-		o := store.Override{Document: d.ID, Piece: sent.Piece, Person: who.ID, Work: work, Account: v.Account.ID, At: s.Now()}
+		o := store.Override{Document: d.ID, Piece: sent.Piece, Person: who.ID, Work: work, Account: v.Account.ID, At: s.Now(),
+			Written: day.Stated(part, who.Division), Reason: sent.Reason}
 		out = overrideOf(o, who.Name)
 		for _, was := range before {
 			if was.Person == who.ID && was.Piece == sent.Piece {
@@ -100,20 +108,20 @@ func (s *Server) putOverride(w http.ResponseWriter, q *http.Request, v visit) er
 }
 
 // fits refuses a version that is of no piece of a day, or has other lines than it.
-func (s *Server) fits(d store.Document, piece string, work roomful.Work) error {
+func (s *Server) fits(d store.Document, piece string, work roomful.Work) (roomful.Part, error) {
 	session, ok := s.session(d)
 	if !ok {
-		return &roomful.Error{Summary: "setting a version by hand: the sheet has faults", Hint: "save it once more: the answer lists them"}
+		return roomful.Part{}, &roomful.Error{Summary: "setting a version by hand: the sheet has faults", Hint: "save it once more: the answer lists them"}
 	}
 	p, ok := session.Asked(piece)
 	if !ok {
-		return &roomful.Error{Summary: "setting a version by hand: the day has no piece of that name", Hint: "leave piece out for the main one"}
+		return p, &roomful.Error{Summary: "setting a version by hand: the day has no piece of that name", Hint: "leave piece out for the main one"}
 	}
 	if len(work.Once) != len(p.Once) || len(work.Round) != len(p.Round) || len(work.Last) != len(p.Last) {
-		return &roomful.Error{Summary: fmt.Sprintf("setting a version by hand: %s has %d lines once, %d in each round and %d last", p.Name(), len(p.Once), len(p.Round), len(p.Last)),
+		return p, &roomful.Error{Summary: fmt.Sprintf("setting a version by hand: %s has %d lines once, %d in each round and %d last", p.Name(), len(p.Once), len(p.Round), len(p.Last)),
 			Hint: "send a line for each, the same or another"}
 	}
-	return nil
+	return p, nil
 }
 
 // dropOverride has somebody's version computed again.
@@ -137,9 +145,11 @@ func byHand(b *store.Books, sheet string) (out []day.ByHand, err error) {
 	if err != nil || len(all) == 0 {
 		return nil, err
 	}
-	names, err := accountNames(b)
+	accounts, err := accountsByID(b)
 	for _, o := range all {
-		out = append(out, day.ByHand{Athlete: o.Person, Piece: o.Piece, Work: o.Work, Whose: names[o.Account]})
+		by := accounts[o.Account]
+		out = append(out, day.ByHand{Athlete: o.Person, Piece: o.Piece, Work: o.Work, Whose: by.Name, Own: ownChoice(by, o),
+			Option: o.Option, Written: o.Written, Reason: o.Reason, Segments: o.Segments})
 	}
 	return out, err
 }

@@ -41,12 +41,22 @@ func turn(ctx context.Context) (end func(), err error) {
 type asked struct {
 	day.Question
 	*day.Day
-	start time.Duration // of the class, since midnight
+	start time.Duration  // of the class, since midnight
+	sheet store.Document // that it is about
 }
 
 // ask makes a question of a request: the sheet by its name, the piece and the class by
 // "piece" and "class". Without a class it is about everybody who comes.
 func (s *Server) ask(q *http.Request, v visit) (asked, error) {
+	alone := ""
+	if !v.May(account.SeeHealth) {
+		alone = v.Account.Person
+	}
+	return s.askOf(q, v, alone)
+}
+
+// askOf is ask, about somebody alone when more would come than a day is worked out for.
+func (s *Server) askOf(q *http.Request, v visit, alone string) (asked, error) {
 	var out asked
 	err := s.Store.View(q.Context(), func(tx *store.Tx) error {
 		b := tx.In(v.Gym)
@@ -64,13 +74,13 @@ func (s *Server) ask(q *http.Request, v visit) (asked, error) {
 				return err
 			}
 		}
-		if !v.May(account.SeeHealth) && len(people) > mostAsked { // of one alone, then
-			people = slices.DeleteFunc(slices.Clone(people), func(a roomful.Athlete) bool { return a.ID != v.Account.Person })
+		if alone != "" && len(people) > mostAsked {
+			people = slices.DeleteFunc(slices.Clone(people), func(a roomful.Athlete) bool { return a.ID != alone })
 		}
 		if len(people) > mostAsked {
 			return &roomful.Error{Summary: fmt.Sprintf("working a day out for %d people", len(people)), Hint: fmt.Sprintf("name a class: up to %d fit into one answer", mostAsked)}
 		}
-		out.Day = g.Day
+		out.Day, out.sheet = g.Day, sheet
 		session, faults := g.Session(q.Context(), sheet)
 		if faults > 0 {
 			return &roomful.Error{Summary: "working out " + sheet.Name + ": the sheet has faults", Hint: "save it once more: the answer lists them"}

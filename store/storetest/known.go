@@ -11,7 +11,8 @@ import (
 func known(t *testing.T, h *house) {
 	h.somebody("mo")
 	h.sheet("d1", "text")
-	o := store.Override{Document: "d1", Piece: "main", Person: "mo", Work: Filled[roomful.Work](), Account: "coach", At: Now}
+	o := store.Override{Document: "d1", Piece: "main", Person: "mo", Work: Filled[roomful.Work](), Account: "coach", At: Now,
+		Written: Filled[roomful.Work](), Option: "Lighter", Reason: "a cold", Segments: Filled[[]roomful.Segment]()}
 	h.update(func(tx *store.Tx) error { return tx.In(ours).PutOverride(o) })
 	h.same("by hand", look(h, func(b *store.Books) ([]store.Override, error) { return b.Overrides("d1") }), []store.Override{o})
 	h.update(func(tx *store.Tx) error { return tx.In(ours).DropOverride("d1", "main", "mo") })

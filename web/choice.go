@@ -1,0 +1,154 @@
+package web
+
+import (
+	"net/http"
+	"slices"
+
+	"roomful"
+	"roomful/account"
+	"roomful/day"
+	"roomful/exchange"
+	"roomful/store"
+)
+
+// choices are the options of a day as one person would do them, and what they do now.
+type choices struct {
+	Person string                 `json:"person"`
+	Name   string                 `json:"name"`
+	Piece  string                 `json:"piece"`
+	Now    *exchange.Version      `json:"now"`     // null for who is referred out
+	Set    *override              `json:"set"`     // null when nothing was set by hand
+	SetBy  *string                `json:"set_by"`  // whose word that is, by name
+	MaySet bool                   `json:"may_set"` // the one who asks may change it
+	All    []exchange.Alternative `json:"options"`
+}
+
+// choices shows what somebody would do on each option of a day, to them and to coaches.
+func (s *Server) choices(w http.ResponseWriter, q *http.Request, v visit) error {
+	who, err := cared(q, v)
+	if err != nil {
+		return err
+	}
+	end, err := turn(q.Context())
+	if err != nil {
+		return err
+	}
+	defer end()
+	got, err := s.choosing(q, v, chooser{who: who, piece: q.FormValue("piece"), home: q.FormValue("home") != ""})
+	if err != nil {
+		return err
+	}
+	out, err := s.choicesOf(q, v, got)
+	if err != nil {
+		return err
+	}
+	return answer(w, out)
+}
+
+// chooser is who may choose of which piece.
+type chooser struct {
+	who, piece string
+	home       bool
+}
+
+// chosen is what somebody may do of a day, and what they do now.
+type chosen struct {
+	asked
+	who string
+	now day.Versions
+	all day.Choices
+}
+
+// choosing works out what somebody may do.
+func (s *Server) choosing(q *http.Request, v visit, of chooser) (c chosen, err error) {
+	c.who = of.who
+	if c.asked, err = s.askOf(q, v, of.who); err != nil {
+		return c, err
+	}
+	c.Piece = of.piece
+	if !slices.ContainsFunc(c.People, func(a roomful.Athlete) bool { return a.ID == of.who }) {
+		return c, store.ErrMissing
+	}
+	if c.now, err = c.Versions(q.Context(), c.Question, of.home); err != nil {
+		return c, err
+	}
+	c.all, err = c.Choices(q.Context(), c.Question, of.who, of.home)
+	return c, err
+}
+
+// version is what they do now.
+func (c chosen) version() roomful.Version {
+	i := slices.IndexFunc(c.now.Versions, func(o roomful.Version) bool { return o.Athlete == c.who })
+	return c.now.Versions[i]
+}
+
+// choicesOf is what may be chosen as the one who asks may see it: members in words, without
+// forecasts.
+func (s *Server) choicesOf(q *http.Request, v visit, c chosen) (choices, error) {
+	now := c.version()
+	out := choices{Person: c.who, Name: now.Name, Piece: c.all.Piece.Name(), MaySet: true, All: exchange.AlternativesOf(c.all.Piece, c.all.Alternatives, now.Option)}
+	line := exchange.LineupOf(c.now.Piece, c.now.Effort, roomful.Lineup{Versions: []roomful.Version{now}})
+	if now.Stop == "" {
+		out.Now = &line.Athletes[0]
+	}
+	if !v.May(account.SeeHealth) {
+		for i := range out.All {
+			if of := out.All[i].Version; of != nil {
+				of.Forecast = nil
+			}
+		}
+		if out.Now != nil {
+			out.Now.Forecast = nil
+		}
+	}
+	err := s.view(q, v, func(b *store.Books) error {
+		d, err := b.Named(store.Sheet, q.PathValue("name"))
+		if err != nil {
+			return err
+		}
+		o, by, err := setFor(b, d, c.Session, c.all.Piece, c.who)
+		if err != nil || o == nil {
+			return err
+		}
+		one := overrideOf(*o, now.Name)
+		out.Set, out.SetBy, out.MaySet = &one, &by.Name, v.May(account.Override) || ownChoice(by, *o)
+		return nil
+	})
+	return out, err
+}
+
+// setFor is what was set by hand for somebody of a piece, and by whom; nil for nothing. A
+// piece goes by several names, and a coach's word by any of them stands above others.
+func setFor(b *store.Books, d store.Document, session roomful.Session, piece roomful.Part, who string) (found *store.Override, by store.Account, err error) {
+	all, err := b.Overrides(d.ID)
+	if err != nil {
+		return nil, by, err
+	}
+	accounts, err := accountsByID(b)
+	for _, o := range all {
+		p, ok := session.Asked(o.Piece)
+		if !ok || o.Person != who || p.Name() != piece.Name() {
+			continue
+		}
+		if found == nil || !ownChoice(accounts[o.Account], o) {
+			found, by = &o, accounts[o.Account]
+		}
+	}
+	return found, by, err
+}
+
+// accountsByID are all accounts.
+func accountsByID(b *store.Books) (map[string]store.Account, error) {
+	all, err := b.Accounts()
+	out := map[string]store.Account{}
+	for _, a := range all {
+		out[a.ID] = a
+	}
+	return out, err
+}
+
+// ownChoice reports whether a version was set by whose it is, as a member: what a coach
+// says of themselves is a coach's word too.
+func ownChoice(by store.Account, o store.Override) bool {
+	return by.Person == o.Person && by.Role == store.Member
+}

@@ -1,0 +1,222 @@
+package web
+
+import (
+	"cmp"
+	"fmt"
+	"maps"
+	"net/http"
+	"slices"
+	"unicode/utf8"
+
+	"roomful"
+	"roomful/account"
+	"roomful/day"
+	"roomful/exchange"
+	"roomful/store"
+)
+
+// coachesWord refuses a member who would change what a coach has set.
+func coachesWord(v visit, by store.Account, o *store.Override) error {
+	if o == nil || v.May(account.Override) || ownChoice(by, *o) {
+		return nil
+	}
+	name := cmp.Or(by.Name, "a coach")
+	return &refusal{http.StatusForbidden, roomful.Error{Summary: name + " has set this for you", Hint: "ask " + name + " to change it"}}
+}
+
+// picking is what somebody chooses: an option of the day by its name, loads by movement, or
+// both. Without an option the loads are those of what they do now.
+type picking struct {
+	Piece  string                               `json:"piece"`
+	Option string                               `json:"option"`
+	Loads  map[roomful.MovementID]exchange.Mass `json:"loads"`
+	Reason string                               `json:"reason"`
+}
+
+// mostReason bounds why a version was set.
+const mostReason = 500
+
+// checkReason refuses a reason that is none.
+func checkReason(text string) error {
+	if utf8.RuneCountInString(text) > mostReason {
+		return &roomful.Error{Summary: "setting a version: the reason is too long", Hint: "a sentence will do"}
+	}
+	return nil
+}
+
+// check refuses what cannot be chosen whatever the day is.
+func (p picking) check() error {
+	if p.Option == "" && len(p.Loads) == 0 {
+		return &roomful.Error{Summary: "choosing a version: neither an option nor a load is named", Hint: "send option, one of those of the day, or loads by movement"}
+	}
+	for _, m := range p.Loads {
+		if m.Unit != roomful.Kilogram.String() && m.Unit != roomful.Pound.String() {
+			return &roomful.Error{Summary: "choosing a version: a load is in kg or lb", Hint: `send {"mass": 35, "unit": "kg"}`}
+		}
+	}
+	return checkReason(p.Reason)
+}
+
+// choose sets what somebody does by an option of the day or by loads: they themselves, or a
+// coach, whose word stands above theirs.
+func (s *Server) choose(w http.ResponseWriter, q *http.Request, v visit) error {
+	who, err := cared(q, v)
+	if err != nil {
+		return err
+	}
+	var sent picking
+	if err := read(q, &sent); err != nil {
+		return err
+	}
+	if err := sent.check(); err != nil {
+		return err
+	}
+	end, err := turn(q.Context())
+	if err != nil {
+		return err
+	}
+	defer end()
+	of := chooser{who: who, piece: sent.Piece}
+	got, err := s.choosing(q, v, of)
+	if err != nil {
+		return err
+	}
+	work, option, err := got.pick(sent, v.May(account.Override))
+	if err != nil {
+		return err
+	}
+	if err := s.setBy(q, v, got, store.Override{Person: who, Work: work, Option: option, Reason: sent.Reason}); err != nil {
+		return err
+	}
+	if got, err = s.choosing(q, v, of); err != nil {
+		return err
+	}
+	out, err := s.choicesOf(q, v, got)
+	if err != nil {
+		return err
+	}
+	return answer(w, out)
+}
+
+// setBy keeps a version that was worked out, unless a coach's word is in the way.
+func (s *Server) setBy(q *http.Request, v visit, of chosen, o store.Override) error {
+	return s.update(q, v, func(b *store.Books) error {
+		d, err := b.Named(store.Sheet, q.PathValue("name"))
+		if err != nil {
+			return err
+		}
+		was, by, err := setFor(b, d, of.Session, of.all.Piece, o.Person)
+		if err == nil {
+			err = coachesWord(v, by, was)
+		}
+		if err != nil {
+			return err
+		}
+		if o.Piece = keyOf(of.Session, of.all.Piece); was != nil {
+			o.Piece = was.Piece
+		}
+		if d.ID != of.sheet.ID || d.Revision != of.sheet.Revision { // what was worked out is of another text
+			return store.ErrStale
+		}
+		p, err := b.Person(o.Person)
+		if err != nil {
+			return err
+		}
+		o.Document, o.Account, o.At, o.Written = d.ID, v.Account.ID, s.Now(), day.Stated(of.all.Piece, p.Division)
+		return b.PutOverride(o)
+	})
+}
+
+// keyOf is what a piece is kept under: nothing for the main one, else its name.
+func keyOf(session roomful.Session, piece roomful.Part) string {
+	if main, ok := session.Asked(""); ok && main.Name() == piece.Name() {
+		return ""
+	}
+	return piece.Name()
+}
+
+// pick is the work that somebody chose. What is not theirs only a coach may give them, and
+// where their bounds rule nobody but a coach goes above them.
+func (c chosen) pick(sent picking, coach bool) (work roomful.Work, option string, err error) {
+	base := c.version()
+	if base.Stop != "" {
+		return work, "", &roomful.Error{Summary: "choosing a version: there is none today", Hint: base.Stop}
+	}
+	if sent.Option != "" {
+		i := slices.IndexFunc(c.all.Alternatives, func(a roomful.Alternative) bool { return a.Name == sent.Option })
+		if i < 0 {
+			return work, "", &roomful.Error{Summary: "choosing a version: the day has no such option", Hint: "read the options again: they change with who comes"}
+		}
+		a := c.all.Alternatives[i]
+		if a.Version == nil || a.Not != "" && !coach {
+			return work, "", &roomful.Error{Summary: "choosing a version: that option is not yours today: " + a.Not, Hint: "choose another, or ask a coach"}
+		}
+		base = *a.Version
+	}
+	work = base.Work
+	for _, id := range slices.Sorted(maps.Keys(sent.Loads)) {
+		m := sent.Loads[id]
+		load := roomful.Mass{Value: m.Mass}
+		if m.Unit == roomful.Pound.String() {
+			load.Unit = roomful.Pound
+		}
+		if work, err = c.Reload(work, id, load, c.Kit); err != nil {
+			return work, "", err
+		}
+		if most, held := heldTo(base, id); held && !coach && load.Kg() > most.Kg()+0.01 {
+			return work, "", &roomful.Error{Summary: fmt.Sprintf("choosing a version: %s is more than %s, the most that is yours today", load, most), Hint: "ask a coach"}
+		}
+	}
+	return work, base.Option, nil
+}
+
+// heldTo is the most that somebody lifts whose bounds rule their day: limits, age, first
+// months, first week back.
+func heldTo(v roomful.Version, id roomful.MovementID) (most roomful.Mass, held bool) {
+	for _, c := range v.Choices {
+		if c.Movement == id && c.Load.Value > 0 {
+			if most = c.High; c.Load.Kg() > most.Kg() {
+				most = c.Load
+			}
+			return most, len(v.Cautions) > 0
+		}
+	}
+	return most, false
+}
+
+// unchoose has somebody do again what is worked out for them.
+func (s *Server) unchoose(w http.ResponseWriter, q *http.Request, v visit) error {
+	who, err := cared(q, v)
+	if err != nil {
+		return err
+	}
+	if err := s.update(q, v, func(b *store.Books) error {
+		d, err := b.Named(store.Sheet, q.PathValue("name"))
+		if err != nil {
+			return err
+		}
+		if _, err := b.Person(who); err != nil {
+			return err
+		}
+		session, _ := s.session(d)
+		piece, ok := session.Asked(q.FormValue("piece"))
+		if !ok {
+			return store.ErrMissing
+		}
+		was, by, err := setFor(b, d, session, piece, who)
+		if err == nil {
+			err = coachesWord(v, by, was)
+		}
+		if err == nil && was == nil {
+			err = store.ErrMissing
+		}
+		if err != nil {
+			return err
+		}
+		return b.DropOverride(d.ID, was.Piece, who)
+	}); err != nil {
+		return err
+	}
+	w.WriteHeader(http.StatusNoContent)
+	return nil
+}
