@@ -278,6 +278,8 @@ func TestElsewhere(t *testing.T) {
 			delete(body, "revision")
 			delete(body, "id")
 			delete(body, "text")
+		case strings.HasSuffix(pattern, "/choices/{person}"):
+			body = map[string]any{"option": "As written"}
 		case strings.HasSuffix(pattern, "/notes"):
 			delete(body, "revision")
 			delete(body, "work")
