@@ -11,6 +11,9 @@ import (
 // dayPage is a day: to those who write it with everybody's version, to anybody else with
 // their own.
 func (s *Server) dayPage(w http.ResponseWriter, q *http.Request, v visit) error {
+	if !v.May(account.EditSheets) {
+		return s.myDayPage(w, q, v)
+	}
 	var frame page.Frame
 	var d store.Document
 	if err := s.view(q, v, func(b *store.Books) (err error) {
@@ -22,9 +25,5 @@ func (s *Server) dayPage(w http.ResponseWriter, q *http.Request, v visit) error 
 	}); err != nil {
 		return err
 	}
-	head := page.DayHead{Name: d.Name, Title: d.Title, When: inWords(d.Day)}
-	if v.May(account.EditSheets) {
-		return s.show(w, http.StatusOK, frame, page.Day{DayHead: head, Text: d.Text, Revision: d.Revision})
-	}
-	return s.show(w, http.StatusOK, frame, page.MyDay{DayHead: head})
+	return s.show(w, http.StatusOK, frame, page.Day{DayHead: page.DayHead{Name: d.Name, Title: d.Title, When: inWords(d.Day)}, Text: d.Text, Revision: d.Revision})
 }
