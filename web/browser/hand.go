@@ -1,0 +1,166 @@
+package browser
+
+import (
+	"cmp"
+	"context"
+	_ "embed" // scripts
+	"encoding/json"
+	"errors"
+	"fmt"
+	"strings"
+	"time"
+
+	"github.com/chromedp/cdproto/cdp"
+	"github.com/chromedp/cdproto/input"
+	"github.com/chromedp/cdproto/page"
+	"github.com/chromedp/cdproto/webauthn"
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+)
+
+//go:embed script/find.js
+var findScript string
+
+// spot is where something is, or why it is nowhere.
+type spot struct {
+	X, Y    float64
+	Kind    string // its tag, or checkbox, radio, select
+	Trouble string
+}
+
+// find calls a function of find.js.
+func (t *Tab) find(what, words string) spot {
+	t.Helper()
+	quoted, err := json.Marshal(words)
+	if err != nil {
+		t.Fatal(err)
+	}
+	at := ask[spot](t, what+" "+words, findScript+"\n"+what+"("+string(quoted)+")")
+	if at.Trouble != "" {
+		t.Fatalf("%s %q: %s", what, words, at.Trouble)
+	}
+	return at
+}
+
+// press presses the middle of something: with a thumb where there is one.
+func (t *Tab) press(at spot, what string) {
+	t.Helper()
+	if t.Touch {
+		t.do("tapping "+what, chromedp.TapXY(at.X, at.Y))
+	} else {
+		t.do("clicking "+what, chromedp.MouseClickXY(at.X, at.Y))
+	}
+	t.Settle()
+}
+
+// Click presses the link, button, summary or labelled box that reads these words, and
+// waits until the page stands. Of several it takes the one that says nothing more, and
+// then the first.
+func (t *Tab) Click(words string) {
+	t.Helper()
+	t.press(t.find("pressable", words), words)
+}
+
+// Fill writes into the field with this label in place of what stood there; of a choice it
+// takes what reads so.
+func (t *Tab) Fill(label, text string) {
+	t.Helper()
+	at := t.find("fieldOf", label)
+	if at.Kind == "select" {
+		t.find("choose", label+"\n"+text)
+		t.Settle()
+		return
+	}
+	t.do("writing into "+label, chromedp.Func(func(ctx context.Context, target *chromedp.Target) error {
+		_, err := cdp.Call(ctx, target, input.InsertText, input.InsertTextParams{Text: text})
+		return err
+	}))
+	t.Settle()
+}
+
+// Keys that have names.
+const (
+	Tabulator = kb.Tab
+	Enter     = kb.Enter
+	Escape    = kb.Escape
+	Up        = kb.ArrowUp
+	Down      = kb.ArrowDown
+	Left      = kb.ArrowLeft
+	Right     = kb.ArrowRight
+)
+
+// Press presses keys one after the other, as in Press(Down+Down+Enter), and waits until
+// the page stands.
+func (t *Tab) Press(keys string) {
+	t.Helper()
+	t.do(fmt.Sprintf("pressing %q", keys), chromedp.KeyEvent(keys))
+	t.Settle()
+}
+
+// Text is what can be read on the page, as a person sees it.
+func (t *Tab) Text() string {
+	t.Helper()
+	return ask[string](t, "reading", "document.body.innerText")
+}
+
+// seenWithin is how long a page may take to say what it was waited for (judgement).
+const seenWithin = 20 * time.Second
+
+// See waits until these words can be read on the page.
+func (t *Tab) See(words string) {
+	t.Helper()
+	for end := time.Now().Add(seenWithin); !strings.Contains(t.Text(), words); time.Sleep(20 * time.Millisecond) {
+		if time.Now().After(end) {
+			t.Fatalf("%q cannot be read: the page says %q", words, t.Text())
+		}
+	}
+}
+
+// Address is where the tab is.
+func (t *Tab) Address() string {
+	t.Helper()
+	return ask[string](t, "reading the address", "document.location.href")
+}
+
+// Back goes back, as the browser's own button does.
+func (t *Tab) Back() {
+	t.Helper()
+	from := t.Address()
+	t.do("going back", chromedp.Func(func(ctx context.Context, target *chromedp.Target) error {
+		past, err := cdp.Call(ctx, target, page.GetNavigationHistory, cdp.Empty{})
+		if err != nil || past.CurrentIndex == 0 {
+			return cmp.Or(err, errors.New("there is nowhere to go back to"))
+		}
+		// A page that was kept as it was tells of no loading: nothing waits for that here.
+		_, err = cdp.Call(ctx, target, page.NavigateToHistoryEntry, page.NavigateToHistoryEntryParams{EntryID: past.Entries[past.CurrentIndex-1].ID})
+		return err
+	}))
+	for end := time.Now().Add(patience); t.Address() == from && time.Now().Before(end); {
+		time.Sleep(10 * time.Millisecond)
+	}
+	t.Settle()
+}
+
+// Reload loads the page again.
+func (t *Tab) Reload() {
+	t.Helper()
+	t.heard.forget()
+	t.do("loading again", chromedp.Reload())
+	t.Settle()
+}
+
+// Passkeys gives the device a virtual authenticator whose owner is always there, as Web
+// Authentication level 2, 11 describes them.
+func (t *Tab) Passkeys() {
+	t.Helper()
+	t.do("giving the device an authenticator", chromedp.Func(func(ctx context.Context, target *chromedp.Target) error {
+		if _, err := cdp.Call(ctx, target, webauthn.Enable, webauthn.EnableParams{}); err != nil {
+			return err
+		}
+		_, err := cdp.Call(ctx, target, webauthn.AddVirtualAuthenticator, webauthn.AddVirtualAuthenticatorParams{Options: &webauthn.VirtualAuthenticatorOptions{
+			Protocol: webauthn.AuthenticatorProtocolCtap2, Transport: webauthn.AuthenticatorTransportInternal,
+			HasResidentKey: true, HasUserVerification: true, IsUserVerified: true, AutomaticPresenceSimulation: true,
+		}})
+		return err
+	}))
+}

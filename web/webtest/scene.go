@@ -1,0 +1,77 @@
+package webtest
+
+import (
+	"testing"
+
+	"roomful/store"
+	"roomful/web/browser"
+)
+
+// Scene is a page in one of its states, as somebody sees it.
+type Scene struct {
+	Name string // of its pictures: who-what-state
+	Of   string // the page's pattern in the table of pages; empty for what no page is at
+	As   string // a role, or nobody
+	// Path leads there. {secret} is a new invitation for a member.
+	Path string
+	// Empty is a scene of a gym with nothing in it.
+	Empty bool
+	// First changes the gym before the visit; the scene then has one of its own.
+	First func(testing.TB, *Gym)
+	// Then is what is done on the page before it is looked at. It has to work without
+	// JavaScript too.
+	Then func(*browser.Tab)
+	// Status is what the page is answered with; 0 is 200.
+	Status int
+	// Sizes that it is looked at in; without any, all that people carry.
+	Sizes []browser.Size
+}
+
+// carried are the sizes that people carry.
+var carried = []browser.Size{browser.Phone, browser.SmallPhone, browser.Tablet, browser.Laptop}
+
+// wall is what hangs on one.
+var wall = []browser.Size{browser.Wall}
+
+// Scenes are all there are. A page that is new joins by a line for each state that people
+// see it in.
+var Scenes = []Scene{
+	{Name: "nobody-enter", Of: "GET /enter", Path: "/enter"},
+	{Name: "nobody-enter-wrong", Of: "GET /enter", Path: "/enter", Then: wrongPassword},
+	{Name: "nobody-invited", Of: "GET /in/{secret}", Path: "/in/{secret}"},
+	{Name: "nobody-invited-too-late", Of: "GET /in/{secret}", Path: "/in/no-such-secret", Status: 403},
+	{Name: "nobody-refused", Path: "/sheets", Status: 401},
+	{Name: "owner-today-empty", Of: "GET /{$}", As: store.Owner, Path: "/", Empty: true},
+	{Name: "coach-day-missing", Of: "GET /sheets/{name}", As: store.Coach, Path: "/sheets/no-such-day", Status: 404},
+	{Name: "coach-sheets", Of: "GET /sheets", As: store.Coach, Path: "/sheets"},
+	{Name: "coach-sheets-empty", Of: "GET /sheets", As: store.Coach, Path: "/sheets", Empty: true},
+	{Name: "coach-me", Of: "GET /me", As: store.Coach, Path: "/me"},
+	{Name: "member-day", Of: "GET /sheets/{name}", As: store.Member, Path: "/"},
+	{Name: "member-refused", As: store.Member, Path: "/people", Status: 403},
+	{Name: "member-me", Of: "GET /me", As: store.Member, Path: "/me"},
+	{Name: "member-nowhere", As: store.Member, Path: "/no-such-page", Status: 404},
+	{Name: "screen-day", Of: "GET /sheets/{name}", As: store.Screen, Path: "/", Sizes: wall},
+}
+
+// wrongPassword tries to come in by one.
+func wrongPassword(t *browser.Tab) {
+	t.Fill("Your name", "Nobody here")
+	t.Fill("Password", "not this one")
+	t.Click("Come in")
+}
+
+// Answer is the status that the page is answered with.
+func (s Scene) Answer() int {
+	if s.Status == 0 {
+		return 200
+	}
+	return s.Status
+}
+
+// Screens are the sizes that it is looked at in.
+func (s Scene) Screens() []browser.Size {
+	if len(s.Sizes) > 0 {
+		return s.Sizes
+	}
+	return carried
+}
