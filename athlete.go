@@ -47,6 +47,8 @@ type Athlete struct {
 	Like string // name of a person to borrow a prior from
 	// Unlisted is set when they want to be left out of what others see of scores.
 	Unlisted bool
+	// DropIn is set for who came in for one class and is no member yet.
+	DropIn bool
 }
 
 // adult is the age from which somebody is ranked beside others: children are not.

@@ -35,6 +35,9 @@ func (d *Day) Relieve(ctx context.Context, q Question, who roomful.Athlete, c ro
 	if err != nil {
 		return Relief{}, err
 	}
+	if err := d.byHand(ctx, of, &l); err != nil { // what was set is what is made gentler
+		return Relief{}, err
+	}
 	i := slices.IndexFunc(l.Versions, func(v roomful.Version) bool { return v.Athlete == who.ID })
 	if i < 0 {
 		return Relief{}, &roomful.Error{Summary: who.Name + " is not among the people", Hint: "add them to the file of people"}

@@ -43,7 +43,7 @@ var measures = []measure{
 }
 
 // plainColumns are those without a figure.
-var plainColumns = []string{"id", "name", "division", "born", "skills", "limits", "home", "unit", "like", "unlisted"}
+var plainColumns = []string{"id", "name", "division", "born", "skills", "limits", "home", "unit", "like", "unlisted", "drop_in"}
 
 // pounds returns the name of the measure's column in pounds.
 func (m measure) pounds() string { return strings.TrimSuffix(m.column, "_kg") + "_lb" }

@@ -92,7 +92,7 @@ func (p *people) person(n int) {
 	if c, ok := p.get("like"); ok {
 		a.Like, pl.like = c.text, c.at
 	}
-	a.Unlisted = p.unlisted()
+	a.Unlisted, a.DropIn = p.yes("unlisted", "who wants to be left out of others' lists"), p.yes("drop_in", "who came in for one class")
 	p.contradictions(a)
 	p.out = append(p.out, a)
 	p.rows = append(p.rows, pl)
@@ -153,17 +153,17 @@ func (p *people) division() roomful.Division {
 	return roomful.AnyDivision
 }
 
-// unlisted reads whether a person wants to be left out of what others see of scores. A
-// word that is not known counts as yes, beside its fault.
-func (p *people) unlisted() bool {
-	c, ok := p.get("unlisted")
+// yes reads whether something is so of a person. A word that is not known counts as yes,
+// beside its fault.
+func (p *people) yes(column, who string) bool {
+	c, ok := p.get(column)
 	switch strings.ToLower(c.text) {
 	case "no", "":
 		return false
 	case "yes":
 		return true
 	}
-	p.fault(c.at, "write yes for who wants to be left out of others' lists, or nothing", "unlisted %q is neither yes nor no", c.text)
+	p.fault(c.at, "write yes for "+who+", or nothing", "%s %q is neither yes nor no", column, c.text)
 	return ok
 }
 

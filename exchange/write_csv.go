@@ -54,13 +54,17 @@ func WritePeople(w io.Writer, people []roomful.Athlete) error {
 	}
 	add("unit", func(a roomful.Athlete) string { return a.Unit.String() }, false)
 	add("like", func(a roomful.Athlete) string { return a.Like }, false)
-	add("unlisted", func(a roomful.Athlete) string {
-		if a.Unlisted {
-			return "yes"
-		}
-		return ""
-	}, false)
+	add("unlisted", func(a roomful.Athlete) string { return yes(a.Unlisted) }, false)
+	add("drop_in", func(a roomful.Athlete) string { return yes(a.DropIn) }, false)
 	return writeRows(w, header, rows)
+}
+
+// yes writes what is so; what is not is left empty.
+func yes(is bool) string {
+	if is {
+		return "yes"
+	}
+	return ""
 }
 
 // WriteAttempts writes scores as [ReadAttempts] reads them.

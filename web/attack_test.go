@@ -280,6 +280,14 @@ func TestElsewhere(t *testing.T) {
 			delete(body, "text")
 		case strings.HasSuffix(pattern, "/choices/{person}"):
 			body = map[string]any{"option": "As written"}
+		case strings.HasSuffix(pattern, "/sore/{person}"):
+			body = map[string]any{"where": "knee", "pain": 3}
+		case strings.HasSuffix(pattern, "/scores/reading"):
+			body = map[string]any{"text": "Cy: 5+20"}
+		case strings.HasSuffix(pattern, "/scores"):
+			body = map[string]any{"scores": []any{map[string]any{"id": "x", "person": "cy", "text": "5+20"}}}
+		case strings.HasSuffix(pattern, "/reading"):
+			body = map[string]any{"text": "5+20", "person": "cy"}
 		case strings.HasSuffix(pattern, "/notes"):
 			delete(body, "revision")
 			delete(body, "work")

@@ -15,8 +15,9 @@ import (
 
 // person is somebody as coaches see them.
 type person struct {
-	ID   string `json:"id"`
-	Name string `json:"name"`
+	ID     string `json:"id"`
+	Name   string `json:"name"`
+	DropIn bool   `json:"drop_in"` // came in for one class, and is no member yet
 }
 
 // people lists who comes.
@@ -27,7 +28,7 @@ func (s *Server) people(w http.ResponseWriter, q *http.Request, v visit) error {
 	if err := s.view(q, v, func(b *store.Books) error {
 		all, err := b.People(false)
 		for _, p := range all {
-			out.People = append(out.People, person{p.ID, p.Name})
+			out.People = append(out.People, personOf(p))
 		}
 		return err
 	}); err != nil {
@@ -53,7 +54,7 @@ var massColumns = []string{"mass_kg", "mass_lb"}
 
 // coachColumns are those that only a coach changes: they decide who somebody is, and who
 // is treated as a child.
-var coachColumns = []string{"id", "name", "born"}
+var coachColumns = []string{"id", "name", "born", "drop_in"}
 
 // toldOf is somebody as the visitor may see them.
 func toldOf(p store.Person, v visit) told {

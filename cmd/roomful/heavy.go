@@ -3,8 +3,6 @@ package main
 import (
 	"fmt"
 	"math"
-	"regexp"
-	"strconv"
 	"strings"
 
 	"roomful"
@@ -45,7 +43,7 @@ func (v *heavyVerb) Run(p *program) error {
 		}
 		q.Movement = m.ID
 	}
-	if q.Set, err = rememberedSet(v.Set, q.Who.Unit); err != nil {
+	if q.Set, err = roomful.ReadKnownSet(v.Set, q.Who.Unit); err != nil {
 		return err
 	}
 	p.remarks(src)
@@ -66,45 +64,6 @@ func (v *heavyVerb) Run(p *program) error {
 		return p.answer(out)
 	}
 	return p.print(p.ownLoad(got.OwnLoad, q.Who.Unit))
-}
-
-// aSet is a set as people say it: "5x50kg", "5 x 50 kg", "5 @ 110 lb", "3x42,5".
-var aSet = regexp.MustCompile(`(?i)^\s*(\d{1,3})\s*[x×@]\s*(\d{1,4}(?:[.,]\d{1,2})?)\s*(kg|kgs|lb|lbs|#)?\s*$`)
-
-// The most that is read as a set: longer ones say little of a load, and heavier ones
-// are slips.
-const mostSetReps, mostSetKg = 50, 500
-
-// rememberedSet reads a set, nil when nothing is said. Without a unit the load is in
-// the person's.
-func rememberedSet(text string, unit roomful.MassUnit) (*roomful.KnownSet, error) {
-	if text == "" {
-		return nil, nil
-	}
-	bad := func(why string) error {
-		return &roomful.Error{Summary: fmt.Sprintf("%q %s", text, why), Hint: "write repetitions and load, such as 5x50kg"}
-	}
-	f := aSet.FindStringSubmatch(text)
-	if f == nil {
-		return nil, bad("is no set")
-	}
-	reps, _ := strconv.Atoi(f[1])
-	value, _ := strconv.ParseFloat(strings.Replace(f[2], ",", ".", 1), 64)
-	switch {
-	case f[3] == "":
-	case strings.HasPrefix(strings.ToLower(f[3]), "k"):
-		unit = roomful.Kilogram
-	default:
-		unit = roomful.Pound
-	}
-	load := roomful.Mass{Value: value, Unit: unit}
-	switch {
-	case reps < 1 || reps > mostSetReps:
-		return nil, bad(fmt.Sprintf("is no set of 1 to %d repetitions", mostSetReps))
-	case value == 0 || load.Kg() > mostSetKg:
-		return nil, bad("is no load that is lifted")
-	}
-	return &roomful.KnownSet{Reps: reps, Load: load}, nil
 }
 
 // mostAnswerLines is how long an answer between two sets may be, cautions and a

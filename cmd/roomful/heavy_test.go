@@ -17,7 +17,7 @@ func TestRememberedSet(t *testing.T) {
 		"5x50kg": "5 x 50 kg", "5 x 50": "5 x 50 lb", " 3 × 42,5 kg ": "3 x 42.5 kg", "8 @ 110 lb": "8 x 110 lb", "1x225#": "1 x 225 lb", "10X20KG": "10 x 20 kg",
 		"": "nothing", "five": "", "5x": "", "x50": "", "0x50kg": "", "60x20kg": "", "5x0kg": "", "5x900kg": "", "5x50kgs": "5 x 50 kg", "5x50 stone": "", "-5x50": "",
 	} {
-		s, err := rememberedSet(text, roomful.Pound)
+		s, err := roomful.ReadKnownSet(text, roomful.Pound)
 		got := "nothing"
 		switch {
 		case err != nil:

@@ -1,0 +1,27 @@
+package desk
+
+import (
+	"slices"
+
+	"roomful"
+)
+
+// Earlier is what somebody scored before today on sheets with the same piece, and what is
+// believed of them now; nil where that is no more than they told.
+func (g *Gym) Earlier(sheet roomful.Session, who roomful.Athlete) (roomful.Record, *roomful.Abilities, error) {
+	all, err := g.past(sheet, g.Today)
+	if err != nil {
+		return nil, nil, err
+	}
+	all = slices.DeleteFunc(all, func(e roomful.Entry) bool { return e.Athlete != who.ID })
+	for i := range all {
+		if all[i].Title == sheet.Title {
+			all[i].Again = sheet.Again // what is called the same repeats the same
+		}
+	}
+	learnt, err := g.books.Learnt(who.ID)
+	if err != nil || len(learnt) == 0 {
+		return all, nil, err
+	}
+	return all, g.Believe(who, g.all, &learnt[0].Abilities, g.Today), nil
+}

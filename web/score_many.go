@@ -1,0 +1,245 @@
+package web
+
+import (
+	"net/http"
+	"slices"
+	"strings"
+	"unicode"
+
+	"roomful"
+	"roomful/store"
+)
+
+// mostScores is how many scores come at once: a class, or two.
+const mostScores = 60
+
+// dictated is what a coach types after a class: a line to a score, "Ana: 5+20".
+type dictated struct {
+	Text  string `json:"text"`
+	Class string `json:"class"` // whose people are looked for first; empty for everybody
+	Piece string `json:"piece"`
+}
+
+// heard is one such line as it was understood. Person is null where the name is nobody's,
+// or may be several people's: then these are among.
+type heard struct {
+	Line   int      `json:"line"` // from 1
+	Said   string   `json:"said"` // the name as it was typed
+	Person *person  `json:"person"`
+	Among  []person `json:"among"`
+	Text   string   `json:"text"`
+	Read   *typed   `json:"read"` // null where nothing was read
+	Ask    *string  `json:"ask"`  // what is to be settled first; null for nothing
+}
+
+// readScores reads many scores as a coach types them, and keeps none.
+func (s *Server) readScores(w http.ResponseWriter, q *http.Request, v visit) error {
+	var sent dictated
+	if err := read(q, &sent); err != nil {
+		return err
+	}
+	lines := linesOf(sent.Text)
+	if len(lines) == 0 || len(lines) > mostScores {
+		return &roomful.Error{Summary: "reading scores: there is no line, or too many", Hint: `send a line to a score, "Ana: 5+20", up to 60`}
+	}
+	var people, here []roomful.Athlete
+	if err := s.view(q, v, func(b *store.Books) error {
+		if _, err := b.Named(store.Sheet, q.PathValue("name")); err != nil {
+			return err
+		}
+		gym, err := s.Desk.Open(b, s.Now())
+		if err != nil {
+			return err
+		}
+		if people = gym.People; sent.Class != "" {
+			here, _, err = inClass(b, sent.Class, people)
+		}
+		return err
+	}); err != nil {
+		return err
+	}
+	out := struct {
+		Lines []heard `json:"lines"`
+	}{[]heard{}}
+	for _, one := range lines {
+		found := matched(one.Said, here)
+		if len(found) == 0 {
+			found = matched(one.Said, people)
+		}
+		if err := s.hear(q, v, sent.Piece, &one, found); err != nil {
+			return err
+		}
+		out.Lines = append(out.Lines, one)
+	}
+	return answer(w, out)
+}
+
+// hear fills in who a line is of and what it says.
+func (s *Server) hear(q *http.Request, v visit, piece string, one *heard, found []roomful.Athlete) error {
+	ask := func(words string) { one.Ask = &words }
+	switch {
+	case one.Said == "":
+		ask("whose is it? write a name and a colon before it")
+		return nil
+	case len(found) == 0:
+		ask("who is " + one.Said + "? nobody here is called that")
+		return nil
+	case len(found) > 1:
+		for _, a := range found {
+			one.Among = append(one.Among, person{a.ID, a.Name, a.DropIn})
+		}
+		ask("which " + one.Said + "?")
+		return nil
+	}
+	a := found[0]
+	one.Person = &person{a.ID, a.Name, a.DropIn}
+	if len(one.Text) > mostScore {
+		return errLongScore
+	}
+	g, of, err := s.typedQuestion(q, v, a.ID)
+	if err != nil {
+		return err
+	}
+	of.Piece, of.Text = piece, one.Text
+	got, err := g.Typed(q.Context(), of)
+	if err != nil {
+		if roomful.HintOf(err) == "" {
+			return err
+		}
+		ask(err.Error())
+		return nil
+	}
+	t := typedOf(got)
+	one.Read, one.Ask = &t, t.Question
+	return nil
+}
+
+// linesOf splits what was typed into names and scores; empty lines are left out.
+func linesOf(text string) (out []heard) {
+	n := 0
+	for line := range strings.Lines(text) {
+		n++
+		line = strings.TrimSpace(line)
+		if line == "" {
+			continue
+		}
+		name, score, found := strings.Cut(line, ":")
+		if !found || strings.ContainsFunc(name, unicode.IsDigit) { // the colon of a time
+			name, score = "", line
+		}
+		out = append(out, heard{Line: n, Said: strings.TrimSpace(name), Text: strings.TrimSpace(score), Among: []person{}})
+	}
+	return out
+}
+
+// matched are those of some people whom a name may mean: those called so, else those whose
+// first name it is, else those whose name begins with it.
+func matched(said string, people []roomful.Athlete) []roomful.Athlete {
+	if said == "" {
+		return nil
+	}
+	for _, is := range []func(name string) bool{
+		func(name string) bool { return strings.EqualFold(name, said) },
+		func(name string) bool {
+			first, _, _ := strings.Cut(name, " ")
+			return strings.EqualFold(first, said)
+		},
+		func(name string) bool { return strings.HasPrefix(strings.ToLower(name), strings.ToLower(said)) },
+	} {
+		var found []roomful.Athlete
+		for _, a := range people {
+			if is(a.Name) {
+				found = append(found, a)
+			}
+		}
+		if len(found) > 0 {
+			return found
+		}
+	}
+	return nil
+}
+
+// many are scores that a coach keeps at once: each under an id of its own, so that sent
+// twice they are kept once.
+type many struct {
+	Day    roomful.Date `json:"day"` // today when it is left out
+	Piece  string       `json:"piece"`
+	Scores []oneOfMany  `json:"scores"`
+}
+
+// oneOfMany is one of them.
+type oneOfMany struct {
+	ID     string `json:"id"`
+	Person string `json:"person"`
+	Text   string `json:"text"`
+}
+
+// postScores keeps many scores of a day at once, all or none.
+func (s *Server) postScores(w http.ResponseWriter, q *http.Request, v visit) error {
+	var sent many
+	if err := read(q, &sent); err != nil {
+		return err
+	}
+	if n := len(sent.Scores); n == 0 || n > mostScores {
+		return &roomful.Error{Summary: "storing scores: there is none, or too many", Hint: "send up to 60 at once"}
+	}
+	name := q.PathValue("name")
+	for i, one := range sent.Scores {
+		if err := (posted{ID: one.ID, Person: one.Person, Sheet: name, Text: one.Text}).check(v); err != nil {
+			return err
+		}
+		if slices.ContainsFunc(sent.Scores[:i], func(o oneOfMany) bool { return o.ID == one.ID }) {
+			return store.ErrTaken
+		}
+	}
+	out, seqs := listed{Scores: []stored{}}, map[string]int64{}
+	if err := s.update(q, v, func(b *store.Books) error {
+		d, err := b.Named(store.Sheet, name)
+		if err != nil {
+			return err
+		}
+		if sent.Day.IsZero() {
+			if sent.Day, err = s.today(b); err != nil {
+				return err
+			}
+		}
+		for _, one := range sent.Scores {
+			kept, seq, err := s.keepOne(b, d, sent, one)
+			if err != nil {
+				return err
+			}
+			out.Scores, seqs[one.Person] = append(out.Scores, kept), seq
+		}
+		return nil
+	}); err != nil {
+		return err
+	}
+	if s.Background != nil {
+		for _, one := range out.Scores {
+			s.Background.Arrived(v.Gym, one.Person, seqs[one.Person])
+		}
+	}
+	return answer(w, out)
+}
+
+// keepOne keeps one of many scores.
+func (s *Server) keepOne(b *store.Books, d store.Document, of many, one oneOfMany) (stored, int64, error) {
+	who, err := b.Person(one.Person)
+	if err != nil {
+		return stored{}, 0, err
+	}
+	got, err := s.read(d, who.Athlete, of.Piece, one.Text)
+	if err != nil {
+		return stored{}, 0, err
+	}
+	a := store.Attempt{ID: one.ID, Person: who.ID, Document: d.ID, Piece: of.Piece, Day: of.Day, Text: one.Text, TypedAt: s.Now(), Read: got}
+	if _, err := b.PutAttempt(a); err != nil {
+		return stored{}, 0, err
+	}
+	if a, err = b.Attempt(a.ID); err != nil {
+		return stored{}, 0, err
+	}
+	out := shown(a, true)
+	out.Name = who.Name
+	return out, a.Seq, nil
+}
