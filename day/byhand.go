@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"roomful"
+	"roomful/version"
 )
 
 // ByHand is somebody's version of a piece that a coach or they themselves have set. It is
@@ -49,6 +50,13 @@ func (d *Day) byHand(ctx context.Context, c class, l *roomful.Lineup) error {
 			say("what was set by hand has " + d.gone(now.lost) + ", which the sheet has no longer; the rest of it holds")
 		}
 		written := d.entrant(c.People[i], c.abilities[i], c.piece, nil, c.effort).Work.All()
+		if held := d.held(c.People[i], c.on, now.work.All(), written); held != "" {
+			if set.Own { // what hurts was told since, and holds
+				say("their own choice is not done: " + held)
+				continue
+			}
+			say(set.whose() + " has what hurts, ask them: " + held)
+		}
 		if !sameLines(now.work, set.Work) {
 			set.Segments = nil
 		}
@@ -65,6 +73,16 @@ func (d *Day) byHand(ctx context.Context, c class, l *roomful.Lineup) error {
 	}
 	slices.Sort(moved)
 	return d.foretell(ctx, c, l, slices.Compact(moved))
+}
+
+// held says which limit rules out what was set, and in which line; empty when none does.
+func (d *Day) held(a roomful.Athlete, on roomful.Date, set, written []roomful.Task) string {
+	for i, t := range set {
+		if why := version.Held(a, on, d.Lexicon, t, written[i]); why != "" {
+			return d.plural(t.Movement) + "; " + why
+		}
+	}
+	return ""
 }
 
 // whose says whose word it is.

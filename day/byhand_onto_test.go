@@ -94,6 +94,39 @@ func TestByHandLoses(t *testing.T) {
 	}
 }
 
+// TestByHandAndLimits: what somebody chose does not stand above what they told of their
+// body since; a coach's word does, and the coach is told. Two thirds of it may be done.
+func TestByHandAndLimits(t *testing.T) {
+	g := open(t)
+	s := g.session(t, "Nine\n2027-03-04, 60 min\n\neffort: 4-8 rounds, steady\n\nmain: as many rounds as possible in 12 min\n  9 front squats 60/42.5 kg\n  12 push-ups\n")
+	piece, _ := s.Asked("")
+	written := day.Stated(piece, roomful.DivisionA)
+	gentle := written.Round[0]
+	gentle.Load, gentle.Amount = roomful.Kg(40), 6
+	ann := roomful.Athlete{ID: "ann", Name: "Ann", Division: roomful.DivisionA, MassKg: 80, Known: []roomful.Known{{Test: roomful.TestSquat, Value: 120}}, Limits: []roomful.Limit{{What: "knee", Pain: 4}}}
+	for name, c := range map[string]struct {
+		set  day.ByHand
+		hand bool
+		told string
+	}{
+		"her own choice": {day.ByHand{Athlete: "ann", Work: written, Written: written, Own: true}, false, "their own choice is not done: front squats; knee 4 of 10 today"},
+		"a coach's word": {day.ByHand{Athlete: "ann", Work: written, Written: written, Whose: "Olu"}, true, "Olu's word has what hurts, ask them: front squats"},
+		"two thirds":     {day.ByHand{Athlete: "ann", Work: written.With(0, gentle), Written: written, Own: true}, true, ""},
+	} {
+		got, err := g.Versions(t.Context(), day.Question{Session: s, People: []roomful.Athlete{ann}, Runs: 16, Seed: 1, ByHand: []day.ByHand{c.set}}, false)
+		if err != nil {
+			t.Fatal(err)
+		}
+		told := ""
+		for _, a := range got.Attention {
+			told += a.Why + "\n"
+		}
+		if v := got.Versions[0]; v.ByHand != c.hand || !strings.Contains(told, c.told) || c.told == "" && strings.Contains(told, "what hurts") {
+			t.Errorf("%s: by hand %v, told %q", name, v.ByHand, told)
+		}
+	}
+}
+
 // TestReload types loads: those that the kit has are taken, and of others the nearest named.
 func TestReload(t *testing.T) {
 	g := open(t)

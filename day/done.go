@@ -14,6 +14,9 @@ type DoneQuestion struct {
 	Session roomful.Session
 	Reading roomful.Reading
 	On      roomful.Date
+	// ByHand are the versions of the sheet that were set: a score that says nothing of it
+	// is of theirs.
+	ByHand []ByHand
 }
 
 // Done resolves what somebody did of a piece: the sheet as written for them, with
@@ -29,6 +32,10 @@ func (d *Day) Done(q DoneQuestion) (roomful.Done, error) {
 		on = q.Session.Date
 	}
 	abilities := d.abilities(q.Who, q.People, nil, on)
+	noted := false
+	if set, ok := setFor(q.ByHand, q.Who.ID, q.Session, part); ok {
+		q.Reading, noted = noting(q.Reading, set, part, q.Who.Division)
+	}
 	before := q.Session.Lead(part)
 	e := d.entrant(q.Who, abilities, part, before, q.Session.Effort)
 	r := redo{day: d, question: q, abilities: abilities, on: on, part: part}
@@ -37,7 +44,9 @@ func (d *Day) Done(q DoneQuestion) (roomful.Done, error) {
 	r.beyond()
 	r.loads()
 	r.score()
-	if q.Reading.AsWritten == nil && len(r.out.Changed) == 0 {
+	if noted {
+		r.out.Assumed = append(r.out.Assumed, "as it was set for the day: nothing else was said of it")
+	} else if q.Reading.AsWritten == nil && len(r.out.Changed) == 0 {
 		r.out.Assumed = append(r.out.Assumed, "as written: nothing else was said")
 	}
 	return r.out, nil

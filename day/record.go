@@ -21,6 +21,8 @@ type RecordQuestion struct {
 	// Others, when set, finds what others scored on a sheet, for who wrote that theirs
 	// was the same as somebody's.
 	Others func(sheet string) (roomful.Record, error)
+	// ByHand are the versions that were set, by the key of their sheet.
+	ByHand map[string][]ByHand
 }
 
 // Unread is a score that nothing was made of.
@@ -101,7 +103,7 @@ func (d *Day) entries(q RecordQuestion, l roomful.Logged) ([]roomful.Entry, erro
 // done resolves what an entry's reading says was done.
 func (d *Day) done(q RecordQuestion, e roomful.Entry) (roomful.Done, error) {
 	who := slices.IndexFunc(q.People, func(a roomful.Athlete) bool { return a.ID == e.Athlete })
-	return d.Done(DoneQuestion{Who: q.People[who], People: q.People, Session: q.Sheets[e.Sheet], Reading: e.Reading, On: e.On})
+	return d.Done(DoneQuestion{Who: q.People[who], People: q.People, Session: q.Sheets[e.Sheet], Reading: e.Reading, On: e.On, ByHand: q.ByHand[e.Sheet]})
 }
 
 // copyOver fills in what "same as" stands for, from an attempt that comes earlier,

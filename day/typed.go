@@ -21,6 +21,7 @@ type TypedQuestion struct {
 	// told.
 	Past     roomful.Record
 	Believed *roomful.Abilities
+	ByHand   []ByHand // the versions of the sheet that were set
 	On       roomful.Date
 	Text     string
 	Seed     uint64
@@ -49,6 +50,7 @@ const typedRuns = 128
 // keeping anything.
 func (d *Day) Typed(ctx context.Context, q TypedQuestion) (Typed, error) {
 	record := RecordQuestion{People: q.People, Sheets: map[string]roomful.Session{q.Sheet: q.Session}, Known: q.Past,
+		ByHand: map[string][]ByHand{q.Sheet: q.ByHand},
 		Logged: []roomful.Logged{{Athlete: q.Who.ID, On: q.On, Sheet: q.Sheet, Piece: q.Piece, Text: q.Text, Line: 1}}}
 	all, unread := d.Record(record)
 	out := Typed{Attempt: roomful.Attempt{Text: q.Text}}

@@ -36,7 +36,7 @@ func (g *Gym) Record(ctx context.Context, person string, upTo int64) (Record, er
 	if err != nil {
 		return Record{}, err
 	}
-	q := day.RecordQuestion{People: g.all, Sheets: map[string]roomful.Session{}, Others: g.others}
+	q := day.RecordQuestion{People: g.all, Sheets: map[string]roomful.Session{}, Others: g.others, ByHand: map[string][]day.ByHand{}}
 	for i, a := range attempts {
 		sheet, err := g.sheet(a.Document)
 		if err != nil {
@@ -52,6 +52,9 @@ func (g *Gym) Record(ctx context.Context, person string, upTo int64) (Record, er
 				continue // what such a sheet asks for is not known until it is mended
 			}
 			q.Sheets[sheet.Name] = session
+			if q.ByHand[sheet.Name], err = g.set(sheet); err != nil {
+				return Record{}, err
+			}
 			q.Logged = append(q.Logged, roomful.Logged{Athlete: person, On: a.Day, Sheet: sheet.Name, Piece: a.Piece, Text: a.Text, Line: i + 1})
 		}
 	}
@@ -65,6 +68,15 @@ func (g *Gym) Record(ctx context.Context, person string, upTo int64) (Record, er
 		record, unread = g.Day.Record(q)
 	}
 	return Record{record, g.fresh(attempts, record, unread)}, nil
+}
+
+// set are the versions of a sheet that were set by hand, as far as a score is of them.
+func (g *Gym) set(sheet store.Document) (out []day.ByHand, err error) {
+	all, err := g.books.Overrides(sheet.ID)
+	for _, o := range all {
+		out = append(out, day.ByHand{Athlete: o.Person, Piece: o.Piece, Work: o.Work, Written: o.Written, Segments: o.Segments})
+	}
+	return out, err
 }
 
 // fresh are the scores that were resolved now, by id. One that could not be, or not yet,

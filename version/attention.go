@@ -144,14 +144,13 @@ func (c *class) attendVersion(p *person, v roomful.Version, add func(int, string
 
 // How far the median may miss a window, as a share of its edge, before a coach is
 // told (judgement): a little, since a score is no surer than that; and farther
-// where the window does not rule, because something hurts or because it was not
-// the sheet that set it.
+// where little is known of somebody, or where it was not the sheet that set it.
 const littleOff, farOff = 0.05, 0.25
 
 // misses says that no version of a person lands in the window, and where the
 // nearest does; nothing when one does or when the window is not what counts.
 func (c *class) misses(q *plan, v roomful.Version) string {
-	if c.free(q.p) || v.Confidence == roomful.Low {
+	if c.free(q.p) {
 		return ""
 	}
 	prob, in := c.met(v.Forecast)
@@ -163,7 +162,7 @@ func (c *class) misses(q *plan, v roomful.Version) string {
 		in, off = q.medianIn, q.off
 	}
 	near := littleOff
-	if c.Effort.Proposed || len(q.p.care.Acting) > 0 {
+	if c.Effort.Proposed || v.Confidence == roomful.Low {
 		near = farOff
 	}
 	cannot := v.Forecast.Cannot >= 0.5

@@ -107,7 +107,10 @@ func (s *Server) typedQuestion(q *http.Request, v visit, who string) (g *day.Day
 			return &roomful.Error{Summary: "reading a score: the sheet has faults", Hint: "it can be kept as it is typed, and is read when the sheet is mended"}
 		}
 		g, of = gym.Day, day.TypedQuestion{Session: session, Sheet: d.Name, Who: gym.People[i], People: gym.People, On: gym.Today, Seed: 1, Workers: 1}
-		of.Past, of.Believed, err = gym.Earlier(session, of.Who)
+		if of.Past, of.Believed, err = gym.Earlier(session, of.Who); err != nil {
+			return err
+		}
+		of.ByHand, err = byHand(b, d.ID)
 		return err
 	})
 	return g, of, err

@@ -80,6 +80,25 @@ func TestMayCut(t *testing.T) {
 	}
 }
 
+// TestAvoid says no more than is done: up to a pain of 3 a line may be kept at two thirds
+// where another is swapped, so it is less of both; from 4 on it is none.
+func TestAvoid(t *testing.T) {
+	for _, c := range []struct {
+		what string
+		pain int
+		want string
+	}{
+		{"shoulder", 3, "shoulder 3 of 10 today: less overhead, less hard pull on the shoulder"},
+		{"shoulder", 4, "shoulder 4 of 10 today: nothing overhead, no hard pull on the shoulder"},
+		{"wrist", -1, "wrist, no figure told: less load on a bent wrist"},
+		{"pregnant", -1, "pregnant: nothing on the belly, lying long on the back, upside down, or with a risk of falling"},
+	} {
+		if got := care.Avoid(roomful.Limit{What: c.what, Pain: c.pain}); got != c.want {
+			t.Errorf("%s %d: %q", c.what, c.pain, got)
+		}
+	}
+}
+
 // TestBecause names the states in private words, limits that hurt apart.
 func TestBecause(t *testing.T) {
 	b := care.Of(roomful.Athlete{Months: months(1), Limits: []roomful.Limit{{What: "returning", Pain: -1}, {What: "pregnant", Pain: -1}, {What: "back", Pain: 4}}},

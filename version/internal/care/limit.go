@@ -12,6 +12,7 @@ type restriction struct {
 	stresses []roomful.Stress
 	reasons  []roomful.Reason
 	avoid    string
+	ease     string // the same where two thirds of a load may do instead
 }
 
 // restrictions by limit word. Which movement loads what is the catalogue's;
@@ -20,20 +21,20 @@ type restriction struct {
 // being upside down (ACOG Committee Opinion 804, 2020), and landing hard
 // (common practice, no source).
 var restrictions = map[string]restriction{
-	"back":      {[]roomful.Stress{roomful.StressSpine}, []roomful.Reason{roomful.ForBack}, "no loaded bending"},
-	"shoulder":  {[]roomful.Stress{roomful.StressShoulder, roomful.StressOverhead}, []roomful.Reason{roomful.ForShoulder}, "nothing overhead, no hard pull on the shoulder"},
-	"elbow":     {[]roomful.Stress{roomful.StressElbow}, []roomful.Reason{roomful.ForShoulder, roomful.ForWrist}, "no hard bending of the elbow"},
-	"wrist":     {[]roomful.Stress{roomful.StressWrist}, []roomful.Reason{roomful.ForWrist}, "no load on a bent wrist"},
-	"neck":      {[]roomful.Stress{roomful.StressNeck, roomful.StressInversion}, []roomful.Reason{roomful.ForShoulder}, "nothing on the neck, nothing upside down"},
-	"hip":       {[]roomful.Stress{roomful.StressHip}, []roomful.Reason{roomful.ForKnee, roomful.ForBack}, "no deep or fast bending of the hip"},
-	"knee":      {[]roomful.Stress{roomful.StressKnee}, []roomful.Reason{roomful.ForKnee}, "no deep or fast bending of the knee"},
-	"ankle":     {[]roomful.Stress{roomful.StressAnkle, roomful.StressImpact}, []roomful.Reason{roomful.ForImpact, roomful.ForKnee}, "no jumping or landing"},
-	"impact":    {[]roomful.Stress{roomful.StressImpact}, []roomful.Reason{roomful.ForImpact}, "no jumping or landing"},
-	"overhead":  {[]roomful.Stress{roomful.StressOverhead}, []roomful.Reason{roomful.ForShoulder}, "nothing overhead"},
-	"grip":      {[]roomful.Stress{roomful.StressGrip}, []roomful.Reason{roomful.ForWrist, roomful.ForShoulder}, "nothing that hangs on the grip"},
-	"inversion": {[]roomful.Stress{roomful.StressInversion}, []roomful.Reason{roomful.ForShoulder}, "nothing upside down"},
+	"back":      {[]roomful.Stress{roomful.StressSpine}, []roomful.Reason{roomful.ForBack}, "no loaded bending", "less loaded bending"},
+	"shoulder":  {[]roomful.Stress{roomful.StressShoulder, roomful.StressOverhead}, []roomful.Reason{roomful.ForShoulder}, "nothing overhead, no hard pull on the shoulder", "less overhead, less hard pull on the shoulder"},
+	"elbow":     {[]roomful.Stress{roomful.StressElbow}, []roomful.Reason{roomful.ForShoulder, roomful.ForWrist}, "no hard bending of the elbow", "less hard bending of the elbow"},
+	"wrist":     {[]roomful.Stress{roomful.StressWrist}, []roomful.Reason{roomful.ForWrist}, "no load on a bent wrist", "less load on a bent wrist"},
+	"neck":      {[]roomful.Stress{roomful.StressNeck, roomful.StressInversion}, []roomful.Reason{roomful.ForShoulder}, "nothing on the neck, nothing upside down", "less on the neck, less upside down"},
+	"hip":       {[]roomful.Stress{roomful.StressHip}, []roomful.Reason{roomful.ForKnee, roomful.ForBack}, "no deep or fast bending of the hip", "less deep or fast bending of the hip"},
+	"knee":      {[]roomful.Stress{roomful.StressKnee}, []roomful.Reason{roomful.ForKnee}, "no deep or fast bending of the knee", "less deep or fast bending of the knee"},
+	"ankle":     {[]roomful.Stress{roomful.StressAnkle, roomful.StressImpact}, []roomful.Reason{roomful.ForImpact, roomful.ForKnee}, "no jumping or landing", "less jumping and landing"},
+	"impact":    {[]roomful.Stress{roomful.StressImpact}, []roomful.Reason{roomful.ForImpact}, "no jumping or landing", "less jumping and landing"},
+	"overhead":  {[]roomful.Stress{roomful.StressOverhead}, []roomful.Reason{roomful.ForShoulder}, "nothing overhead", "less overhead"},
+	"grip":      {[]roomful.Stress{roomful.StressGrip}, []roomful.Reason{roomful.ForWrist, roomful.ForShoulder}, "nothing that hangs on the grip", "less that hangs on the grip"},
+	"inversion": {[]roomful.Stress{roomful.StressInversion}, []roomful.Reason{roomful.ForShoulder}, "nothing upside down", "less upside down"},
 	"pregnant": {[]roomful.Stress{roomful.StressBelly, roomful.StressSupine, roomful.StressFall, roomful.StressInversion, roomful.StressImpact},
-		[]roomful.Reason{roomful.ForPregnancy}, "nothing on the belly, lying long on the back, upside down, or with a risk of falling"},
+		[]roomful.Reason{roomful.ForPregnancy}, "nothing on the belly, lying long on the back, upside down, or with a risk of falling", ""},
 }
 
 // PainActs is the pain of 10 from which an element is swapped or cut to two
@@ -90,8 +91,16 @@ func StopWords(l roomful.Limit) string {
 	return what + ": no exercise here today; stop and see a professional before you train again"
 }
 
-// Avoid says in private words what a limit rules out.
-func Avoid(l roomful.Limit) string { return Told(l) + ": " + restrictions[l.What].avoid }
+// Avoid says in private words what a limit rules out. Where two thirds of a load may stand
+// beside swaps it says less and not none: one line of a piece may be swapped for it and
+// another kept lighter, and the sentence holds for both.
+func Avoid(l roomful.Limit) string {
+	r := restrictions[l.What]
+	if MayCut(l) && r.ease != "" {
+		return Told(l) + ": " + r.ease
+	}
+	return Told(l) + ": " + r.avoid
+}
 
 // Reasons returns the catalogue's reasons to look up swaps for, in order.
 func Reasons(l roomful.Limit) []roomful.Reason { return restrictions[l.What].reasons }
