@@ -33,7 +33,7 @@ type Scored struct {
 
 // The measures of the plots after class: a margin in percent, the rest in px.
 const (
-	afterPlotPercent = 92
+	afterPlotPercent = 90
 	afterLevelPx     = 15 // from one mark to the one above it
 )
 

@@ -44,7 +44,7 @@ func (d *drawing) start(name string, attributes []string) {
 	}
 }
 
-// line writes a straight line, across at a share of the width.
+// line writes a straight line from one place to another, each in percent or px.
 func (d *drawing) line(class string, x1, y1, x2, y2 string) {
 	d.put("line", "class", class, "x1", x1, "y1", y1, "x2", x2, "y2", y2)
 }

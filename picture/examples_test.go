@@ -13,7 +13,7 @@ type example struct {
 	picture Picture
 }
 
-// min makes minutes shorter to write.
+// mins makes minutes shorter to write.
 func mins(n float64) time.Duration { return time.Duration(n * float64(time.Minute)) }
 
 // hourOf lays lines end to end.

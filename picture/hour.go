@@ -210,6 +210,7 @@ func (r ribbon) drawSpare(d *drawing, id string) {
 func (r ribbon) drawNow(d *drawing, y float64) {
 	at := r.at(*r.now)
 	x := percent(at)
+	d.line("pic-halo", x, px(hourBarY-4), x, px(hourBarY+hourBarPx))
 	d.line("pic-now", x, px(hourBarY-4), x, px(y+hourRowPx-6))
 	anchor, dx := "start", "7"
 	if at > 50 {

@@ -16,63 +16,6 @@ const widest = 1240
 // near reports whether two places in percent are within half a px on the widest page.
 func near(a, b float64) bool { return math.Abs(a-b)*widest/100 <= 0.5 }
 
-// TestHourScale reads each line's minutes back from where it is drawn.
-func TestHourScale(t *testing.T) {
-	now := mins(27)
-	for _, h := range []*roomful.Hour{usualHour(), longHour()} {
-		p := Hour(h, &now)
-		drawn := svg(t, p)
-		total := max(h.Length, h.Ends()).Minutes()
-		var bands []*node
-		for _, class := range []string{"pic-open", "pic-ready", "pic-work"} {
-			bands = append(bands, drawn.find(class)...)
-		}
-		if len(bands) != len(h.Lines) {
-			t.Fatalf("%d lines drawn of %d", len(bands), len(h.Lines))
-		}
-		for i, l := range h.Lines {
-			found := false
-			for _, b := range bands {
-				if near(b.at("x"), l.Start.Minutes()/total*100) && near(b.at("width"), l.Length().Minutes()/total*100) {
-					found = true
-				}
-			}
-			if !found {
-				t.Errorf("line %d, %s to %s, is not drawn to scale", i, l.Start, l.End)
-			}
-			row := p.Table.Rows[i]
-			if row[1] != clock(l.Start) || row[2] != clock(l.End) || row[3] != clock(l.Length()) {
-				t.Errorf("line %d: the table says %q", i, row)
-			}
-		}
-		if x := drawn.find("pic-now")[0].at("x1"); !near(x, 27/total*100) {
-			t.Errorf("now is at %v %%", x)
-		}
-	}
-}
-
-// TestHourEnds hatches what is spare and paints what is too much in brick, to scale.
-func TestHourEnds(t *testing.T) {
-	fits := svg(t, Hour(usualHour(), nil)) // 50 of 60 minutes
-	spare := fits.find("pic-spare")[0]
-	if !near(spare.at("x"), 50.0/60*100) || !near(spare.at("width"), 10.0/60*100) || spare.attrs["fill"] != "url(#p-hatch)" {
-		t.Errorf("10 spare of 60: %v", spare.attrs)
-	}
-	if len(fits.find("pic-over")) > 0 {
-		t.Error("an hour that fits is drawn over")
-	}
-	h := longHour() // 63:50 of 60
-	over := svg(t, Hour(h, nil))
-	total := h.Ends().Minutes()
-	brick := over.find("pic-over")[0]
-	if !near(brick.at("x"), 60/total*100) || !near(brick.at("width"), 100-60/total*100) {
-		t.Errorf("over: %v", brick.attrs)
-	}
-	if !strings.Contains(allWords(over), "3:50 over the 60 minutes") {
-		t.Error("it is not said how much it is over")
-	}
-}
-
 // scale tells values from places by two ticks of a plot, as a reader would with a ruler.
 type scale struct{ from, to, low, high float64 }
 

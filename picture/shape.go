@@ -40,7 +40,7 @@ func (s Shape) SVG() template.HTML {
 		"width", "16", "height", "16", "role", "img", "aria-label", s.String())
 	s.outline(d, "pic-solid")
 	d.close("svg")
-	return template.HTML(d.String()) //nolint:gosec // there is nothing of anybody's in it
+	return template.HTML(d.String())
 }
 
 // shapePx is how far a shape reaches at most from its middle.

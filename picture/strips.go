@@ -55,7 +55,7 @@ func Forecast(f Forecasts) Picture {
 		}
 		height += g.height()
 	}
-	s.axis = newAxis(f.Kind, 7, values...)
+	s.axis = newAxis(f.Kind, 6, values...)
 	s.spread = s.spreadFrom()
 	if s.people() == 0 {
 		height = nonePx
