@@ -102,6 +102,10 @@ func TestGoodPage(t *testing.T) {
 				t.Errorf("%s says of a good page %s", name, browser.Lines(found))
 			}
 		}
+		// The judges themselves have asked for nothing and broken no policy.
+		if found := tab.Budget(browser.FirstPage); len(found) > 0 {
+			t.Errorf("after the judges: %s", browser.Lines(found))
+		}
 	}
 }
 

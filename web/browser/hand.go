@@ -50,12 +50,12 @@ func (t *Tab) press(at spot, what string) {
 	} else {
 		t.do("clicking "+what, chromedp.MouseClickXY(at.X, at.Y))
 	}
-	t.Settle()
+	t.settle(stillAfterPressing)
 }
 
 // Click presses the link, button, summary or labelled box that reads these words, and
 // waits until the page stands. Of several it takes the one that says nothing more, and
-// then the first.
+// then the first. What a page does later by itself is waited for by [Tab.See].
 func (t *Tab) Click(words string) {
 	t.Helper()
 	t.press(t.find("pressable", words), words)
@@ -68,14 +68,14 @@ func (t *Tab) Fill(label, text string) {
 	at := t.find("fieldOf", label)
 	if at.Kind == "select" {
 		t.find("choose", label+"\n"+text)
-		t.Settle()
+		t.settle(stillAfterPressing)
 		return
 	}
 	t.do("writing into "+label, chromedp.Func(func(ctx context.Context, target *chromedp.Target) error {
 		_, err := cdp.Call(ctx, target, input.InsertText, input.InsertTextParams{Text: text})
 		return err
 	}))
-	t.Settle()
+	t.settle(stillAfterPressing)
 }
 
 // Keys that have names.
@@ -94,7 +94,7 @@ const (
 func (t *Tab) Press(keys string) {
 	t.Helper()
 	t.do(fmt.Sprintf("pressing %q", keys), chromedp.KeyEvent(keys))
-	t.Settle()
+	t.settle(stillAfterPressing)
 }
 
 // Text is what can be read on the page, as a person sees it.
@@ -138,7 +138,7 @@ func (t *Tab) Back() {
 	for end := time.Now().Add(patience); t.Address() == from && time.Now().Before(end); {
 		time.Sleep(10 * time.Millisecond)
 	}
-	t.Settle()
+	t.settle(stillAfterPressing)
 }
 
 // Reload loads the page again.
@@ -146,7 +146,7 @@ func (t *Tab) Reload() {
 	t.Helper()
 	t.heard.forget()
 	t.do("loading again", chromedp.Reload())
-	t.Settle()
+	t.settle(stillAfterPressing)
 }
 
 // Passkeys gives the device a virtual authenticator whose owner is always there, as Web

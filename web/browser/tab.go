@@ -134,14 +134,20 @@ func (t *Tab) Go(address string) int {
 	t.Helper()
 	t.heard.forget()
 	t.do("going to "+address, chromedp.Navigate(address))
-	t.Settle()
+	t.settle(stillAfterGoing)
 	return t.heard.page().status
 }
 
-// Settle waits until nothing that was asked for is under way and the page stands.
-func (t *Tab) Settle() {
+// How long nothing may happen before a page is said to stand: after it was gone to, and
+// after something was pressed, when what follows may take a moment to begin (judgement).
+const (
+	stillAfterGoing    = 60 * time.Millisecond
+	stillAfterPressing = 150 * time.Millisecond
+)
+
+// settle waits until nothing that was asked for is under way, and that for some time.
+func (t *Tab) settle(still time.Duration) {
 	t.Helper()
-	const still = 60 * time.Millisecond
 	quiet := time.Now()
 	for end := time.Now().Add(patience); time.Now().Before(end); time.Sleep(10 * time.Millisecond) {
 		if t.heard.busy() || ask[string](t, "waiting", "document.readyState") != "complete" {

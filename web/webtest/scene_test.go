@@ -70,11 +70,7 @@ func TestScenes(t *testing.T) {
 				documents.documents[s.Name] = tab.Served()
 				documents.Unlock()
 				found = append(found, judge(tab, s)...)
-				plain := g.visit(t, s, browser.View{Size: browser.Laptop, NoScript: true})
-				if s.Then != nil {
-					s.Then(plain)
-				}
-				found = append(found, plain.Axe()...)
+				found = append(found, g.plain(t, s)...)
 				if said := once(found); len(said) > 0 {
 					t.Errorf("%s", browser.Lines(said))
 				}
@@ -86,6 +82,16 @@ func TestScenes(t *testing.T) {
 			t.Errorf("%s, as it is served: %s", name, browser.Lines(found))
 		}
 	}
+}
+
+// plain looks at a scene without JavaScript.
+func (g gyms) plain(t *testing.T, s webtest.Scene) []browser.Finding {
+	t.Helper()
+	tab := g.visit(t, s, browser.View{Size: browser.Laptop, NoScript: true})
+	if s.Then != nil {
+		s.Then(tab)
+	}
+	return tab.Axe()
 }
 
 // judge looks at a scene in every size and theme. What a theme or a size cannot change is
