@@ -94,16 +94,8 @@ func outside(e roomful.Effort, k roomful.ScoreKind, entry roomful.Entry) (off fl
 	if !e.Stated() || !e.Counts(k) {
 		return 0, false
 	}
-	score := entry.Done.Score
-	low, high := e.Window()
-	switch {
-	case score < low:
-		off = (score - low) / low
-	case score >= high:
-		off = (score - high) / high
-	}
-	if k == roomful.TimeScore {
-		off = -off // too long is too little done
+	if score := entry.Done.Score; !math.IsNaN(score) {
+		off = e.Off(k, score)
 	}
 	return off, true
 }

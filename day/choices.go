@@ -27,6 +27,22 @@ func (d *Day) Choices(ctx context.Context, q Question, who string, home bool) (C
 	return Choices{c.piece, c.effort, all}, err
 }
 
+// Expect says in words where somebody would end with their version, beside the effort; empty
+// when no window is theirs to meet.
+func (d *Day) Expect(got Versions, v roomful.Version) string {
+	kind := roomful.KindOf(got.Piece, d.Lexicon)
+	if v.Stop != "" || !v.Dose.Whole() || !got.Effort.Stated() || !got.Effort.Counts(kind) {
+		return ""
+	}
+	switch {
+	case v.Forecast.OnIntent != nil:
+		return got.Effort.Expect(kind, v.Forecast, *v.Forecast.OnIntent)
+	case got.Effort.Proposed:
+		return got.Effort.Expect(kind, v.Forecast, 1) // the room's, and nobody's to be sure of
+	}
+	return ""
+}
+
 // Stated is what a piece says for a division in figures: what is left to a maximum, a feel
 // or a test has no load. What is set by hand is held against it when the sheet is edited.
 func Stated(p roomful.Part, division roomful.Division) roomful.Work {

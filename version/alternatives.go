@@ -3,7 +3,6 @@ package version
 import (
 	"context"
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -170,39 +169,15 @@ func (a *alternatives) asked(li int) *roomful.Movement {
 	return a.lines[li].Forms[a.rungs[a.p.plans[0].rung].Picks[li].Form].Movement
 }
 
-// farBeside is from which share of an edge of the window on an end beside it is well
-// beside it (judgement).
-const farBeside = 0.2
-
-// expect says in words where a plan would end beside the effort.
+// expect says in words where a plan would end beside the effort; nothing when no window is
+// its person's to meet.
 func (c *class) expect(q *plan, f roomful.AthleteForecast) string {
-	if f.Cannot >= 0.5 {
-		return "something in it is still too hard"
-	}
 	if c.free(q.p) || !q.dose.Whole() {
 		return ""
 	}
-	prob, in := c.met(f)
+	prob, _ := c.met(f)
 	if f.OnIntent == nil { // the window is not the sheet's
 		prob = q.prob
 	}
-	off := c.off(f.Score.P50)
-	side := "quick"
-	if c.kind == roomful.LoadScore {
-		side = "heavy"
-	}
-	if off < 0 {
-		side = map[string]string{"quick": "slow", "heavy": "light"}[side]
-	}
-	switch {
-	case in && prob >= 0.5:
-		return "likely as meant"
-	case in:
-		return "as meant on a usual day, not surely"
-	case c.kind == roomful.TimeScore && f.Capped >= 0.5:
-		return "likely not done by the cap"
-	case math.Abs(off) > farBeside:
-		return "likely far on the " + side + " side"
-	}
-	return "likely on the " + side + " side"
+	return c.ask.Expect(c.kind, f, prob)
 }

@@ -100,24 +100,8 @@ func (c *class) simulate(ctx context.Context, plans []*plan, runs int) error {
 	return cmp.Or(err, ctx.Err())
 }
 
-// off is how far a score misses the window, as a share of the edge it misses:
-// 0 inside, under 0 when it is too slow or too little.
-func (c *class) off(score float64) float64 {
-	low, high := c.ask.Window()
-	var miss float64
-	switch {
-	case math.IsNaN(score):
-		return -1
-	case score < low:
-		miss = score/low - 1
-	case score >= high:
-		miss = score/high - 1
-	}
-	if !c.kind.HigherIsBetter() {
-		miss = -miss
-	}
-	return miss
-}
+// off is how far a score misses the window; see [roomful.Effort.Off].
+func (c *class) off(score float64) float64 { return c.ask.Off(c.kind, score) }
 
 // met reads a forecast against the window: how probable it is, and whether the
 // median lies in it.

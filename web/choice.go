@@ -17,6 +17,7 @@ type choices struct {
 	Name   string                 `json:"name"`
 	Piece  string                 `json:"piece"`
 	Now    *exchange.Version      `json:"now"`     // null for who is referred out
+	Expect *string                `json:"expect"`  // where that would end beside the effort, in words
 	Set    *override              `json:"set"`     // null when nothing was set by hand
 	SetBy  *string                `json:"set_by"`  // whose word that is, by name
 	MaySet bool                   `json:"may_set"` // the one who asks may change it
@@ -90,6 +91,9 @@ func (s *Server) choicesOf(q *http.Request, v visit, c chosen) (choices, error) 
 	line := exchange.LineupOf(c.now.Piece, c.now.Effort, roomful.Lineup{Versions: []roomful.Version{now}})
 	if now.Stop == "" {
 		out.Now = &line.Athletes[0]
+	}
+	if words := c.Expect(c.now, now); words != "" {
+		out.Expect = &words
 	}
 	if !v.May(account.SeeHealth) {
 		for i := range out.All {

@@ -64,9 +64,15 @@ func TestReadTyped(t *testing.T) {
 	if one["date"] != "2026-11-12" || one["score"] != "4+3" || !strings.Contains(one["sentence"].(string), "12 November") {
 		t.Errorf("beside %v", one)
 	}
-	start := time.Now()
-	g.must("mo", "POST", "/sheets/bars/reading", map[string]any{"text": "5+4, front squats 35 kg"})
-	t.Logf("read in %v", time.Since(start))
+	quickest := time.Hour
+	for range 10 {
+		start := time.Now()
+		g.must("mo", "POST", "/sheets/bars/reading", map[string]any{"text": "5+4, front squats 35 kg"})
+		quickest = min(quickest, time.Since(start))
+	}
+	if quickest > 50*time.Millisecond { // between two letters; the quickest of ten, for a machine that is shared
+		t.Errorf("read in %v", quickest)
+	}
 	if after := g.must("owner", "GET", "/trail", nil)["last"]; after != before {
 		t.Errorf("something was kept: %v, before %v", after, before)
 	}
