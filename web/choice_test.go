@@ -78,6 +78,30 @@ func TestChoices(t *testing.T) {
 	}
 }
 
+// TestChoicesAtHome resolves the same options with what Mo owns: no bar, so no bar is lifted.
+func TestChoicesAtHome(t *testing.T) {
+	g := lifting(t)
+	g.must("mo", "PUT", "/people/mo", map[string]any{"revision": 2, "told": map[string]string{"home": "dumbbell 15kg"}})
+	got := g.must("mo", "GET", "/sheets/bars/choices/mo?home=1", nil)
+	for _, o := range got["options"].([]any) {
+		v, ok := o.(map[string]any)["version"].(map[string]any)
+		if !ok {
+			continue
+		}
+		for _, e := range v["elements"].([]any) {
+			if one := e.(map[string]any); one["movement"] == "front-squat" {
+				t.Errorf("on %v at home Mo lifts a bar: %v", o.(map[string]any)["name"], one)
+			}
+		}
+	}
+	if loadOf(got) != nil {
+		t.Errorf("at home Mo does %v", got["now"])
+	}
+	if in := g.must("mo", "GET", "/sheets/bars/choices/mo", nil); loadOf(in) == nil {
+		t.Errorf("in the room Mo does %v", in["now"])
+	}
+}
+
 // TestCoachesWord stands above a member's own choice, by whichever route and name of the
 // piece it was set, and a coach may change both.
 func TestCoachesWord(t *testing.T) {

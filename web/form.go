@@ -69,7 +69,7 @@ var forms = map[string]form{
 	"PUT /sheets/{name}/overrides/{person}":        {takes: overriding{}, gives: override{}},
 	"DELETE /sheets/{name}/overrides/{person}":     {asks: []string{"piece"}},
 	"POST /sheets/{name}/scores/reading":           {takes: dictated{}, gives: several{"lines", heard{}}},
-	"POST /sheets/{name}/sore/{person}":            {takes: hurting{}, gives: relief{}},
+	"POST /sheets/{name}/sore/{person}":            {takes: hurting{}, gives: relief{}, asks: []string{"class"}},
 	"GET /sheets/{name}/load/{person}":             {gives: exchange.OwnLoad{}, asks: []string{"movement", "set", "piece", "class"}},
 	"GET /sheets/{name}/beat/{person}":             {gives: target{}, asks: []string{"piece"}},
 	"GET /sheets/{name}/choices/{person}":          {gives: choices{}, asks: []string{"piece", "class", "home"}},

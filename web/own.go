@@ -19,7 +19,7 @@ type own struct {
 	Scores   []stored           `json:"scores"`
 	Notes    []note             `json:"notes"` // and the answers to them
 	Classes  []ownClass         `json:"classes"`
-	Versions []override         `json:"versions"` // that a coach set by hand
+	Versions []override         `json:"versions"` // that were set by hand
 	Learnt   []exchange.Ability `json:"learnt"`   // what is believed of them after their scores
 	Devices  []device           `json:"devices"`
 	Passkeys []exchange.Passkey `json:"passkeys"`
