@@ -47,8 +47,11 @@ func (b *Books) Documents(kind string) ([]Document, error) {
 
 // OnDay lists the sheets of a day. The day stands as a span, for which SQLite looks under
 // the day: for one value it goes through the names of all sheets, to save a sort of two.
-func (b *Books) OnDay(on roomful.Date) ([]Document, error) {
-	return many(b.tx, readDocument, documents+`AND d.kind = $2 AND d.day >= $3 AND d.day <= $3 ORDER BY d.day, d.name`, b.gym, Sheet, on.String())
+func (b *Books) OnDay(on roomful.Date) ([]Document, error) { return b.SheetsBetween(on, on) }
+
+// SheetsBetween lists the sheets of the days from one to another.
+func (b *Books) SheetsBetween(from, to roomful.Date) ([]Document, error) {
+	return many(b.tx, readDocument, documents+`AND d.kind = $2 AND d.day >= $3 AND d.day <= $4 ORDER BY d.day, d.name`, b.gym, Sheet, from.String(), to.String())
 }
 
 // Titled lists the sheets with one of two titles, by day and name.

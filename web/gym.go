@@ -111,13 +111,3 @@ func pickDay(was *roomful.Date, sent *date) {
 		*was = sent.Date
 	}
 }
-
-// sheetNames are the names of all sheets by id.
-func sheetNames(b *store.Books) (map[string]string, error) {
-	sheets, err := b.Documents(store.Sheet)
-	names := map[string]string{}
-	for _, d := range sheets {
-		names[d.ID] = d.Name
-	}
-	return names, err
-}

@@ -22,6 +22,11 @@ var pages = []route{
 	{"GET /enter", "", (*Server).enterPage, "shows the ways to come back"},
 	{"GET /{$}", account.SeeDay, (*Server).home, "leads to the day that is today"},
 	{"GET /me", account.SeeOwn, (*Server).mePage, "is one's own page"},
+	{"GET /classes", account.SeeDay, (*Server).classesPage, "is the timetable, a week at a time"},
+	{"POST /classes", account.EditPeople, (*Server).postNewClass, "writes a class down"},
+	{"GET /classes/{class}", account.EditPeople, (*Server).classPage, "is a class with who comes"},
+	{"POST /classes/{class}", account.EditPeople, (*Server).postClass, "changes a class, or calls it off"},
+	{"POST /classes/{class}/places", account.SignUp, (*Server).postPlace, "asks for a place, or gives one back"},
 	{"GET /sheets", account.SeeDay, (*Server).sheetsPage, "is the library of sheets"},
 	{"GET /sheets/{name}", account.SeeDay, (*Server).dayPage, "is a day: all of it to coaches, their own to members"},
 }
@@ -76,6 +81,19 @@ func (s *Server) frame(b *store.Books, q *http.Request, v visit, here, title str
 // that its address has for them.
 var said = map[string]string{
 	"password": "Your password is kept. Your other devices are signed out.",
+
+	"class-written":     "The class is written down.",
+	"classes-written":   "The classes are written down, one a week.",
+	"class-changed":     "The class is changed.",
+	"class-off":         "The class is called off. Tell those who had a place.",
+	"class-on":          "The class is on after all.",
+	"place-in":          "They have a place.",
+	"place-waiting":     "The class is full. They wait for a place.",
+	"place-out":         "They are taken out.",
+	"place-missed":      "It is noted that they did not come.",
+	"own-place-in":      "You have a place.",
+	"own-place-waiting": "The class is full. You wait for a place.",
+	"own-place-out":     "Your place is given back.",
 }
 
 // show draws a page.

@@ -23,6 +23,14 @@ var examples = []any{
 	Today{May: true}, Today{},
 	Me{Name: "Ines", Role: "coach", Passkeys: true, Password: true}, Me{Name: "Mo", Role: "member"},
 	Sheets{May: true, Ahead: []SheetRow{{"drip", "Drip", "Friday 5 March 2027", "", true}}, Done: []SheetRow{{"drop", "Drop", "Thursday 4 March 2027", "9 scores", false}}}, Sheets{Asked: "<b>"},
+	Classes{May: true, Week: "Thursday 4 to Wednesday 10 March 2027", Before: "/classes?from=2027-02-25", After: "/classes?from=2027-03-11", Days: []ClassDay{
+		{"Thursday 4 March", true, []ClassRow{{ID: "c1", Start: "17:30", End: "18:30", Minutes: 60, Sheet: "drip", Title: "Drip", Count: "9 in, 3 places left", Open: true}, {ID: "c2", Start: "18:30", End: "19:30", CalledOff: true, Open: true}}},
+		{"Friday 5 March", false, nil}}, New: ClassForm{ID: "c3", Date: Input{Name: "date", Label: "Day", Type: "date", Value: "<b>", Wrong: "Say the day, as 2027-03-04."}, Sheets: []Choice{{"drip", "Drip"}}, Shown: true}},
+	Classes{Week: "Thursday 4 to Wednesday 10 March 2027", Now: "/classes", Empty: true},
+	Classes{Days: []ClassDay{{"Thursday 4 March", true, []ClassRow{{ID: "c1", Start: "17:30", End: "18:30", Title: "Drip", Count: "12 in, full, 2 waiting", Own: "You are second in line.", Leave: "Leave the line", From: "2027-03-04"}, {ID: "c2", Start: "18:30", Ask: "Take a place"}}}}},
+	Class{Row: ClassRow{ID: "c1", Start: "17:30", Title: "Drip", Sheet: "drip", Minutes: 60, Count: "2 in"}, Day: "Thursday 4 March 2027", Week: "/classes", Begun: true, In: []ClassPlace{{"mo", "Mo", ""}}, Waiting: []ClassPlace{{"bo", "Bo", ""}},
+		Gone: []ClassPlace{{"cy", "Cy <b>", "did not come"}}, Add: Input{Name: "name", Label: "Put somebody in", Value: "an", Wrong: "Say which.", List: "people"}, Asked: []Choice{{"ana", "Ana"}}, People: []Choice{{"ana", "Ana"}}},
+	Class{Row: ClassRow{ID: "c1", Start: "17:30", CalledOff: true}, Day: "Thursday 4 March 2027"},
 	Day{DayHead: DayHead{"drip", "Drip", "Thursday 4 March 2027"}, Text: "Drip\n\nmain: <for time>\n", Revision: 3},
 	MyDay{DayHead: DayHead{"drip", "Drip", "Thursday 4 March 2027"}},
 }
