@@ -45,6 +45,13 @@ var Scenes = []Scene{
 	{Name: "coach-day-missing", Of: "GET /sheets/{name}", As: store.Coach, Path: "/sheets/no-such-day", Status: 404},
 	{Name: "coach-sheets", Of: "GET /sheets", As: store.Coach, Path: "/sheets"},
 	{Name: "coach-sheets-empty", Of: "GET /sheets", As: store.Coach, Path: "/sheets", Empty: true},
+	{Name: "coach-classes", Of: "GET /classes", As: store.Coach, Path: "/classes"},
+	{Name: "coach-classes-empty", Of: "GET /classes", As: store.Owner, Path: "/classes", Empty: true},
+	{Name: "coach-classes-wrong", Of: "POST /classes", As: store.Coach, Path: "/classes", Then: tooManyWeeks},
+	{Name: "coach-class", Of: "GET /classes/{class}", As: store.Coach, Path: "/classes/class-1"},
+	{Name: "coach-class-wrong", Of: "POST /classes/{class}", As: store.Coach, Path: "/classes/class-1", Then: unknownSheet},
+	{Name: "coach-class-nobody", Of: "POST /classes/{class}/places", As: store.Coach, Path: "/classes/class-1", Then: unknownName},
+	{Name: "member-classes", Of: "GET /classes", As: store.Member, Path: "/classes"},
 	{Name: "coach-me", Of: "GET /me", As: store.Coach, Path: "/me"},
 	{Name: "member-day", Of: "GET /sheets/{name}", As: store.Member, Path: "/"},
 	{Name: "member-refused", As: store.Member, Path: "/people", Status: 403},
@@ -58,6 +65,26 @@ func wrongPassword(t *browser.Tab) {
 	t.Fill("Your name", "Nobody here")
 	t.Fill("Password", "not this one")
 	t.Click("Come in")
+}
+
+// tooManyWeeks writes a class down for longer than anybody plans.
+func tooManyWeeks(t *browser.Tab) {
+	t.Click("Write a class down")
+	t.Fill("For how many weeks", "500")
+	t.Click("Write it down")
+}
+
+// unknownSheet gives a class a sheet that nobody has written.
+func unknownSheet(t *browser.Tab) {
+	t.Click("Change the class")
+	t.Fill("Sheet", "The Lost Gamp")
+	t.Click("Keep the change")
+}
+
+// unknownName puts somebody in whom nobody knows.
+func unknownName(t *browser.Tab) {
+	t.Fill("Put somebody in", "Nobody Here")
+	t.Click("Put in")
 }
 
 // Answer is the status that the page is answered with.
