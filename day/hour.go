@@ -51,6 +51,11 @@ func (d *Day) Hour(ctx context.Context, q HourQuestion) (roomful.Hour, error) {
 	return hour, err
 }
 
+// HourOf lays out the class for versions that were found for the same question.
+func (d *Day) HourOf(ctx context.Context, q Question, v Versions) (roomful.Hour, error) {
+	return room.Plan(ctx, d.roomOf(HourQuestion{Question: q}, v))
+}
+
 // roomRequest asks for the hour of everybody on their version. Where people only stay
 // away, the others keep the version that was planned for all.
 func (d *Day) roomRequest(ctx context.Context, q HourQuestion, planned Question) (room.Request, error) {
@@ -66,6 +71,12 @@ func (d *Day) roomRequest(ctx context.Context, q HourQuestion, planned Question)
 	if q.Change.fewer() {
 		v = v.of(q.People)
 	}
+	return d.roomOf(q, v), nil
+}
+
+// roomOf asks for the hour of versions.
+func (d *Day) roomOf(q HourQuestion, v Versions) room.Request {
+	q.Progress = nil
 	r := room.Request{
 		Session: q.Session, Gym: d.Gym, Kit: q.Kit, Days: v.Days, Heats: q.Heats, Waves: q.Waves, Gap: q.Gap,
 		Seed: q.Seed, Workers: q.Workers, Lexicon: d.Lexicon, Forecaster: d.Forecaster,
@@ -74,7 +85,7 @@ func (d *Day) roomRequest(ctx context.Context, q HourQuestion, planned Question)
 	for _, p := range v.Pieces {
 		r.Pieces = append(r.Pieces, d.roomPiece(q.Question, p))
 	}
-	return r, nil
+	return r
 }
 
 // roomPiece is a piece as those do it who are not referred out.

@@ -53,7 +53,7 @@ func laid(t *testing.T, zone string, fill func(*store.Books) error, look func(*s
 		t.Fatal(err)
 	}
 	if err := s.View(t.Context(), func(tx *store.Tx) error {
-		g, err := desk.New(day.New(lex)).Open(tx.In("g"), now)
+		g, err := desk.New(day.New(lex), s).Open(tx.In("g"), now)
 		if err == nil {
 			look(tx.In("g"), g)
 		}

@@ -63,7 +63,7 @@ func crew(ctx context.Context, s *store.Store) (*jobs.Crew, error) {
 		return nil, err
 	}
 	began := time.Now()
-	c := &jobs.Crew{Store: s, Desk: desk.New(d), Log: slog.New(slog.NewTextHandler(os.Stderr, nil)),
+	c := &jobs.Crew{Store: s, Desk: desk.New(d, s), Log: slog.New(slog.NewTextHandler(os.Stderr, nil)),
 		Now: func() time.Time { return now.Add(time.Since(began)) }}
 	return c, c.Start(ctx)
 }
@@ -279,7 +279,7 @@ func inMemory(t *testing.T) map[string]roomful.Abilities {
 	out := map[string]roomful.Abilities{}
 	if err := s.View(t.Context(), func(tx *store.Tx) error {
 		b := tx.In(gym)
-		g, err := desk.New(d).Open(b, now)
+		g, err := desk.New(d, s).Open(b, now)
 		if err != nil {
 			return err
 		}

@@ -7,6 +7,7 @@ import (
 	"roomful"
 	"roomful/account"
 	"roomful/day"
+	"roomful/desk"
 	"roomful/exchange"
 	"roomful/store"
 )
@@ -30,11 +31,6 @@ func (s *Server) choices(w http.ResponseWriter, q *http.Request, v visit) error 
 	if err != nil {
 		return err
 	}
-	end, err := turn(q.Context())
-	if err != nil {
-		return err
-	}
-	defer end()
 	got, err := s.choosing(q, v, chooser{who: who, piece: q.FormValue("piece"), home: q.FormValue("home") != ""})
 	if err != nil {
 		return err
@@ -54,33 +50,23 @@ type chooser struct {
 
 // chosen is what somebody may do of a day, and what they do now.
 type chosen struct {
-	asked
+	*desk.Worked
 	who string
-	now day.Versions
 	all day.Choices
 }
 
 // choosing works out what somebody may do.
 func (s *Server) choosing(q *http.Request, v visit, of chooser) (c chosen, err error) {
-	c.who = of.who
-	if c.asked, err = s.askOf(q, v, of.who); err != nil {
-		return c, err
-	}
-	c.Piece = of.piece
-	if !slices.ContainsFunc(c.People, func(a roomful.Athlete) bool { return a.ID == of.who }) {
-		return c, store.ErrMissing
-	}
-	if c.now, err = c.Versions(q.Context(), c.Question, of.home); err != nil {
-		return c, err
-	}
-	c.all, err = c.Choices(q.Context(), c.Question, of.who, of.home)
+	ask := s.askAlone(q, v, of.who)
+	ask.Piece, ask.Home, c.who = of.piece, of.home, of.who
+	c.Worked, c.all, err = s.Desk.Choices(q.Context(), ask, of.who)
 	return c, err
 }
 
 // version is what they do now.
 func (c chosen) version() roomful.Version {
-	i := slices.IndexFunc(c.now.Versions, func(o roomful.Version) bool { return o.Athlete == c.who })
-	return c.now.Versions[i]
+	i := slices.IndexFunc(c.Lineup.Versions, func(o roomful.Version) bool { return o.Athlete == c.who })
+	return c.Lineup.Versions[i]
 }
 
 // choicesOf is what may be chosen as the one who asks may see it: members in words, without
@@ -88,7 +74,7 @@ func (c chosen) version() roomful.Version {
 func (s *Server) choicesOf(q *http.Request, v visit, c chosen) (choices, error) {
 	now := c.version()
 	out := choices{Person: c.who, Name: now.Name, Piece: c.all.Piece.Name(), MaySet: true, All: exchange.AlternativesOf(c.all.Piece, c.all.Alternatives, now.Option)}
-	line := exchange.LineupOf(c.now.Piece, c.now.Effort, roomful.Lineup{Versions: []roomful.Version{now}})
+	line := exchange.LineupOf(c.Piece, c.Effort, roomful.Lineup{Versions: []roomful.Version{now}})
 	if now.Stop == "" {
 		out.Now = &line.Athletes[0]
 	}
@@ -110,12 +96,12 @@ func (s *Server) choicesOf(q *http.Request, v visit, c chosen) (choices, error) 
 		if err != nil {
 			return err
 		}
-		o, by, err := setFor(b, d, c.Session, c.all.Piece, c.who)
+		o, by, err := setFor(b, d, c.Question.Session, c.all.Piece, c.who)
 		if err != nil || o == nil {
 			return err
 		}
 		one := overrideOf(*o, now.Name)
-		out.Set, out.SetBy, out.MaySet = &one, &by.Name, v.May(account.Override) || ownChoice(by, *o)
+		out.Set, out.SetBy, out.MaySet = &one, &by.Name, v.May(account.Override) || desk.OwnChoice(by, *o)
 		return nil
 	})
 	return out, err
@@ -134,7 +120,7 @@ func setFor(b *store.Books, d store.Document, session roomful.Session, piece roo
 		if !ok || o.Person != who || p.Name() != piece.Name() {
 			continue
 		}
-		if found == nil || !ownChoice(accounts[o.Account], o) {
+		if found == nil || !desk.OwnChoice(accounts[o.Account], o) {
 			found, by = &o, accounts[o.Account]
 		}
 	}
@@ -149,10 +135,4 @@ func accountsByID(b *store.Books) (map[string]store.Account, error) {
 		out[a.ID] = a
 	}
 	return out, err
-}
-
-// ownChoice reports whether a version was set by whose it is, as a member: what a coach
-// says of themselves is a coach's word too.
-func ownChoice(by store.Account, o store.Override) bool {
-	return by.Person == o.Person && by.Role == store.Member
 }

@@ -11,13 +11,14 @@ import (
 	"roomful"
 	"roomful/account"
 	"roomful/day"
+	"roomful/desk"
 	"roomful/exchange"
 	"roomful/store"
 )
 
 // coachesWord refuses a member who would change what a coach has set.
 func coachesWord(v visit, by store.Account, o *store.Override) error {
-	if o == nil || v.May(account.Override) || ownChoice(by, *o) {
+	if o == nil || v.May(account.Override) || desk.OwnChoice(by, *o) {
 		return nil
 	}
 	name := cmp.Or(by.Name, "a coach")
@@ -71,11 +72,6 @@ func (s *Server) choose(w http.ResponseWriter, q *http.Request, v visit) error {
 	if err := sent.check(); err != nil {
 		return err
 	}
-	end, err := turn(q.Context())
-	if err != nil {
-		return err
-	}
-	defer end()
 	of := chooser{who: who, piece: sent.Piece}
 	got, err := s.choosing(q, v, of)
 	if err != nil {
@@ -105,17 +101,17 @@ func (s *Server) setBy(q *http.Request, v visit, of chosen, o store.Override) er
 		if err != nil {
 			return err
 		}
-		was, by, err := setFor(b, d, of.Session, of.all.Piece, o.Person)
+		was, by, err := setFor(b, d, of.Question.Session, of.all.Piece, o.Person)
 		if err == nil {
 			err = coachesWord(v, by, was)
 		}
 		if err != nil {
 			return err
 		}
-		if o.Piece = keyOf(of.Session, of.all.Piece); was != nil {
+		if o.Piece = keyOf(of.Question.Session, of.all.Piece); was != nil {
 			o.Piece = was.Piece
 		}
-		if d.ID != of.sheet.ID || d.Revision != of.sheet.Revision { // what was worked out is of another text
+		if d.ID != of.Sheet.ID || d.Text != of.Sheet.Text { // what was worked out is of another text
 			return store.ErrStale
 		}
 		p, err := b.Person(o.Person)
@@ -160,7 +156,7 @@ func (c chosen) pick(sent picking, coach bool) (work roomful.Work, option string
 		if m.Unit == roomful.Pound.String() {
 			load.Unit = roomful.Pound
 		}
-		if work, err = c.Reload(work, id, load, c.Kit); err != nil {
+		if work, err = c.Day.Reload(work, id, load, c.Question.Kit); err != nil {
 			return work, "", err
 		}
 		if most, held := heldTo(base, id); held && !coach && load.Kg() > most.Kg()+0.01 {

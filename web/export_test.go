@@ -39,8 +39,5 @@ func Hurry(s *Server) {
 // Patience is how long a server in a hurry waits for a request.
 const Patience = time.Minute / 100
 
-// Turn waits until a day can be worked out.
-var Turn = turn
-
 // Refuse answers with why not.
 func (s *Server) Refuse(w http.ResponseWriter, q *http.Request, err error) { s.refuse(w, q, err) }

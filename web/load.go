@@ -2,12 +2,10 @@ package web
 
 import (
 	"net/http"
-	"slices"
 
 	"roomful"
 	"roomful/day"
 	"roomful/exchange"
-	"roomful/store"
 )
 
 // load says how heavy somebody goes in one line of a day, to them and to coaches.
@@ -16,17 +14,17 @@ func (s *Server) load(w http.ResponseWriter, q *http.Request, v visit) error {
 	if err != nil {
 		return err
 	}
-	end, err := turn(q.Context())
+	end, err := s.Desk.Turn(q.Context())
 	if err != nil {
 		return err
 	}
 	defer end()
-	ask, err := s.askOf(q, v, who)
+	ask, err := s.Desk.Asked(q.Context(), s.askAlone(q, v, who))
 	if err != nil {
 		return err
 	}
 	of := day.LoadQuestion{Question: ask.Question, Movement: roomful.MovementID(q.FormValue("movement"))}
-	if of.Who, err = ask.athlete(who); err != nil {
+	if of.Who, err = ask.Person(who); err != nil {
 		return err
 	}
 	if of.Movement != "" && s.Lexicon.Movement(of.Movement) == nil {
@@ -35,18 +33,9 @@ func (s *Server) load(w http.ResponseWriter, q *http.Request, v visit) error {
 	if of.Set, err = roomful.ReadKnownSet(q.FormValue("set"), of.Who.Unit); err != nil {
 		return err
 	}
-	got, err := ask.OwnLoad(q.Context(), of)
+	got, err := ask.Day.OwnLoad(q.Context(), of)
 	if err != nil {
 		return err
 	}
 	return answer(w, exchange.OwnLoadOf(got.Piece, got.OwnLoad, of.Who.Unit))
-}
-
-// athlete is one of those whom a question is about.
-func (a asked) athlete(id string) (roomful.Athlete, error) {
-	i := slices.IndexFunc(a.People, func(one roomful.Athlete) bool { return one.ID == id })
-	if i < 0 {
-		return roomful.Athlete{}, store.ErrMissing
-	}
-	return a.People[i], nil
 }

@@ -139,21 +139,6 @@ func (s *Server) dropOverride(w http.ResponseWriter, q *http.Request, v visit) e
 	return nil
 }
 
-// byHand are the versions of a day that were set by hand, with whose word each is.
-func byHand(b *store.Books, sheet string) (out []day.ByHand, err error) {
-	all, err := b.Overrides(sheet)
-	if err != nil || len(all) == 0 {
-		return nil, err
-	}
-	accounts, err := accountsByID(b)
-	for _, o := range all {
-		by := accounts[o.Account]
-		out = append(out, day.ByHand{Athlete: o.Person, Piece: o.Piece, Work: o.Work, Whose: by.Name, Own: ownChoice(by, o),
-			Option: o.Option, Written: o.Written, Reason: o.Reason, Segments: o.Segments})
-	}
-	return out, err
-}
-
 // overridden are the day and the person that a path names.
 func overridden(b *store.Books, q *http.Request) (d store.Document, who store.Person, err error) {
 	if d, err = b.Named(store.Sheet, q.PathValue("name")); err == nil {

@@ -322,7 +322,7 @@ func (g *gym) learnt(person string) {
 		g.t.Fatal(err)
 	}
 	g.update(func(tx *store.Tx) error {
-		laid, err := desk.New(day.New(lex)).Open(tx.In("ours"), now)
+		laid, err := desk.New(day.New(lex), g.store).Open(tx.In("ours"), now)
 		if err != nil {
 			return err
 		}

@@ -220,7 +220,7 @@ func TestTexts(t *testing.T) {
 		}
 		g.must("owner", "PUT", "/settings", map[string]any{"text": "unit: lb\n"})
 		if err := g.store.View(t.Context(), func(tx *store.Tx) error {
-			laid, err := desk.New(day.New(lex)).Open(tx.In("ours"), now)
+			laid, err := desk.New(day.New(lex), g.store).Open(tx.In("ours"), now)
 			if err == nil && laid.Gym.Unit != roomful.Pound {
 				t.Errorf("pounds were set, and the day goes by %v", laid.Gym.Unit)
 			}

@@ -110,7 +110,7 @@ func (s *Server) typedQuestion(q *http.Request, v visit, who string) (g *day.Day
 		if of.Past, of.Believed, err = gym.Earlier(session, of.Who); err != nil {
 			return err
 		}
-		of.ByHand, err = byHand(b, d.ID)
+		of.ByHand, err = gym.ByHand(d.ID)
 		return err
 	})
 	return g, of, err

@@ -52,7 +52,7 @@ func (s *Server) readScores(w http.ResponseWriter, q *http.Request, v visit) err
 			return err
 		}
 		if people = gym.People; sent.Class != "" {
-			here, _, err = inClass(b, sent.Class, people)
+			here, _, err = gym.InClass(sent.Class)
 		}
 		return err
 	}); err != nil {

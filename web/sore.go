@@ -7,6 +7,7 @@ import (
 
 	"roomful"
 	"roomful/day"
+	"roomful/desk"
 	"roomful/exchange"
 	"roomful/store"
 )
@@ -44,17 +45,17 @@ func (s *Server) sore(w http.ResponseWriter, q *http.Request, v visit) error {
 	if err := read(q, &sent); err != nil {
 		return err
 	}
-	end, err := turn(q.Context())
+	end, err := s.Desk.Turn(q.Context())
 	if err != nil {
 		return err
 	}
 	defer end()
-	ask, err := s.askOf(q, v, who)
+	ask, err := s.Desk.Asked(q.Context(), s.askAlone(q, v, who))
 	if err != nil {
 		return err
 	}
 	ask.Piece = sent.Piece
-	athlete, err := ask.athlete(who)
+	athlete, err := ask.Person(who)
 	if err != nil {
 		return err
 	}
@@ -68,7 +69,7 @@ func (s *Server) sore(w http.ResponseWriter, q *http.Request, v visit) error {
 	}
 	got := day.Relief{Relief: roomful.Relief{Athlete: who, Name: athlete.Name, Complaint: complaint, Ask: roomful.FlagsFor(sent.Where, athlete.Limits)}}
 	if answered {
-		if got, err = ask.Relieve(q.Context(), ask.Question, athlete, complaint); err != nil {
+		if got, err = ask.Day.Relieve(q.Context(), ask.Question, athlete, complaint); err != nil {
 			return err
 		}
 	}
@@ -126,7 +127,7 @@ func (s *Server) takenBefore(q *http.Request, v visit, who string, sent hurting)
 
 // keepSore writes down today's limit, and the way that was taken. What hurts is theirs to
 // say: it stands above what a coach has set, whose version is what was made gentler.
-func (s *Server) keepSore(q *http.Request, v visit, ask asked, sent hurting, got day.Relief) (*limit, error) {
+func (s *Server) keepSore(q *http.Request, v visit, ask desk.Asked, sent hurting, got day.Relief) (*limit, error) {
 	if sent.Take > len(got.Remedies) && got.Stop == "" {
 		return nil, &roomful.Error{Summary: "choosing what to do instead: there is no such option", Hint: "read them again: they may have changed"}
 	}
@@ -143,12 +144,12 @@ func (s *Server) keepSore(q *http.Request, v visit, ask asked, sent hurting, got
 		if got.Stop != "" {
 			return nil
 		}
-		if now, err := b.Document(ask.sheet.ID); err != nil || now.Revision != ask.sheet.Revision {
+		if now, err := b.Document(ask.Sheet.ID); err != nil || now.Text != ask.Sheet.Text {
 			return orElse(err, store.ErrStale)
 		}
 		taken := got.Remedies[sent.Take-1]
 		of := got.Version // with what goes on as the first of them from then on
-		o := store.Override{Document: ask.sheet.ID, Piece: keyOf(ask.Session, got.Piece), Person: got.Athlete, Work: taken.Segment.Work, Account: v.Account.ID, At: s.Now(),
+		o := store.Override{Document: ask.Sheet.ID, Piece: keyOf(ask.Session, got.Piece), Person: got.Athlete, Work: taken.Segment.Work, Account: v.Account.ID, At: s.Now(),
 			Option: of.Option, Reason: taken.Segment.Private}
 		if taken.Segment.From > 0 {
 			before := of
@@ -161,7 +162,7 @@ func (s *Server) keepSore(q *http.Request, v visit, ask asked, sent hurting, got
 			return err
 		}
 		o.Written = day.Stated(got.Piece, p.Division)
-		if was, _, err := setFor(b, ask.sheet, ask.Session, got.Piece, got.Athlete); err != nil {
+		if was, _, err := setFor(b, ask.Sheet, ask.Session, got.Piece, got.Athlete); err != nil {
 			return err
 		} else if was != nil {
 			o.Piece = was.Piece

@@ -1,140 +1,36 @@
 package web
 
 import (
-	"context"
-	"fmt"
 	"net/http"
-	"runtime"
 	"slices"
-	"time"
 
-	"roomful"
 	"roomful/account"
-	"roomful/day"
+	"roomful/desk"
 	"roomful/exchange"
-	"roomful/store"
 )
 
-// mostAsked is for how many people a day is worked out at once: a class, or two that
-// come together. A whole gym never stands in one room.
-const mostAsked = 60
-
-// mostLines is how long a piece may be for its day to be worked out: three times as many
-// take twenty times as long. A day has a dozen.
-const mostLines = 100
-
-// atWork are the days that are worked out at once, as many as there are processors for:
-// others wait their turn, with nothing at hand yet.
-var atWork = make(chan struct{}, runtime.GOMAXPROCS(0))
-
-// turn waits until a day can be worked out, and returns what ends it.
-func turn(ctx context.Context) (end func(), err error) {
-	select {
-	case atWork <- struct{}{}:
-		return func() { <-atWork }, nil
-	case <-ctx.Done():
-		return nil, ctx.Err()
-	}
-}
-
-// asked is a question about a day that somebody asks.
-type asked struct {
-	day.Question
-	*day.Day
-	start time.Duration  // of the class, since midnight
-	sheet store.Document // that it is about
-}
-
 // ask makes a question of a request: the sheet by its name, the piece and the class by
-// "piece" and "class". Without a class it is about everybody who comes.
-func (s *Server) ask(q *http.Request, v visit) (asked, error) {
-	alone := ""
+// "piece" and "class". Without a class it is about everybody who comes; of more than fit
+// into one answer a member gets their own.
+func (s *Server) ask(q *http.Request, v visit) desk.Ask {
+	out := desk.Ask{Gym: v.Gym, Now: s.Now(), Sheet: q.PathValue("name"), Class: q.FormValue("class"), Piece: q.FormValue("piece"), Home: q.FormValue("home") != ""}
 	if !v.May(account.SeeHealth) {
-		alone = v.Account.Person
+		out.Alone = v.Account.Person
 	}
-	return s.askOf(q, v, alone)
+	return out
 }
 
-// askOf is ask, about somebody alone when more would come than a day is worked out for.
-func (s *Server) askOf(q *http.Request, v visit, alone string) (asked, error) {
-	var out asked
-	err := s.Store.View(q.Context(), func(tx *store.Tx) error {
-		b := tx.In(v.Gym)
-		g, err := s.Desk.Open(b, s.Now())
-		if err != nil {
-			return err
-		}
-		sheet, err := b.Named(store.Sheet, q.PathValue("name"))
-		if err != nil {
-			return err
-		}
-		people := g.People
-		if id := q.FormValue("class"); id != "" {
-			if people, out.start, err = inClass(b, id, g.People); err != nil {
-				return err
-			}
-		}
-		if alone != "" && len(people) > mostAsked {
-			people = slices.DeleteFunc(slices.Clone(people), func(a roomful.Athlete) bool { return a.ID != alone })
-		}
-		if len(people) > mostAsked {
-			return &roomful.Error{Summary: fmt.Sprintf("working a day out for %d people", len(people)), Hint: fmt.Sprintf("name a class: up to %d fit into one answer", mostAsked)}
-		}
-		out.Day, out.sheet = g.Day, sheet
-		session, faults := g.Session(q.Context(), sheet)
-		if faults > 0 {
-			return &roomful.Error{Summary: "working out " + sheet.Name + ": the sheet has faults", Hint: "save it once more: the answer lists them"}
-		}
-		for _, p := range session.Pieces() {
-			if n := len(p.Once) + len(p.Round) + len(p.Last); n > mostLines {
-				return &roomful.Error{Summary: fmt.Sprintf("working out %s: %s has %d lines", sheet.Name, p.Name(), n), Hint: fmt.Sprintf("write it in up to %d", mostLines)}
-			}
-		}
-		if out.Question, err = g.Question(session, people); err != nil {
-			return err
-		}
-		out.Piece = q.FormValue("piece")
-		out.ByHand, err = byHand(b, sheet.ID)
-		return err
-	})
-	return out, err
-}
-
-// inClass are those who have a place in a class, and when it begins.
-func inClass(b *store.Books, id string, people []roomful.Athlete) (in []roomful.Athlete, start time.Duration, err error) {
-	class, err := b.Class(id)
-	if err != nil {
-		return nil, 0, err
-	}
-	places, err := b.SignUps(id)
-	if err != nil {
-		return nil, 0, err
-	}
-	for _, a := range people {
-		if slices.ContainsFunc(places, func(p store.SignUp) bool { return p.Person == a.ID && p.State == store.In }) {
-			in = append(in, a)
-		}
-	}
-	if len(in) == 0 {
-		return nil, 0, &roomful.Error{Summary: "nobody has a place in that class yet", Hint: "ask again when somebody has, or about everybody"}
-	}
-	at, err := time.Parse("15:04", class.Start)
-	return in, time.Duration(at.Hour())*time.Hour + time.Duration(at.Minute())*time.Minute, err
+// askAlone is ask about one of the people, alone where there are more than fit.
+func (s *Server) askAlone(q *http.Request, v visit, who string) desk.Ask {
+	out := s.ask(q, v)
+	out.Alone = who
+	return out
 }
 
 // versions shows what everybody does of a day: to coaches all of it, to anybody else the
 // options and their own.
 func (s *Server) versions(w http.ResponseWriter, q *http.Request, v visit) error {
-	end, err := turn(q.Context())
-	if err != nil {
-		return err
-	}
-	defer end()
-	ask, err := s.ask(q, v)
-	if err != nil {
-		return err
-	}
-	got, err := ask.Versions(q.Context(), ask.Question, q.FormValue("home") != "")
+	got, err := s.Desk.Versions(q.Context(), s.ask(q, v))
 	if err != nil {
 		return err
 	}
@@ -160,22 +56,13 @@ func forOne(out *exchange.Lineup, person string) {
 
 // hour shows the class minute by minute.
 func (s *Server) hour(w http.ResponseWriter, q *http.Request, v visit) error {
-	end, err := turn(q.Context())
-	if err != nil {
-		return err
-	}
-	defer end()
-	ask, err := s.ask(q, v)
-	if err != nil {
-		return err
-	}
-	got, err := ask.Hour(q.Context(), day.HourQuestion{Question: ask.Question})
+	got, hour, err := s.Desk.Hour(q.Context(), s.ask(q, v))
 	if err != nil {
 		return err
 	}
 	names := map[string]string{}
-	for _, a := range ask.People {
+	for _, a := range got.Question.People {
 		names[a.ID] = a.Name
 	}
-	return answer(w, exchange.HourOf(got, ask.start, func(id string) string { return names[id] }))
+	return answer(w, exchange.HourOf(hour, got.Start, func(id string) string { return names[id] }))
 }

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"net/http"
 	"net/http/httptest"
-	"runtime"
 	"slices"
 	"strings"
 	"sync"
@@ -137,32 +136,6 @@ func TestVersionsServed(t *testing.T) {
 	if status, text, _ := g.ask("coach", "GET", "/sheets/half/versions", nil); status != 400 || !strings.Contains(text, "faults") {
 		t.Errorf("a sheet with faults: %d %s", status, text)
 	}
-}
-
-// TestTurn lets no more days be worked out at once than there are processors, and whoever
-// has gone waits no longer.
-func TestTurn(t *testing.T) {
-	var ends []func()
-	for range runtime.GOMAXPROCS(0) {
-		end, err := web.Turn(t.Context())
-		if err != nil {
-			t.Fatal(err)
-		}
-		ends = append(ends, end)
-	}
-	gone, cancel := context.WithCancel(t.Context())
-	cancel()
-	if _, err := web.Turn(gone); err == nil {
-		t.Error("one more is worked out")
-	}
-	for _, end := range ends {
-		end()
-	}
-	end, err := web.Turn(t.Context())
-	if err != nil {
-		t.Fatal(err)
-	}
-	end()
 }
 
 // TestSlowScores: scores on a sheet that takes long to read keep nobody waiting who has

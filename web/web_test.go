@@ -71,7 +71,7 @@ func open(t *testing.T) *gym {
 	random, ids := new(counting), 0
 	srv := &web.Server{Store: s, Lexicon: lex, Now: func() time.Time { return now.Add(time.Duration(g.passed.Load())) }, Random: random, Plain: true,
 		NewID: func() (string, error) { ids++; return fmt.Sprint("id-", ids), nil }, Log: slog.New(slog.NewTextHandler(g.log, nil)),
-		Desk: desk.New(day.New(lex)), Background: &g.done}
+		Desk: desk.New(day.New(lex), s), Background: &g.done}
 	g.server = httptest.NewServer(srv.Handler())
 	t.Cleanup(func() { g.server.CloseClientConnections(); g.server.Close(); s.Close() })
 	for _, one := range []string{"ours", "theirs"} {

@@ -99,7 +99,8 @@ func (p *program) serve(s *store.Store, how served) error {
 	if how.quiet {
 		level = slog.LevelWarn
 	}
-	log, laid := slog.New(slog.NewJSONHandler(p.Stderr, &slog.HandlerOptions{Level: level})), desk.New(p.day)
+	log, laid := slog.New(slog.NewJSONHandler(p.Stderr, &slog.HandlerOptions{Level: level})), desk.New(p.day, s)
+	defer laid.Close()
 	figures := prometheus.NewRegistry()
 	crew := &jobs.Crew{Store: s, Desk: laid, Now: p.Now, Log: log, Metrics: figures}
 	if err := crew.Start(p.ctx); err != nil {

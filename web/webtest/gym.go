@@ -86,7 +86,7 @@ func serve(t testing.TB, name string, fill func(*store.Books, roomful.Lexicon) e
 	var made atomic.Int64
 	server := &web.Server{Store: s, Lexicon: lex, Now: func() time.Time { return Now }, Random: g.random, Plain: true,
 		NewID: func() (string, error) { return fmt.Sprint("id-", made.Add(1)), nil },
-		Log:   slog.New(slog.DiscardHandler), Desk: desk.New(day.New(lex))}
+		Log:   slog.New(slog.DiscardHandler), Desk: desk.New(day.New(lex), s)}
 	g.Update(t, func(b *store.Books) error { return fill(b, lex) }, name)
 	at := httptest.NewServer(server.Handler())
 	// Passkeys are made for names, not for numbers.
