@@ -78,10 +78,15 @@ type PieceVersions struct {
 	roomful.Lineup
 }
 
+// Read reads a sheet as it is written, and proposes nothing.
+func (d *Day) Read(text string) (roomful.Session, []roomful.Diagnostic) {
+	return notation.Read(text, d.Lexicon)
+}
+
 // Check reads a sheet and proposes an effort when it is without faults and has
 // no effort line. The session is as complete as can be after mistakes.
 func (d *Day) Check(ctx context.Context, text string) (roomful.Session, []roomful.Diagnostic) {
-	s, ds := notation.Read(text, d.Lexicon)
+	s, ds := d.Read(text)
 	said := s.Effort.Stated() || s.Effort.Feel != "" || s.Effort.Protect != "" || len(s.Effort.Fresh) > 0
 	if said || slices.ContainsFunc(ds, func(d roomful.Diagnostic) bool { return d.Severity == roomful.Fault }) {
 		return s, ds

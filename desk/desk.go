@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"crypto/sha256"
 	"sync"
 	"time"
 
@@ -16,8 +17,9 @@ type Desk struct {
 
 	mu       sync.Mutex
 	sessions map[sheetKey]session
-	taught   map[string]taught // by gym
-	shelves  map[string]*shelf // by gym
+	said     map[[sha256.Size]byte]said // by the digest of a text
+	taught   map[string]taught          // by gym
+	shelves  map[string]*shelf          // by gym
 	kept     kept
 	typed    map[typist]key // what each typed last
 
@@ -29,7 +31,7 @@ type Desk struct {
 
 // New returns a desk for the gyms of a store, which are answered for by a day.
 func New(d *day.Day, s *store.Store) *Desk {
-	return &Desk{day: d, store: s, sessions: map[sheetKey]session{}, taught: map[string]taught{}, shelves: map[string]*shelf{},
+	return &Desk{day: d, store: s, sessions: map[sheetKey]session{}, said: map[[sha256.Size]byte]said{}, taught: map[string]taught{}, shelves: map[string]*shelf{},
 		kept: kept{items: map[key]*item{}}, typed: map[typist]key{}, turns: newTurns(), beside: newBeside()}
 }
 
@@ -52,7 +54,7 @@ type Gym struct {
 	names map[string]store.Document
 }
 
-// Open lays out a gym. The books have to be those of a view.
+// Open lays out a gym.
 func (d *Desk) Open(b *store.Books, now time.Time) (*Gym, error) {
 	s, seq, err := d.look(b)
 	if err != nil {

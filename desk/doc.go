@@ -7,6 +7,9 @@
 // it returns answers for that moment. [Desk.Versions] and [Desk.Hour] look for themselves:
 // they answer from what is kept where the book of changes says that it still holds.
 //
+// Those who write sheets see them as they are saved, [Gym.Sheet]; everybody else as they
+// were published, or once their day has come, [Gym.Shown].
+//
 // What a day rests on is of two sorts. What somebody changes who then looks at the page (a
 // sheet, a limit, a place in a class) is worked out anew before anybody is answered. What
 // comes by itself (what was learnt, the scores of others) lets the last answer stand, and

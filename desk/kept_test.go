@@ -124,10 +124,10 @@ func (p *place) change(f func(*store.Books) error) {
 func (p *place) newID() string { p.n++; return fmt.Sprint("n", p.n) }
 
 // asks are the questions that are asked after each change: of a class, of everybody, at
-// home, and of a piece that is not there.
+// home, of a piece that is not there, and as members see it.
 func (p *place) asks() []desk.Ask {
 	of := func(a desk.Ask) desk.Ask { a.Gym, a.Now, a.Sheet = p.id, p.now, "drip"; return a }
-	return []desk.Ask{of(desk.Ask{Class: "c"}), of(desk.Ask{}), of(desk.Ask{Class: "c", Home: true}), of(desk.Ask{Class: "c", Piece: "main b"})}
+	return []desk.Ask{of(desk.Ask{Class: "c"}), of(desk.Ask{}), of(desk.Ask{Class: "c", Home: true}), of(desk.Ask{Class: "c", Piece: "main b"}), of(desk.Ask{Class: "c", Shown: true})}
 }
 
 // told is all that a desk answers, as the web would say it.
@@ -170,6 +170,10 @@ var steps = map[string]struct {
 			_, _, err = b.Save(d)
 			return err
 		}
+	}},
+	"the sheet is published": {true, func(p *place, n int) func(*store.Books) error {
+		id := p.newID()
+		return func(b *store.Books) error { return b.Publish(id, "d1", store.Readers{}) }
 	}},
 	"save the kit":      {true, saving(store.Kit, "bars:\n  - {mass: 20, count: %d}\nplates:\n  - {mass: 10, count: 4}\n")},
 	"save the settings": {true, saving(store.Settings, "hour:\n  briefing: %d min\n")},

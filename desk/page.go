@@ -2,95 +2,219 @@ package desk
 
 import (
 	"crypto/sha256"
-	"slices"
-	"time"
+	"math"
 
 	"roomful"
 	"roomful/store"
 )
 
-// page is a sheet as it is shown.
-type page struct {
-	store.Document                   // with the text that is shown
-	sum            [sha256.Size]byte // of the text
-	made           int64
+// Page is a sheet as somebody sees it.
+type Page struct {
+	store.Document        // with the text that is shown, and its title and day
+	Edition        string // whose text it is, by its id; empty for what is saved and was not published
+	Shown          bool   // members see it, or an edition of it
+	sum            [sha256.Size]byte
 }
 
-// pageOf finds a sheet by its name as it was saved.
-func (g *Gym) pageOf(name string) (page, error) {
+// pages are the sheets of a gym as they were found, by name.
+type pages struct {
+	made int64
+	by   map[string]Page
+}
+
+// editions are the last editions of a gym's sheets.
+type editions struct {
+	made int64
+	of   map[string]store.Edition // by sheet
+}
+
+// Sheet finds a sheet by its name as it is saved: what those see who write sheets.
+func (g *Gym) Sheet(name string) (Page, error) {
 	d := g.desk
 	d.mu.Lock()
-	one, known := g.shelf.pages[name]
-	known = known && !g.shelf.changed(one.made, topic{kind: store.Sheet}, topic{kind: "erased"})
+	if g.shelf.changed(g.shelf.pages.made, topic{kind: store.Sheet}) {
+		g.shelf.pages = pages{g.seq, map[string]Page{}}
+	}
+	one, known := g.shelf.pages.by[name]
 	d.mu.Unlock()
 	if known {
 		return one, nil
 	}
 	doc, err := g.books.Named(store.Sheet, name)
 	if err != nil {
-		return page{}, err
+		return one, err
 	}
-	one = page{doc, sha256.Sum256([]byte(doc.Text)), g.seq}
+	one = Page{Document: doc, sum: sha256.Sum256([]byte(doc.Text))}
 	d.mu.Lock()
 	defer d.mu.Unlock()
-	if len(g.shelf.pages) >= mostSessions {
-		clear(g.shelf.pages)
+	if g.shelf.pages.made <= g.seq { // else somebody has seen something later
+		if len(g.shelf.pages.by) >= mostSessions {
+			clear(g.shelf.pages.by)
+		}
+		g.shelf.pages.by[name] = one
 	}
-	g.shelf.pages[name] = one
 	return one, nil
 }
 
-// places is who has a place in a class, and when it begins.
-type places struct {
-	people []string
-	start  time.Duration // since midnight
-	made   int64
+// Seen finds a sheet by its name as those see it who write sheets, or as all others do.
+func (g *Gym) Seen(name string, writes bool) (Page, error) {
+	if !writes {
+		return g.Shown(name)
+	}
+	saved, err := g.Sheet(name)
+	if err != nil {
+		return saved, err
+	}
+	all, err := g.editions()
+	return g.marked(saved, all), err
 }
 
-// placesIn finds a class by its id.
-func (g *Gym) placesIn(class string) (places, error) {
+// marked is what is saved, with what others see of it.
+func (g *Gym) marked(saved Page, all map[string]store.Edition) Page {
+	if e, ok := all[saved.ID]; ok && e.Text == saved.Text {
+		saved.Edition = e.ID
+	}
+	_, saved.Shown = g.shown(saved, all)
+	return saved
+}
+
+// Shown finds a sheet by its name as members and screens see it: as it was published last,
+// or, when it never was, as it is saved once its day has come and it has no faults. What
+// lies ahead is not theirs to see, and for them is not there.
+func (g *Gym) Shown(name string) (Page, error) {
+	saved, err := g.Sheet(name)
+	if err != nil {
+		return saved, err
+	}
+	all, err := g.editions()
+	if err != nil {
+		return saved, err
+	}
+	if page, ok := g.shown(saved, all); ok {
+		return page, nil
+	}
+	return Page{}, store.ErrMissing
+}
+
+// Scored finds a sheet by its name as scores of it are read: as it is shown, and until
+// then as it is saved.
+func (g *Gym) Scored(name string) (Page, error) {
+	page, err := g.Shown(name)
+	if err == store.ErrMissing {
+		return g.Sheet(name)
+	}
+	return page, err
+}
+
+// shown is a sheet as it is shown, if it is.
+func (g *Gym) shown(saved Page, all map[string]store.Edition) (Page, bool) {
+	e, published := all[saved.ID]
+	saved.Shown = true
+	switch {
+	case published && e.Text == saved.Text:
+		saved.Edition = e.ID
+		return saved, true
+	case published:
+		said := g.said(e.Text)
+		saved.Text, saved.Title, saved.Day, saved.Edition, saved.sum = e.Text, said.title, said.day, e.ID, sha256.Sum256([]byte(e.Text))
+		return saved, true
+	case saved.Day.IsZero() || saved.Day.Days(g.Today) > 0:
+		return saved, false
+	}
+	return saved, g.said(saved.Text).faults == 0
+}
+
+// Sheets lists the sheets by day and name: all of them as they are saved, or those that
+// members and screens see as they see them.
+func (g *Gym) Sheets(saved bool) ([]Page, error) {
+	docs, err := g.books.Documents(store.Sheet)
+	if err != nil {
+		return nil, err
+	}
+	all, err := g.editions()
+	var out []Page
+	for _, doc := range docs {
+		page, ok := Page{Document: doc}, true
+		if saved {
+			page = g.marked(page, all)
+		} else {
+			page, ok = g.shown(page, all)
+		}
+		if ok {
+			out = append(out, page)
+		}
+	}
+	return out, err
+}
+
+// editions are the last editions of all sheets.
+func (g *Gym) editions() (map[string]store.Edition, error) {
 	d := g.desk
 	d.mu.Lock()
-	one, known := g.shelf.places[class]
-	known = known && !g.shelf.changed(one.made, topic{"class", class}, topic{kind: "erased"})
+	held := g.shelf.editions
+	known := held.of != nil && !g.shelf.changed(held.made, topic{kind: "edition"})
 	d.mu.Unlock()
 	if known {
-		return one, nil
+		return held.of, nil
 	}
-	c, err := g.books.Class(class)
+	last, err := g.books.LastEditions()
 	if err != nil {
-		return one, err
+		return nil, err
 	}
-	all, err := g.books.SignUps(class)
-	if err != nil {
-		return one, err
+	of := map[string]store.Edition{}
+	for _, e := range last {
+		of[e.Document] = e
 	}
-	one = places{made: g.seq}
-	for _, p := range all {
-		if p.State == store.In {
-			one.people = append(one.people, p.Person)
-		}
-	}
-	at, err := time.Parse("15:04", c.Start)
-	if err != nil {
-		return one, err
-	}
-	one.start = time.Duration(at.Hour())*time.Hour + time.Duration(at.Minute())*time.Minute
 	d.mu.Lock()
 	defer d.mu.Unlock()
-	if len(g.shelf.places) >= mostSessions {
-		clear(g.shelf.places)
+	if g.shelf.editions.made <= g.seq {
+		g.shelf.editions = editions{g.seq, of}
 	}
-	g.shelf.places[class] = one
-	return one, nil
+	return of, nil
 }
 
-// in are those who have a place, of those who come.
-func (p places) in(people []roomful.Athlete) (out []roomful.Athlete) {
-	for _, a := range people {
-		if slices.Contains(p.people, a.ID) {
-			out = append(out, a)
+// said is what a text says of itself.
+type said struct {
+	title  string
+	day    roomful.Date
+	faults int
+}
+
+// said reads what a text says of itself.
+func (g *Gym) said(text string) said {
+	d, sum := g.desk, sha256.Sum256([]byte(text))
+	d.mu.Lock()
+	one, known := d.said[sum]
+	d.mu.Unlock()
+	if known {
+		return one
+	}
+	session, ds := g.Read(text)
+	one = said{title: session.Title, day: session.Date, faults: faults(ds)}
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	if len(d.said) >= mostSaid {
+		clear(d.said)
+	}
+	d.said[sum] = one
+	return one
+}
+
+// mostSaid is of how many texts it is held what they say of themselves: a hundred bytes
+// each.
+const mostSaid = 20_000
+
+// faults counts what has to be mended.
+func faults(ds []roomful.Diagnostic) (n int) {
+	for _, d := range ds {
+		if d.Severity == roomful.Fault {
+			n++
 		}
 	}
-	return out
+	return n
+}
+
+// apart is a shelf for books that may be undone: nothing of it is held.
+func apart() *shelf {
+	return &shelf{floor: math.MaxInt64, last: map[topic]int64{}, pages: pages{by: map[string]Page{}}, places: map[string]places{}}
 }

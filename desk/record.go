@@ -47,7 +47,11 @@ func (g *Gym) Record(ctx context.Context, person string, upTo int64) (Record, er
 		case kept != nil && a.Read != nil:
 			q.Known = append(q.Known, g.entries(a, sheet, kept)...)
 		default:
-			session, faults := g.Session(ctx, sheet)
+			page, err := g.Scored(sheet.Name)
+			if err != nil {
+				return Record{}, err
+			}
+			session, faults := g.Session(ctx, page.Document)
 			if faults > 0 {
 				continue // what such a sheet asks for is not known until it is mended
 			}

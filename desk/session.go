@@ -36,12 +36,7 @@ func (g *Gym) session(ctx context.Context, text string, hold bool) (roomful.Sess
 		return one.Session, one.faults
 	}
 	read, ds := g.Check(ctx, text)
-	one.Session = read
-	for _, said := range ds {
-		if said.Severity == roomful.Fault {
-			one.faults++
-		}
-	}
+	one.Session, one.faults = read, faults(ds)
 	if ctx.Err() != nil || !hold {
 		return one.Session, one.faults // the effort may not have been worked out: not to be held
 	}

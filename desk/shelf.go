@@ -15,9 +15,10 @@ type shelf struct {
 	floor int64 // changes up to here are not known one by one
 	last  map[topic]int64
 
-	base   *base
-	pages  map[string]page   // sheets as they are shown, by name
-	places map[string]places // by class
+	base     *base
+	pages    pages
+	editions editions
+	places   map[string]places // by class
 }
 
 const (
@@ -31,12 +32,15 @@ const (
 )
 
 // look reads what has happened in a gym since it was last looked at, and returns the
-// number of the last change that the books know of. They have to be those of a view: an
-// update may be undone.
+// number of the last change that the books know of. Nothing is held of what an update sees:
+// it may be undone.
 func (d *Desk) look(b *store.Books) (*shelf, int64, error) {
 	seq, err := b.Seq()
 	if err != nil {
 		return nil, 0, err
+	}
+	if b.Changing() {
+		return apart(), seq, nil
 	}
 	d.mu.Lock()
 	s := d.shelves[b.ID()]
@@ -44,7 +48,7 @@ func (d *Desk) look(b *store.Books) (*shelf, int64, error) {
 		if len(d.shelves) >= mostShelves {
 			clear(d.shelves)
 		}
-		s = &shelf{read: seq, floor: seq, last: map[topic]int64{}, pages: map[string]page{}, places: map[string]places{}}
+		s = &shelf{read: seq, floor: seq, last: map[topic]int64{}, pages: pages{seq, map[string]Page{}}, places: map[string]places{}}
 		d.shelves[b.ID()] = s
 	}
 	from := s.read

@@ -22,6 +22,7 @@ type Ask struct {
 	Class string // of those who have a place in it; empty for everybody who comes
 	Piece string // empty for the main one
 	Home  bool   // with what everybody has at home
+	Shown bool   // of the sheet as members see it
 	// Alone is whom the answer may be about alone where there are more people than fit
 	// into one; empty for nobody.
 	Alone string
@@ -149,7 +150,7 @@ func (g *Gym) recipe(a Ask) (recipe[Asked, *Worked], error) {
 		weight: func(q Asked) int { return max(1, len(q.People)) },
 	}
 	r.key = key{gym: g.books.ID(), what: "versions", sheet: a.Sheet, class: a.Class, piece: a.Piece, home: a.Home, draft: a.Text != ""}
-	shown, err := g.pageOf(a.Sheet)
+	shown, err := g.page(a)
 	switch {
 	case err == nil:
 		r.key.sheet = shown.ID
@@ -190,7 +191,7 @@ func (g *Gym) InClass(class string) ([]roomful.Athlete, time.Duration, error) {
 
 // gather gathers the question that a key stands for.
 func (g *Gym) gather(ctx context.Context, a Ask, k key) (q Asked, on rests, err error) {
-	sheet, err := g.shown(a, k)
+	sheet, err := g.sheetOf(a, k)
 	if err != nil {
 		return q, on, err
 	}
@@ -219,21 +220,29 @@ func (g *Gym) gather(ctx context.Context, a Ask, k key) (q Asked, on rests, err 
 	return q, g.restsOf(sheet.ID, k.class, people), err
 }
 
-// shown is the sheet of a key with the text that the key stands for.
-func (g *Gym) shown(a Ask, k key) (store.Document, error) {
+// page is the sheet that is asked about.
+func (g *Gym) page(a Ask) (Page, error) {
+	if a.Shown {
+		return g.Shown(a.Sheet)
+	}
+	return g.Sheet(a.Sheet)
+}
+
+// sheetOf is the sheet of a key with the text that the key stands for.
+func (g *Gym) sheetOf(a Ask, k key) (store.Document, error) {
 	if k.draft {
 		sheet := store.Document{Name: a.Sheet}
-		if shown, err := g.pageOf(a.Sheet); err == nil {
-			sheet = shown.Document
+		if saved, err := g.Sheet(a.Sheet); err == nil {
+			sheet = saved.Document
 		}
 		sheet.Text = a.Text
 		return sheet, nil
 	}
-	shown, err := g.pageOf(a.Sheet)
-	if err == nil && (shown.ID != k.sheet || string(shown.sum[:]) != k.text) {
+	page, err := g.page(a)
+	if err == nil && (page.ID != k.sheet || string(page.sum[:]) != k.text) {
 		err = errMoved
 	}
-	return shown.Document, err
+	return page.Document, err
 }
 
 // fit refuses a sheet that cannot be worked out.

@@ -185,6 +185,13 @@ func (b *Books) Editions(document string) ([]Edition, error) {
 		WHERE gym_id = $1 AND document_id = $2 ORDER BY at, id`, b.gym, document)
 }
 
+// LastEditions lists the last edition of each sheet that was published.
+func (b *Books) LastEditions() ([]Edition, error) {
+	return many(b.tx, readEdition, `SELECT id, document_id, text, notation, catalogue, model, account_id, at FROM editions
+		WHERE gym_id = $1 AND NOT EXISTS (SELECT 1 FROM editions l WHERE l.gym_id = $1 AND l.document_id = editions.document_id
+		AND (l.at > editions.at OR l.at = editions.at AND l.id > editions.id)) ORDER BY document_id`, b.gym)
+}
+
 func readEdition(r row) (e Edition, err error) {
 	var at int64
 	err = r.Scan(&e.ID, &e.Document, &e.Text, &e.Read.Notation, &e.Read.Catalogue, &e.Read.Model, &e.Account, &at)

@@ -35,6 +35,9 @@ type Books struct {
 // ID is the id of the gym.
 func (b *Books) ID() string { return b.gym }
 
+// Changing reports whether the books are those of an update, which may yet be undone.
+func (b *Books) Changing() bool { return b.tx.seqs != nil }
+
 // row is what a question answers with, one line at a time.
 type row interface{ Scan(...any) error }
 

@@ -272,6 +272,8 @@ func TestElsewhere(t *testing.T) {
 		path := strings.NewReplacer("{name}", "ours-alone", "{person}", "cy", "{limit}", "l-cy", "{class}", "c1", "{account}", ours, "{passkey}", "none").Replace(pattern)
 		body := map[string]any{"revision": 7, "id": "x", "text": "well", "work": map[string]any{"round": []any{map[string]any{"movement": "burpee", "unit": "rep"}}}}
 		switch {
+		case strings.HasSuffix(pattern, "/editions"):
+			body = map[string]any{"revision": 1}
 		case strings.HasSuffix(pattern, "/limits/{limit}"):
 			body = map[string]any{"what": "knee"}
 		case strings.HasSuffix(pattern, "/overrides/{person}"):

@@ -78,7 +78,7 @@ func (s *Server) choicesOf(q *http.Request, v visit, c chosen) (choices, error) 
 	if now.Stop == "" {
 		out.Now = &line.Athletes[0]
 	}
-	if words := c.Expect(c.now, now); words != "" {
+	if words := c.Day.Expect(c.Versions, now); words != "" {
 		out.Expect = &words
 	}
 	if !v.May(account.SeeHealth) {
@@ -92,11 +92,11 @@ func (s *Server) choicesOf(q *http.Request, v visit, c chosen) (choices, error) 
 		}
 	}
 	err := s.view(q, v, func(b *store.Books) error {
-		d, err := b.Named(store.Sheet, q.PathValue("name"))
+		d, err := s.seen(b, v, q.PathValue("name"))
 		if err != nil {
 			return err
 		}
-		o, by, err := setFor(b, d, c.Question.Session, c.all.Piece, c.who)
+		o, by, err := setFor(b, d.Document, c.Question.Session, c.all.Piece, c.who)
 		if err != nil || o == nil {
 			return err
 		}

@@ -96,12 +96,11 @@ func (s *Server) choose(w http.ResponseWriter, q *http.Request, v visit) error {
 
 // setBy keeps a version that was worked out, unless a coach's word is in the way.
 func (s *Server) setBy(q *http.Request, v visit, of chosen, o store.Override) error {
+	if err := s.still(q, v, of.Sheet); err != nil {
+		return err
+	}
 	return s.update(q, v, func(b *store.Books) error {
-		d, err := b.Named(store.Sheet, q.PathValue("name"))
-		if err != nil {
-			return err
-		}
-		was, by, err := setFor(b, d, of.Question.Session, of.all.Piece, o.Person)
+		was, by, err := setFor(b, of.Sheet, of.Question.Session, of.all.Piece, o.Person)
 		if err == nil {
 			err = coachesWord(v, by, was)
 		}
@@ -111,15 +110,23 @@ func (s *Server) setBy(q *http.Request, v visit, of chosen, o store.Override) er
 		if o.Piece = keyOf(of.Question.Session, of.all.Piece); was != nil {
 			o.Piece = was.Piece
 		}
-		if d.ID != of.Sheet.ID || d.Text != of.Sheet.Text { // what was worked out is of another text
-			return store.ErrStale
-		}
 		p, err := b.Person(o.Person)
 		if err != nil {
 			return err
 		}
-		o.Document, o.Account, o.At, o.Written = d.ID, v.Account.ID, s.Now(), day.Stated(of.all.Piece, p.Division)
+		o.Document, o.Account, o.At, o.Written = of.Sheet.ID, v.Account.ID, s.Now(), day.Stated(of.all.Piece, p.Division)
 		return b.PutOverride(o)
+	})
+}
+
+// still refuses what was worked out of another text than the visitor sees now.
+func (s *Server) still(q *http.Request, v visit, sheet store.Document) error {
+	return s.view(q, v, func(b *store.Books) error {
+		now, err := s.seen(b, v, sheet.Name)
+		if err == nil && (now.ID != sheet.ID || now.Text != sheet.Text) {
+			err = store.ErrStale
+		}
+		return err
 	})
 }
 
@@ -186,20 +193,23 @@ func (s *Server) unchoose(w http.ResponseWriter, q *http.Request, v visit) error
 	if err != nil {
 		return err
 	}
+	var d desk.Page
+	if err := s.view(q, v, func(b *store.Books) (err error) {
+		d, err = s.seen(b, v, q.PathValue("name"))
+		return err
+	}); err != nil {
+		return err
+	}
+	session, _ := s.session(d.Document)
+	piece, ok := session.Asked(q.FormValue("piece"))
+	if !ok {
+		return store.ErrMissing
+	}
 	if err := s.update(q, v, func(b *store.Books) error {
-		d, err := b.Named(store.Sheet, q.PathValue("name"))
-		if err != nil {
-			return err
-		}
 		if _, err := b.Person(who); err != nil {
 			return err
 		}
-		session, _ := s.session(d)
-		piece, ok := session.Asked(q.FormValue("piece"))
-		if !ok {
-			return store.ErrMissing
-		}
-		was, by, err := setFor(b, d, session, piece, who)
+		was, by, err := setFor(b, d.Document, session, piece, who)
 		if err == nil {
 			err = coachesWord(v, by, was)
 		}

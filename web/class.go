@@ -86,10 +86,10 @@ func (s *Server) putClass(w http.ResponseWriter, q *http.Request, v visit) error
 // changeClass changes a class, or who comes to it, and answers with what it is then.
 func (s *Server) changeClass(w http.ResponseWriter, q *http.Request, v visit, change func(*store.Books) error) error {
 	var out slot
-	if err := s.update(q, v, func(b *store.Books) (err error) {
-		if err := change(b); err != nil {
-			return err
-		}
+	if err := s.update(q, v, change); err != nil {
+		return err
+	}
+	if err := s.view(q, v, func(b *store.Books) (err error) {
 		out, err = s.timetable(b, v).class(q.PathValue("class"))
 		return err
 	}); err != nil {

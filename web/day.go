@@ -3,6 +3,8 @@ package web
 import (
 	"net/http"
 
+	"roomful/account"
+	"roomful/desk"
 	"roomful/exchange"
 	"roomful/notation"
 	"roomful/store"
@@ -15,10 +17,34 @@ type sheet struct {
 	Date     string `json:"date"`
 	Revision int64  `json:"revision"`
 	Text     string `json:"text,omitempty"`
+	Edition  string `json:"edition"` // whose text it is; empty for what was never published
+	Shown    bool   `json:"shown"`   // members see it, or an edition of it
 }
 
-func sheetOf(d store.Document) sheet {
-	return sheet{d.Name, d.Title, d.Day.String(), d.Revision, d.Text}
+func sheetOf(p desk.Page) sheet {
+	return sheet{p.Name, p.Title, p.Day.String(), p.Revision, p.Text, p.Edition, p.Shown}
+}
+
+// writes reports whether the visitor sees sheets as they are written. Everybody else sees
+// what was published, and what the day has brought.
+func (v visit) writes() bool { return v.May(account.EditSheets) }
+
+// seen finds a sheet by its name as the visitor may see it.
+func (s *Server) seen(b *store.Books, v visit, name string) (desk.Page, error) {
+	g, err := s.Desk.Open(b, s.Now())
+	if err != nil {
+		return desk.Page{}, err
+	}
+	return g.Seen(name, v.writes())
+}
+
+// allSeen are all sheets that the visitor may see, as they may see them.
+func (s *Server) allSeen(b *store.Books, v visit) ([]desk.Page, error) {
+	g, err := s.Desk.Open(b, s.Now())
+	if err != nil {
+		return nil, err
+	}
+	return g.Sheets(v.writes())
 }
 
 // sheets lists the days without their texts.
@@ -27,7 +53,7 @@ func (s *Server) sheets(w http.ResponseWriter, q *http.Request, v visit) error {
 		Sheets []sheet `json:"sheets"`
 	}{[]sheet{}}
 	if err := s.Store.View(q.Context(), func(tx *store.Tx) error {
-		all, err := tx.In(v.Gym).Documents(store.Sheet)
+		all, err := s.allSeen(tx.In(v.Gym), v)
 		for _, d := range all {
 			d.Text = ""
 			out.Sheets = append(out.Sheets, sheetOf(d))
@@ -41,9 +67,9 @@ func (s *Server) sheets(w http.ResponseWriter, q *http.Request, v visit) error {
 
 // sheet shows a day as it is written.
 func (s *Server) sheet(w http.ResponseWriter, q *http.Request, v visit) error {
-	var d store.Document
+	var d desk.Page
 	if err := s.Store.View(q.Context(), func(tx *store.Tx) (err error) {
-		d, err = tx.In(v.Gym).Named(store.Sheet, q.PathValue("name"))
+		d, err = s.seen(tx.In(v.Gym), v, q.PathValue("name"))
 		return err
 	}); err != nil {
 		return err
@@ -75,9 +101,18 @@ func (s *Server) saveSheet(w http.ResponseWriter, q *http.Request, v visit) erro
 	session, ds := notation.Read(sent.Text, s.Lexicon)
 	d := store.Document{ID: id, Kind: store.Sheet, Name: q.PathValue("name"), Title: session.Title, Day: session.Date, Text: sent.Text, Revision: sent.Revision}
 	out := saved{Diagnostics: exchange.DiagnosticsOf(d.Name, ds)}
-	if err := s.Store.Update(q.Context(), s.by(v), func(tx *store.Tx) error {
-		got, stale, err := save(tx.In(v.Gym), d)
-		out.Sheet, out.Stale = sheetOf(got), stale
+	if err := s.Store.Update(q.Context(), s.by(v), func(tx *store.Tx) (err error) {
+		d, out.Stale, err = save(tx.In(v.Gym), d)
+		return err
+	}); err != nil {
+		return err
+	}
+	out.Sheet = sheetOf(desk.Page{Document: d})
+	if err := s.view(q, v, func(b *store.Books) error {
+		now, err := s.seen(b, v, d.Name)
+		if err == nil && now.Text == d.Text {
+			out.Sheet = sheetOf(now)
+		}
 		return err
 	}); err != nil {
 		return err

@@ -63,6 +63,8 @@ var forms = map[string]form{
 	"DELETE /classes/{class}/places/{person}":      {gives: class{}},
 	"POST /classes/{class}/places/{person}/missed": {gives: class{}},
 	"GET /sheets/{name}/revisions":                 {gives: several{"revisions", revision{}}},
+	"POST /sheets/{name}/editions":                 {takes: publishing{}, gives: edition{}},
+	"GET /sheets/{name}/editions":                  {gives: several{"editions", edition{}}},
 	"GET /sheets/{name}/notes":                     {gives: several{"notes", note{}}},
 	"POST /sheets/{name}/notes":                    {takes: saying{}, gives: note{}},
 	"GET /sheets/{name}/overrides":                 {gives: several{"overrides", override{}}},

@@ -2,6 +2,7 @@ package web
 
 import (
 	"cmp"
+	"errors"
 	"net/http"
 	"net/url"
 	"slices"
@@ -51,13 +52,21 @@ func (s *Server) todayOf(b *store.Books, v visit) (string, error) {
 	}
 	if c.ID != "" {
 		d, err := b.Document(c.Document)
+		if err == nil {
+			_, err = s.seen(b, v, d.Name)
+		}
+		if errors.Is(err, store.ErrMissing) { // it is not for them to see yet
+			return "", nil
+		}
 		return "/sheets/" + url.PathEscape(d.Name) + "?class=" + url.QueryEscape(c.ID), err
 	}
 	sheets, err := b.OnDay(today)
-	if err != nil || len(sheets) == 0 {
-		return "", err
+	for _, d := range sheets {
+		if _, err := s.seen(b, v, d.Name); err == nil {
+			return "/sheets/" + url.PathEscape(d.Name), nil
+		}
 	}
-	return "/sheets/" + url.PathEscape(sheets[0].Name), nil
+	return "", err
 }
 
 // nextClass is the class that is on, comes next, or was the last of a day: the visitor's

@@ -3,6 +3,7 @@ package web
 import (
 	"net/http"
 
+	"roomful/desk"
 	"roomful/store"
 	"roomful/web/page"
 )
@@ -10,9 +11,9 @@ import (
 // myDayPage is a day to those who train on it: their own version of it.
 func (s *Server) myDayPage(w http.ResponseWriter, q *http.Request, v visit) error {
 	var frame page.Frame
-	var d store.Document
+	var d desk.Page
 	if err := s.view(q, v, func(b *store.Books) (err error) {
-		if d, err = b.Named(store.Sheet, q.PathValue("name")); err != nil {
+		if d, err = s.seen(b, v, q.PathValue("name")); err != nil {
 			return err
 		}
 		frame, err = s.frame(b, q, v, "/", d.Title)

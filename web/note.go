@@ -7,6 +7,7 @@ import (
 
 	"roomful"
 	"roomful/account"
+	"roomful/desk"
 	"roomful/store"
 )
 
@@ -28,7 +29,7 @@ func (s *Server) notes(w http.ResponseWriter, q *http.Request, v visit) error {
 		Notes []note `json:"notes"`
 	}{[]note{}}
 	if err := s.view(q, v, func(b *store.Books) error {
-		d, err := b.Named(store.Sheet, q.PathValue("name"))
+		d, err := s.seen(b, v, q.PathValue("name"))
 		if err != nil {
 			return err
 		}
@@ -94,9 +95,17 @@ func (s *Server) say(w http.ResponseWriter, q *http.Request, v visit) error {
 	if sent.Text == "" || len(sent.Text) > mostNote {
 		return &roomful.Error{Summary: "saying something under a day: nothing, or too much", Hint: "a few sentences will do"}
 	}
+	var d desk.Page
+	if err := s.view(q, v, func(b *store.Books) (err error) {
+		d, err = s.seen(b, v, q.PathValue("name"))
+		return err
+	}); err != nil {
+		return err
+	}
+	sent.Private = sent.Private || !s.harmless(d.Document, sent.Text)
 	var out note
 	if err := s.update(q, v, func(b *store.Books) error {
-		n, err := s.noted(b, v, q.PathValue("name"), sent)
+		n, err := noted(b, v, d.ID, sent)
 		if err != nil {
 			return err
 		}
@@ -117,19 +126,15 @@ func (s *Server) say(w http.ResponseWriter, q *http.Request, v visit) error {
 }
 
 // noted is a note as it will be kept.
-func (s *Server) noted(b *store.Books, v visit, sheet string, sent saying) (store.Note, error) {
-	d, err := b.Named(store.Sheet, sheet)
-	if err != nil {
-		return store.Note{}, err
-	}
-	n := store.Note{ID: sent.ID, Document: d.ID, Person: v.Account.Person, Answers: sent.Answers, Text: sent.Text, Private: sent.Private || !s.harmless(d, sent.Text)}
+func noted(b *store.Books, v visit, sheet string, sent saying) (store.Note, error) {
+	n := store.Note{ID: sent.ID, Document: sheet, Person: v.Account.Person, Answers: sent.Answers, Text: sent.Text, Private: sent.Private}
 	if sent.Answers == "" {
 		if n.Person == "" {
 			return n, &roomful.Error{Summary: "saying something under a day: this account is nobody of the people", Hint: "answer somebody's note, or have the owner invite you as one of the people"}
 		}
 		return n, nil
 	}
-	asked, err := findNote(b, d.ID, sent.Answers)
+	asked, err := findNote(b, sheet, sent.Answers)
 	switch {
 	case err != nil:
 		return n, err

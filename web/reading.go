@@ -94,7 +94,7 @@ func (s *Server) typedQuestion(q *http.Request, v visit, who string) (g *day.Day
 		if err != nil {
 			return err
 		}
-		d, err := b.Named(store.Sheet, q.PathValue("name"))
+		d, err := s.scored(b, v, q.PathValue("name"))
 		if err != nil {
 			return err
 		}
@@ -102,7 +102,7 @@ func (s *Server) typedQuestion(q *http.Request, v visit, who string) (g *day.Day
 		if i < 0 {
 			return store.ErrMissing
 		}
-		session, faults := gym.Session(q.Context(), d)
+		session, faults := gym.Session(q.Context(), d.Document)
 		if faults > 0 {
 			return &roomful.Error{Summary: "reading a score: the sheet has faults", Hint: "it can be kept as it is typed, and is read when the sheet is mended"}
 		}

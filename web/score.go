@@ -10,6 +10,7 @@ import (
 
 	"roomful"
 	"roomful/account"
+	"roomful/desk"
 	"roomful/exchange"
 	"roomful/notation"
 	"roomful/score"
@@ -66,7 +67,7 @@ func (s *Server) postScore(w http.ResponseWriter, q *http.Request, v visit) erro
 	if err := sent.check(v); err != nil {
 		return err
 	}
-	early, of, err := s.readEarly(q, v, sent)
+	d, read, err := s.readEarly(q, v, sent)
 	if err != nil {
 		return err
 	}
@@ -77,22 +78,12 @@ func (s *Server) postScore(w http.ResponseWriter, q *http.Request, v visit) erro
 		if err != nil {
 			return err
 		}
-		d, err := b.Named(store.Sheet, sent.Sheet)
-		if err != nil {
-			return err
-		}
 		if sent.Day.IsZero() {
 			if sent.Day, err = s.today(b); err != nil {
 				return err
 			}
 		}
-		read := early
-		if d.Revision != of { // it was saved meanwhile
-			if read, err = s.read(d, who.Athlete, sent.Piece, sent.Text); err != nil {
-				return err
-			}
-		}
-		a := store.Attempt{ID: sent.ID, Person: who.ID, Document: d.ID, Piece: sent.Piece, Day: sent.Day, Text: sent.Text, TypedAt: s.Now(), Read: read}
+		a := store.Attempt{ID: sent.ID, Person: who.ID, Document: d.ID, Edition: d.Edition, Piece: sent.Piece, Day: sent.Day, Text: sent.Text, TypedAt: s.Now(), Read: read}
 		if _, err := b.PutAttempt(a); err != nil {
 			return err
 		}
@@ -110,21 +101,33 @@ func (s *Server) postScore(w http.ResponseWriter, q *http.Request, v visit) erro
 	return answer(w, out)
 }
 
-// readEarly reads a score before it is kept, and says of which revision of its sheet:
-// everybody's changes are made one after the other, and wait for none that reads.
-func (s *Server) readEarly(q *http.Request, v visit, sent posted) (read *store.Read, of int64, err error) {
+// readEarly reads a score before it is kept, against the sheet as it is shown: everybody's
+// changes are made one after the other, and wait for none that reads.
+func (s *Server) readEarly(q *http.Request, v visit, sent posted) (d desk.Page, read *store.Read, err error) {
 	var who store.Person
-	var d store.Document
 	if err := s.view(q, v, func(b *store.Books) (err error) {
 		if who, err = b.Person(sent.Person); err == nil {
-			d, err = b.Named(store.Sheet, sent.Sheet)
+			d, err = s.scored(b, v, sent.Sheet)
 		}
 		return err
 	}); err != nil {
-		return nil, 0, err
+		return d, nil, err
 	}
-	read, err = s.read(d, who.Athlete, sent.Piece, sent.Text)
-	return read, d.Revision, err
+	read, err = s.read(d.Document, who.Athlete, sent.Piece, sent.Text)
+	return d, read, err
+}
+
+// scored finds a sheet by its name as scores of it are read. Of what lies ahead only those
+// keep scores who write sheets.
+func (s *Server) scored(b *store.Books, v visit, name string) (desk.Page, error) {
+	g, err := s.Desk.Open(b, s.Now())
+	if err != nil {
+		return desk.Page{}, err
+	}
+	if v.writes() {
+		return g.Scored(name)
+	}
+	return g.Shown(name)
 }
 
 // session reads a sheet; false when there is a fault in it.
@@ -183,7 +186,7 @@ type listed struct {
 func (s *Server) scores(w http.ResponseWriter, q *http.Request, v visit) error {
 	var out listed
 	if err := s.view(q, v, func(b *store.Books) error {
-		d, err := b.Named(store.Sheet, q.PathValue("name"))
+		d, err := s.seen(b, v, q.PathValue("name"))
 		if err != nil {
 			return err
 		}

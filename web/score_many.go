@@ -7,6 +7,7 @@ import (
 	"unicode"
 
 	"roomful"
+	"roomful/desk"
 	"roomful/store"
 )
 
@@ -192,12 +193,15 @@ func (s *Server) postScores(w http.ResponseWriter, q *http.Request, v visit) err
 			return store.ErrTaken
 		}
 	}
+	var d desk.Page
+	if err := s.view(q, v, func(b *store.Books) (err error) {
+		d, err = s.scored(b, v, name)
+		return err
+	}); err != nil {
+		return err
+	}
 	out, seqs := listed{Scores: []stored{}}, map[string]int64{}
-	if err := s.update(q, v, func(b *store.Books) error {
-		d, err := b.Named(store.Sheet, name)
-		if err != nil {
-			return err
-		}
+	if err := s.update(q, v, func(b *store.Books) (err error) {
 		if sent.Day.IsZero() {
 			if sent.Day, err = s.today(b); err != nil {
 				return err
@@ -223,16 +227,16 @@ func (s *Server) postScores(w http.ResponseWriter, q *http.Request, v visit) err
 }
 
 // keepOne keeps one of many scores.
-func (s *Server) keepOne(b *store.Books, d store.Document, of many, one oneOfMany) (stored, int64, error) {
+func (s *Server) keepOne(b *store.Books, d desk.Page, of many, one oneOfMany) (stored, int64, error) {
 	who, err := b.Person(one.Person)
 	if err != nil {
 		return stored{}, 0, err
 	}
-	got, err := s.read(d, who.Athlete, of.Piece, one.Text)
+	got, err := s.read(d.Document, who.Athlete, of.Piece, one.Text)
 	if err != nil {
 		return stored{}, 0, err
 	}
-	a := store.Attempt{ID: one.ID, Person: who.ID, Document: d.ID, Piece: of.Piece, Day: of.Day, Text: one.Text, TypedAt: s.Now(), Read: got}
+	a := store.Attempt{ID: one.ID, Person: who.ID, Document: d.ID, Edition: d.Edition, Piece: of.Piece, Day: of.Day, Text: one.Text, TypedAt: s.Now(), Read: got}
 	if _, err := b.PutAttempt(a); err != nil {
 		return stored{}, 0, err
 	}

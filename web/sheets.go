@@ -21,7 +21,7 @@ func (s *Server) sheetsPage(w http.ResponseWriter, q *http.Request, v visit) err
 		if err != nil {
 			return err
 		}
-		all, err := b.Documents(store.Sheet)
+		all, err := s.allSeen(b, v)
 		for i := len(all) - 1; i >= 0; i-- {
 			row := page.SheetRow{Name: all[i].Name, Title: all[i].Title, Day: inWords(all[i].Day)}
 			switch {

@@ -131,6 +131,9 @@ func (s *Server) keepSore(q *http.Request, v visit, ask desk.Asked, sent hurting
 	if sent.Take > len(got.Remedies) && got.Stop == "" {
 		return nil, &roomful.Error{Summary: "choosing what to do instead: there is no such option", Hint: "read them again: they may have changed"}
 	}
+	if err := s.still(q, v, ask.Sheet); err != nil && got.Stop == "" {
+		return nil, err
+	}
 	var out limit
 	err := s.update(q, v, func(b *store.Books) error {
 		l, err := s.soreLimit(b, v, sent, got)
@@ -143,9 +146,6 @@ func (s *Server) keepSore(q *http.Request, v visit, ask desk.Asked, sent hurting
 		out = limitOf(l)
 		if got.Stop != "" {
 			return nil
-		}
-		if now, err := b.Document(ask.Sheet.ID); err != nil || now.Text != ask.Sheet.Text {
-			return orElse(err, store.ErrStale)
 		}
 		taken := got.Remedies[sent.Take-1]
 		of := got.Version // with what goes on as the first of them from then on

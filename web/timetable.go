@@ -7,6 +7,7 @@ import (
 
 	"roomful"
 	"roomful/account"
+	"roomful/desk"
 	"roomful/store"
 )
 
@@ -32,12 +33,14 @@ type timetable struct {
 	books  *store.Books
 	visit  visit
 	crowd  *crowd
+	seen   func(name string) (desk.Page, error)
 	sheets map[string]store.Document
 }
 
 // timetable begins a look at the classes.
 func (s *Server) timetable(b *store.Books, v visit) *timetable {
-	return &timetable{books: b, visit: v, crowd: s.crowd(b), sheets: map[string]store.Document{}}
+	return &timetable{books: b, visit: v, crowd: s.crowd(b), sheets: map[string]store.Document{},
+		seen: func(name string) (desk.Page, error) { return s.seen(b, v, name) }}
 }
 
 // between lists the classes of the days from one to another.
@@ -105,16 +108,21 @@ func (t *timetable) of(c store.Class) (slot, error) {
 	return out, nil
 }
 
-// sheet finds a sheet by its id; none for none.
+// sheet finds a sheet by its id; none for none, and for one that the visitor may not see.
 func (t *timetable) sheet(id string) (d store.Document, err error) {
 	d, known := t.sheets[id]
 	if id == "" || known {
 		return d, nil
 	}
-	if d, err = t.books.Document(id); err == nil {
-		t.sheets[id] = d
+	if d, err = t.books.Document(id); err != nil {
+		return d, err
 	}
-	return d, err
+	seen, err := t.seen(d.Name)
+	if errors.Is(err, store.ErrMissing) {
+		seen, err = desk.Page{}, nil
+	}
+	t.sheets[id] = seen.Document
+	return seen.Document, err
 }
 
 // putting is what a coach sends of a class: what is left out stays as it is.

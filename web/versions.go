@@ -13,7 +13,7 @@ import (
 // "piece" and "class". Without a class it is about everybody who comes; of more than fit
 // into one answer a member gets their own.
 func (s *Server) ask(q *http.Request, v visit) desk.Ask {
-	out := desk.Ask{Gym: v.Gym, Now: s.Now(), Sheet: q.PathValue("name"), Class: q.FormValue("class"), Piece: q.FormValue("piece"), Home: q.FormValue("home") != ""}
+	out := desk.Ask{Gym: v.Gym, Now: s.Now(), Sheet: q.PathValue("name"), Class: q.FormValue("class"), Piece: q.FormValue("piece"), Home: q.FormValue("home") != "", Shown: !v.writes()}
 	if !v.May(account.SeeHealth) {
 		out.Alone = v.Account.Person
 	}

@@ -7,6 +7,7 @@ import (
 	"roomful"
 	"roomful/account"
 	"roomful/demo"
+	"roomful/desk"
 	"roomful/store"
 	"roomful/store/sqlite"
 	"roomful/transfer"
@@ -58,6 +59,9 @@ func (p *program) demoGym(tx *store.Tx, links map[string]string) error {
 	if _, err := transfer.Import(b, folder.Moved(days), p.lexicon, now); err != nil {
 		return err
 	}
+	if err := p.demoEditions(b); err != nil {
+		return err
+	}
 	if err := p.demoClasses(b); err != nil {
 		return err
 	}
@@ -68,6 +72,28 @@ func (p *program) demoGym(tx *store.Tx, links map[string]string) error {
 		}
 	}
 	return nil
+}
+
+// demoEditions publishes the days that have come; what lies ahead is its coaches' alone.
+func (p *program) demoEditions(b *store.Books) error {
+	laid, err := desk.New(p.day, nil).Open(b, p.Now())
+	if err != nil {
+		return err
+	}
+	sheets, err := laid.Sheets(true)
+	for _, d := range sheets {
+		if !d.Shown {
+			continue
+		}
+		id, err := newID()
+		if err != nil {
+			return err
+		}
+		if err := b.Publish(id, d.ID, laid.ReadBy()); err != nil {
+			return err
+		}
+	}
+	return err
 }
 
 // demoClasses gives everybody a place in one of the day's classes.

@@ -73,6 +73,9 @@ func editions(t *testing.T, h *house) {
 	h.same("frozen", look(h, func(b *store.Books) ([]store.Edition, error) { return b.Editions("d1") }),
 		[]store.Edition{{ID: "e1", Document: "d1", Text: "as published", Read: read, Account: "coach", At: Now}})
 	h.refuse(store.ErrMissing, func(tx *store.Tx) error { return tx.In(ours).Publish("e2", "d9", read) })
+	h.update(func(tx *store.Tx) error { return tx.In(ours).Publish("e3", "d1", read) })
+	h.same("the last", look(h, func(b *store.Books) ([]store.Edition, error) { return b.LastEditions() }),
+		[]store.Edition{{ID: "e3", Document: "d1", Text: "mended", Read: read, Account: "coach", At: Now}})
 }
 
 // noText: bytes that are no letters are refused by each database alike.

@@ -1,0 +1,118 @@
+package web
+
+import (
+	"fmt"
+	"net/http"
+
+	"roomful"
+	"roomful/desk"
+	"roomful/store"
+)
+
+// edition is a day as it was published.
+type edition struct {
+	ID   string `json:"id"`
+	At   string `json:"at"`
+	By   string `json:"by"`  // who published it; empty when their account is gone
+	Now  bool   `json:"now"` // what is saved is the same
+	Text string `json:"text"`
+}
+
+// publishing says which revision of a day is to be published: the one that its writer sees.
+type publishing struct {
+	Revision int64 `json:"revision"` // nought for whichever stands
+}
+
+// publish publishes a day as it stands. What was published already, and has not changed
+// since, stays as it was: sent twice it is published once.
+func (s *Server) publish(w http.ResponseWriter, q *http.Request, v visit) error {
+	var sent publishing
+	if err := read(q, &sent); err != nil {
+		return err
+	}
+	id, err := s.NewID()
+	if err != nil {
+		return err
+	}
+	var d desk.Page
+	var by store.Readers
+	if err := s.view(q, v, func(b *store.Books) error {
+		g, err := s.Desk.Open(b, s.Now())
+		if err == nil {
+			by = g.ReadBy()
+			d, err = g.Sheet(q.PathValue("name"))
+		}
+		return err
+	}); err != nil {
+		return err
+	}
+	if sent.Revision != 0 && sent.Revision != d.Revision {
+		return store.ErrStale
+	}
+	if _, ok := s.session(d.Document); !ok {
+		return &roomful.Error{Summary: fmt.Sprintf("publishing %s: the sheet has faults", d.Name), Hint: "save it once more: the answer lists them"}
+	}
+	var out edition
+	if err := s.update(q, v, func(b *store.Books) error {
+		now, err := b.Document(d.ID)
+		switch {
+		case err != nil:
+			return err
+		case now.Revision != d.Revision: // what was looked at is another text
+			return store.ErrStale
+		}
+		out, err = published(b, now, id, by)
+		return err
+	}); err != nil {
+		return err
+	}
+	return answer(w, out)
+}
+
+// published publishes a day within an update, unless its last edition is the same.
+func published(b *store.Books, d store.Document, id string, by store.Readers) (edition, error) {
+	all, err := b.Editions(d.ID)
+	if err != nil {
+		return edition{}, err
+	}
+	if len(all) == 0 || all[len(all)-1].Text != d.Text {
+		if err := b.Publish(id, d.ID, by); err != nil {
+			return edition{}, err
+		}
+		if all, err = b.Editions(d.ID); err != nil {
+			return edition{}, err
+		}
+	}
+	names, err := accountNames(b)
+	return editionOf(all[len(all)-1], d, names), err
+}
+
+// editionOf is an edition of a day as it is shown.
+func editionOf(e store.Edition, d store.Document, names map[string]string) edition {
+	return edition{e.ID, instant(e.At), names[e.Account], e.Text == d.Text, e.Text}
+}
+
+// editions lists what a day was published as, the last first.
+func (s *Server) editions(w http.ResponseWriter, q *http.Request, v visit) error {
+	out := struct {
+		Editions []edition `json:"editions"`
+	}{[]edition{}}
+	if err := s.view(q, v, func(b *store.Books) error {
+		d, err := b.Named(store.Sheet, q.PathValue("name"))
+		if err != nil {
+			return err
+		}
+		all, err := b.Editions(d.ID)
+		if err != nil {
+			return err
+		}
+		names, err := accountNames(b)
+		for i := len(all) - 1; i >= 0; i-- {
+			out.Editions = append(out.Editions, editionOf(all[i], d, names))
+		}
+		return err
+	}); err != nil {
+		return err
+	}
+	return answer(w, out)
+}
