@@ -15,8 +15,11 @@ type CompareQuestion struct {
 	Piece   string          // empty for every scored one
 	People  []roomful.Athlete
 	Record  roomful.Record
-	Seed    uint64
-	Workers int
+	// Believed is what is believed of people by id; what is not here is learnt from the
+	// record.
+	Believed map[string]*roomful.Abilities
+	Seed     uint64
+	Workers  int
 }
 
 // Compared is how one person's attempt stands beside their last. With a single
@@ -82,6 +85,9 @@ func sameFamily(e roomful.Entry, s roomful.Session) bool {
 // before is what is believed of a person when a day began: what they told, and the
 // scores that they had by then.
 func (d *Day) before(ctx context.Context, q CompareQuestion, a roomful.Athlete, on roomful.Date) (*roomful.Abilities, error) {
+	if known := q.Believed[a.ID]; known != nil {
+		return known, nil
+	}
 	past := slices.DeleteFunc(slices.Clone(q.Record), func(e roomful.Entry) bool { return e.Athlete != a.ID || e.On.String() >= on.String() })
 	if len(past) == 0 {
 		return d.abilities(a, q.People, nil, on), nil

@@ -20,6 +20,7 @@ type base struct {
 	settings [sha256.Size]byte
 	kit      *roomful.Kit
 	people   []store.Person // those who left too
+	by       map[string]int // where somebody stands among them
 	limits   map[string][]store.Limit
 
 	mu    sync.Mutex
@@ -75,6 +76,10 @@ func (d *Desk) readBase(b *store.Books, seq int64) (*base, error) {
 	if out.people, err = b.People(true); err != nil {
 		return nil, err
 	}
+	out.by = map[string]int{}
+	for i, p := range out.people {
+		out.by[p.ID] = i
+	}
 	limits, err := b.Limits("")
 	for _, l := range limits {
 		out.limits[l.Person] = append(out.limits[l.Person], l)
@@ -89,6 +94,15 @@ func textOf(b *store.Books, kind string) (string, error) {
 		return "", nil
 	}
 	return d.Text, err
+}
+
+// Person is somebody of the gym as they told it, without limits.
+func (g *Gym) Person(id string) (store.Person, error) {
+	i, ok := g.base.by[id]
+	if !ok {
+		return store.Person{}, store.ErrMissing
+	}
+	return g.base.people[i], nil
 }
 
 // on lists everybody, and who come, with the limits that hold on a day.

@@ -18,6 +18,7 @@ type key struct {
 	class, person string
 	piece         string
 	home, draft   bool
+	shown         bool // for members, where that is another answer
 }
 
 // item is an answer that is kept.

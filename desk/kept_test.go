@@ -20,10 +20,14 @@ import (
 	"roomful/day"
 	"roomful/desk"
 	"roomful/exchange"
+	"roomful/prior"
 	"roomful/sim"
 	"roomful/store"
 	"roomful/store/sqlite"
 )
+
+// ctx is of questions that nobody breaks off.
+var ctx = context.Background()
 
 // counted is the simulator, a little quicker, which counts what it is asked.
 type counted struct {
@@ -77,7 +81,7 @@ func (s *shop) open(t testing.TB) *place {
 	t.Helper()
 	s.gyms++
 	p := &place{shop: s, t: t, id: fmt.Sprint("g", s.gyms), now: now}
-	if err := s.store.Update(context.Background(), store.By{At: p.now}, func(tx *store.Tx) error {
+	if err := s.store.Update(ctx, store.By{At: p.now}, func(tx *store.Tx) error {
 		return tx.MakeGym(store.Gym{ID: p.id, Name: "G", Zone: "UTC", MadeAt: now})
 	}); err != nil {
 		t.Fatal(err)
@@ -115,7 +119,7 @@ func (s *shop) open(t testing.TB) *place {
 // change changes the gym.
 func (p *place) change(f func(*store.Books) error) {
 	p.t.Helper()
-	if err := p.store.Update(context.Background(), store.By{Account: "coach", At: p.now}, func(tx *store.Tx) error { return f(tx.In(p.id)) }); err != nil {
+	if err := p.store.Update(ctx, store.By{Account: "coach", At: p.now}, func(tx *store.Tx) error { return f(tx.In(p.id)) }); err != nil {
 		p.t.Fatal(err)
 	}
 }
@@ -140,7 +144,7 @@ func told(d *desk.Desk, a desk.Ask) string {
 		text, err := json.Marshal(v)
 		fmt.Fprintln(&out, string(text), err)
 	}
-	w, err := d.Versions(context.Background(), a)
+	w, err := d.Versions(ctx, a)
 	if err == nil {
 		say(exchange.LineupOf(w.Piece, w.Effort, w.Lineup), nil)
 		say(w.Start, nil)
@@ -148,7 +152,7 @@ func told(d *desk.Desk, a desk.Ask) string {
 		say(nil, err)
 	}
 	if !a.Home {
-		_, hour, err := d.Hour(context.Background(), a)
+		_, hour, err := d.Hour(ctx, a)
 		say(exchange.HourOf(hour, 0, func(id string) string { return id }), err)
 	}
 	return out.String()
@@ -238,7 +242,11 @@ var steps = map[string]struct {
 			if err != nil {
 				return err
 			}
-			return b.PutLearnt(store.Learnt{Person: "mo", Abilities: roomful.Abilities{MassKg: float64(70 + n), Dims: []roomful.Dim{{Capacity: roomful.CapVO2max, Centre: 3.5 + float64(n)/10}}}, Seq: seq})
+			learnt := *prior.Of(roomful.Athlete{ID: "mo"}, p.day.Lexicon, day3)
+			for i := range learnt.Dims {
+				learnt.Dims[i].Centre += float64(n+1) / 100
+			}
+			return b.PutLearnt(store.Learnt{Person: "mo", Abilities: learnt, Seq: seq})
 		}
 	}},
 	"a score comes": {false, func(p *place, n int) func(*store.Books) error {
@@ -248,7 +256,8 @@ var steps = map[string]struct {
 				return err
 			}
 			task := roomful.Task{Movement: "deadlift", Amount: 12, Unit: roomful.Rep, Load: roomful.Kg(float64(40 + 5*n))}
-			done := roomful.Done{Piece: roomful.Part{Kind: roomful.Main}, Score: 5, Work: roomful.Work{Round: []roomful.Task{{Movement: "burpee", Amount: 10, Unit: roomful.Rep}, task}}}
+			session, _ := p.day.Read(drip)
+			done := roomful.Done{Piece: session.Pieces()[0], Score: 5, Work: roomful.Work{Round: []roomful.Task{{Movement: "burpee", Amount: 10, Unit: roomful.Rep}, task}}}
 			read := store.Read{Readings: []roomful.Reading{{Raw: "5+3", Piece: "main", Kind: roomful.RoundsScore, LoadsKg: []float64{task.Load.Value}}}}
 			return b.PutResolved("mo", map[string]store.Resolved{id: {Read: read, Done: []roomful.Done{done}}})
 		}
@@ -391,10 +400,10 @@ func TestKeptRace(t *testing.T) {
 	s := newShop(t)
 	p := s.open(t)
 	var all sync.WaitGroup
-	ctx, cancel := context.WithCancel(t.Context())
+	asking, cancel := context.WithCancel(t.Context())
 	for i := range 4 {
 		all.Go(func() {
-			for n := 0; ctx.Err() == nil; n++ {
+			for n := 0; asking.Err() == nil; n++ {
 				a := p.asks()[(n+i)%2]
 				if n%3 == 0 {
 					a.Text, a.Typist = strings.Replace(drip, "10 burpees", fmt.Sprint(3+n%4, " burpees"), 1), "coach"

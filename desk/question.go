@@ -6,6 +6,7 @@ import (
 
 	"roomful"
 	"roomful/day"
+	"roomful/store"
 	"roomful/version"
 )
 
@@ -30,25 +31,34 @@ func (g *Gym) Question(sheet roomful.Session, people []roomful.Athlete) (day.Que
 		}
 	}
 	var err error
-	q.Past, err = g.past(sheet, on)
+	q.Past, err = g.past(sheet, people, on)
 	return q, err
 }
 
-// past is what everybody scored on sheets with the same piece before a day.
-func (g *Gym) past(sheet roomful.Session, on roomful.Date) (roomful.Record, error) {
+// past is what some people scored on sheets with the same piece before a day.
+func (g *Gym) past(sheet roomful.Session, people []roomful.Athlete, on roomful.Date) (roomful.Record, error) {
 	all, err := g.books.Titled(sheet.Title, sheet.Again)
-	if err != nil {
+	if err != nil || len(all) == 0 {
 		return nil, err
 	}
-	var out roomful.Record
+	sheets := map[string]store.Document{}
 	for _, d := range all {
-		record, err := g.scored(d)
+		sheets[d.ID] = d
+	}
+	var out roomful.Record
+	for _, a := range people {
+		tried, done, err := g.books.Tried(a.ID, sheet.Title, sheet.Again)
 		if err != nil {
 			return nil, err
 		}
-		for _, e := range record {
-			if e.On.String() < on.String() {
-				out = append(out, e)
+		for _, t := range tried {
+			if t.Read == nil {
+				continue
+			}
+			for _, e := range g.entries(t, sheets[t.Document], done[t.ID]) {
+				if e.On.String() < on.String() {
+					out = append(out, e)
+				}
 			}
 		}
 	}

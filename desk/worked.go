@@ -202,8 +202,8 @@ func (g *Gym) gather(ctx context.Context, a Ask, k key) (q Asked, on rests, err 
 	if k.person != "" {
 		people = slices.DeleteFunc(slices.Clone(people), func(a roomful.Athlete) bool { return a.ID != k.person })
 	}
-	if len(people) > mostAsked {
-		return q, on, &roomful.Error{Summary: fmt.Sprintf("working a day out for %d people", len(people)), Hint: fmt.Sprintf("name a class: up to %d fit into one answer", mostAsked)}
+	if err := few(people); err != nil {
+		return q, on, err
 	}
 	session, faults := g.session(ctx, sheet.Text, !k.draft)
 	if err := fit(sheet.Name, session, faults); err != nil {
@@ -243,6 +243,14 @@ func (g *Gym) sheetOf(a Ask, k key) (store.Document, error) {
 		err = errMoved
 	}
 	return page.Document, err
+}
+
+// few refuses more people than a day is worked out for.
+func few(people []roomful.Athlete) error {
+	if len(people) > mostAsked {
+		return &roomful.Error{Summary: fmt.Sprintf("working a day out for %d people", len(people)), Hint: fmt.Sprintf("name a class: up to %d fit into one answer", mostAsked)}
+	}
+	return nil
 }
 
 // fit refuses a sheet that cannot be worked out.

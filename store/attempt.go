@@ -95,12 +95,22 @@ func (a Attempt) Place() Place { return Place{a.Day, a.Seq} }
 // out: so many of those before a place, or before the end of time for the zero place.
 // Most who ask for a record look at its first page.
 func (b *Books) Latest(person string, before Place, limit int) ([]Attempt, error) {
+	return b.latest(`person_id`, person, before, limit)
+}
+
+// LatestOn lists the latest scores of a sheet in the same way.
+func (b *Books) LatestOn(document string, before Place, limit int) ([]Attempt, error) {
+	return b.latest(`document_id`, document, before, limit)
+}
+
+// latest lists the latest scores that a column says are meant.
+func (b *Books) latest(column, of string, before Place, limit int) ([]Attempt, error) {
 	day := before.Day.String()
 	if before == (Place{}) {
 		day = "~" // after every day
 	}
-	return many(b.tx, readAttempt, attempts+`AND person_id = $2 AND withdrawn_at IS NULL AND day <= $3 AND (day < $3 OR seq < $4)
-		ORDER BY day DESC, seq DESC LIMIT $5`, b.gym, person, day, before.Seq, limit)
+	return many(b.tx, readAttempt, attempts+`AND `+column+` = $2 AND withdrawn_at IS NULL AND day <= $3 AND (day < $3 OR seq < $4)
+		ORDER BY day DESC, seq DESC LIMIT $5`, b.gym, of, day, before.Seq, limit)
 }
 
 // OfPerson lists all of somebody's scores by day, withdrawn ones left out.

@@ -73,18 +73,33 @@ func (b *Books) putDone(attempt string, n int, d roomful.Done) error {
 // DoneBy returns what was done by somebody's scores, and DoneOn by those of a sheet, by
 // their ids and in the order of their readings.
 func (b *Books) DoneBy(person string) (map[string][]roomful.Done, error) {
-	return b.done(`person_id`, person)
+	return b.done(`person_id = $2`, person)
 }
 
 // DoneOn is like [Books.DoneBy].
 func (b *Books) DoneOn(document string) (map[string][]roomful.Done, error) {
-	return b.done(`document_id`, document)
+	return b.done(`document_id = $2`, document)
 }
 
-// done reads what was done by the scores that a column says are meant.
-func (b *Books) done(column, of string) (map[string][]roomful.Done, error) {
+// titled are the scores of a person on sheets with one of two titles.
+const titled = `person_id = $2 AND document_id IN (SELECT d.id FROM documents d WHERE d.gym_id = $1 AND d.kind = 'sheet' AND d.title <> '' AND d.title IN ($3, $4))`
+
+// Tried lists what somebody scored on sheets with one of two titles by day, withdrawn ones
+// left out, and what was done by each.
+func (b *Books) Tried(person, title, or string) ([]Attempt, map[string][]roomful.Done, error) {
+	all, err := many(b.tx, readAttempt, attempts+`AND withdrawn_at IS NULL AND `+titled+` ORDER BY day, seq`, b.gym, person, title, or)
+	if err != nil || len(all) == 0 {
+		return nil, nil, err
+	}
+	done, err := b.done(titled, person, title, or)
+	return all, done, err
+}
+
+// done reads what was done by the scores that a condition says are meant.
+func (b *Books) done(which string, of ...any) (map[string][]roomful.Done, error) {
+	of = append([]any{b.gym}, of...)
 	// By the ids of the scores, in so many words: joined, the whole table is walked.
-	meant := ` FROM done WHERE gym_id = $1 AND attempt_id IN (SELECT id FROM attempts WHERE gym_id = $1 AND withdrawn_at IS NULL AND ` + column + ` = $2)`
+	meant := ` FROM done WHERE gym_id = $1 AND attempt_id IN (SELECT id FROM attempts WHERE gym_id = $1 AND withdrawn_at IS NULL AND ` + which + `)`
 	pieces := map[string]asked{}
 	if _, err := many(b.tx, func(r row) (none struct{}, err error) {
 		var id, text string
@@ -95,7 +110,7 @@ func (b *Books) done(column, of string) (map[string][]roomful.Done, error) {
 		err = decode(text, &piece)
 		pieces[id] = piece
 		return none, err
-	}, `SELECT id, piece FROM pieces WHERE gym_id = $1 AND id IN (SELECT piece_id`+meant+`)`, b.gym, of); err != nil {
+	}, `SELECT id, piece FROM pieces WHERE gym_id = $1 AND id IN (SELECT piece_id`+meant+`)`, of...); err != nil {
 		return nil, err
 	}
 	out := map[string][]roomful.Done{}
@@ -109,6 +124,6 @@ func (b *Books) done(column, of string) (map[string][]roomful.Done, error) {
 		d.Piece, d.Before = pieces[piece].Piece, pieces[piece].Before
 		out[id] = append(out[id], d)
 		return none, err
-	}, `SELECT attempt_id, piece_id, done`+meant+` ORDER BY attempt_id, n`, b.gym, of)
+	}, `SELECT attempt_id, piece_id, done`+meant+` ORDER BY attempt_id, n`, of...)
 	return out, err
 }

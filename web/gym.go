@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"roomful"
+	"roomful/desk"
 	"roomful/store"
 )
 
@@ -31,34 +32,25 @@ func (s *Server) today(b *store.Books) (roomful.Date, error) {
 	return roomful.DateOf(gym.Clock(s.Now())), nil
 }
 
-// crowd knows who somebody is while a list is made, and asks for each once.
+// crowd knows who somebody is while a list is made.
 type crowd struct {
-	books *store.Books
-	today func(*store.Books) (roomful.Date, error)
-	on    roomful.Date
-	known map[string]store.Person
+	gym *desk.Gym
+	err error // of laying it out
 }
 
 // crowd begins a list.
 func (s *Server) crowd(b *store.Books) *crowd {
-	return &crowd{books: b, today: s.today, known: map[string]store.Person{}}
+	g, err := s.Desk.Open(b, s.Now())
+	return &crowd{g, err}
 }
 
 // find says what somebody is called, and whether others may see what they do.
 func (c *crowd) find(id string) (name string, listed bool, err error) {
-	if c.on.IsZero() {
-		if c.on, err = c.today(c.books); err != nil {
-			return "", false, err
-		}
+	if c.err != nil {
+		return "", false, c.err
 	}
-	p, ok := c.known[id]
-	if !ok {
-		if p, err = c.books.Person(id); err != nil {
-			return "", false, err
-		}
-		c.known[id] = p
-	}
-	return p.Name, p.Listed(c.on), nil
+	p, err := c.gym.Person(id)
+	return p.Name, p.Listed(c.gym.Today), err
 }
 
 // ids are what a thing is called by whoever makes it: a UUID, or words for an address.

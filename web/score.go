@@ -182,18 +182,31 @@ type listed struct {
 	Older string `json:"older,omitempty"`
 }
 
-// scores lists what everybody scored on a sheet.
+// pageOfScores is how many scores a page has.
+const pageOfScores = 50
+
+// scores lists what was scored on a sheet, the latest first: a page of it, or with "class"
+// all that those scored who have a place in it.
 func (s *Server) scores(w http.ResponseWriter, q *http.Request, v visit) error {
+	before, err := placeOf(q.FormValue("before"))
+	if err != nil {
+		return err
+	}
 	var out listed
 	if err := s.view(q, v, func(b *store.Books) error {
 		d, err := s.seen(b, v, q.PathValue("name"))
 		if err != nil {
 			return err
 		}
-		found, err := b.OfSheet(d.ID)
-		if err == nil {
-			out.Scores, err = s.list(b, v, found)
+		if class := q.FormValue("class"); class != "" {
+			out.Scores, err = s.scoresIn(b, v, d.ID, class)
+			return err
 		}
+		found, err := b.LatestOn(d.ID, before, pageOfScores+1)
+		if err != nil {
+			return err
+		}
+		out, err = s.page(b, v, found)
 		return err
 	}); err != nil {
 		return err
@@ -201,8 +214,37 @@ func (s *Server) scores(w http.ResponseWriter, q *http.Request, v visit) error {
 	return answer(w, out)
 }
 
-// pageOfScores is how many scores a page of a record has.
-const pageOfScores = 50
+// scoresIn lists what those scored on a sheet who have a place in a class, the latest first.
+func (s *Server) scoresIn(b *store.Books, v visit, sheet, class string) ([]stored, error) {
+	g, err := s.Desk.Open(b, s.Now())
+	if err != nil {
+		return nil, err
+	}
+	in, _, err := g.InClass(class)
+	if err != nil {
+		return nil, err
+	}
+	all, err := b.OfSheet(sheet)
+	if err != nil {
+		return nil, err
+	}
+	all = slices.DeleteFunc(all, func(a store.Attempt) bool {
+		return !slices.ContainsFunc(in, func(p roomful.Athlete) bool { return p.ID == a.Person })
+	})
+	slices.Reverse(all)
+	return s.list(b, v, all)
+}
+
+// page is a page of scores, of which there is one more when another page is behind it.
+func (s *Server) page(b *store.Books, v visit, found []store.Attempt) (out listed, err error) {
+	if len(found) > pageOfScores {
+		found = found[:pageOfScores]
+		last := found[pageOfScores-1].Place()
+		out.Older = fmt.Sprintf("%s.%d", last.Day, last.Seq)
+	}
+	out.Scores, err = s.list(b, v, found)
+	return out, err
+}
 
 // record lists what somebody scored, for them and for coaches: the latest, or a page of
 // those before.
@@ -224,12 +266,7 @@ func (s *Server) record(w http.ResponseWriter, q *http.Request, v visit) error {
 		if err != nil {
 			return err
 		}
-		if len(found) > pageOfScores {
-			found = found[:pageOfScores]
-			last := found[pageOfScores-1].Place()
-			out.Older = fmt.Sprintf("%s.%d", last.Day, last.Seq)
-		}
-		out.Scores, err = s.list(b, v, found)
+		out, err = s.page(b, v, found)
 		return err
 	}); err != nil {
 		return err

@@ -1,6 +1,7 @@
 // Command serve measures the server of a gym of 500 members with five years of scores as
 // its people meet it: how soon it answers after it was started, what memory it holds, how
-// long a page takes while eight ask at once, and how long a backup and its restoring take.
+// long a page takes while so many are asked for each second, and how long a backup and its
+// restoring take. All of it stays on this machine.
 //
 // It builds the program, makes the gym and works in a folder of its own:
 //
@@ -24,16 +25,18 @@ import (
 func main() {
 	members := flag.Int("members", 500, "how many members the gym has")
 	years := flag.Int("years", 5, "how many years of scores")
-	asked := flag.Int("asked", 2000, "how many pages of each kind are asked for")
+	var p pace
+	flag.IntVar(&p.rate, "rate", 200, "how many pages are asked for each second")
+	flag.IntVar(&p.seconds, "seconds", 30, "for how long")
 	flag.Parse()
-	if err := measure(*members, *years, *asked); err != nil {
+	if err := measure(*members, *years, p); err != nil {
 		fmt.Fprintln(os.Stderr, "measuring a server:", err)
 		os.Exit(1)
 	}
 }
 
 // measure measures everything in a folder that goes with it.
-func measure(members, years, asked int) error {
+func measure(members, years int, p pace) error {
 	dir, err := os.MkdirTemp("", "serve")
 	if err != nil {
 		return err
@@ -54,7 +57,7 @@ func measure(members, years, asked int) error {
 		}
 		fmt.Printf("%-10s %5.1f s\n", do[0], time.Since(began).Seconds())
 	}
-	return m.serve(asked)
+	return m.serve(p)
 }
 
 // say runs a program and shows what it has to say against it.
@@ -71,7 +74,7 @@ type meter struct{ program, gym string }
 const starts = 5
 
 // serve starts the server some times, and asks the last one.
-func (m meter) serve(asked int) error {
+func (m meter) serve(p pace) error {
 	for n := range starts {
 		s, err := m.start()
 		if err != nil {
@@ -79,7 +82,7 @@ func (m meter) serve(asked int) error {
 		}
 		fmt.Printf("%-10s %5d ms, %d MB resident\n", "start", s.took.Milliseconds(), s.resident("VmRSS"))
 		if n == starts-1 {
-			err = s.ask(asked)
+			err = s.ask(p)
 		}
 		if err := errors.Join(err, s.stop()); err != nil {
 			return err
