@@ -27,7 +27,7 @@ type scoring[Q any] struct {
 func (d *Desk) Boards(ctx context.Context, a Ask) (*Scores[roomful.Board], error) {
 	a.Alone, a.Class = "", ""
 	return ofScores(ctx, d, a, scoresOf[day.BoardQuestion, roomful.Board]{
-		what: "boards", soon: []topic{{kind: "attempt"}, {kind: "read"}, {kind: "person"}},
+		what: "boards", soon: []topic{{kind: "read"}, {kind: "person"}},
 		gather: func(g *Gym, _ Page, session roomful.Session, record roomful.Record, sheet string) (day.BoardQuestion, error) {
 			if a.Shown {
 				record = g.listed(record)
@@ -54,7 +54,7 @@ func (g *Gym) listed(record roomful.Record) (out roomful.Record) {
 func (d *Desk) Compared(ctx context.Context, a Ask, who string) (*Scores[day.Compared], error) {
 	a.Alone, a.Class = who, ""
 	return ofScores(ctx, d, a, scoresOf[day.CompareQuestion, day.Compared]{
-		what: "compared", now: []topic{{"person", who}}, soon: []topic{{kind: "attempt"}, {"read", who}, {"learnt", who}, {kind: store.Sheet}},
+		what: "compared", now: []topic{{"person", who}}, soon: []topic{{"read", who}, {"learnt", who}, {kind: store.Sheet}},
 		gather: func(g *Gym, _ Page, session roomful.Session, _ roomful.Record, _ string) (day.CompareQuestion, error) {
 			i := slices.IndexFunc(g.all, func(a roomful.Athlete) bool { return a.ID == who })
 			if i < 0 {
@@ -85,7 +85,7 @@ type afterQuestion struct {
 func (d *Desk) After(ctx context.Context, a Ask) (*Scores[roomful.After], error) {
 	a.Alone = ""
 	return ofScores(ctx, d, a, scoresOf[afterQuestion, roomful.After]{
-		what: "after", soon: []topic{{kind: "attempt"}, {kind: "read"}, {kind: "person"}, {kind: "learnt"}, {kind: "account"}, {kind: store.Sheet}},
+		what: "after", soon: []topic{{kind: "read"}, {kind: "person"}, {kind: "learnt"}, {kind: "account"}, {kind: store.Sheet}},
 		gather: func(g *Gym, page Page, session roomful.Session, record roomful.Record, sheet string) (q afterQuestion, err error) {
 			people, _, err := g.InClass(a.Class)
 			if err != nil {

@@ -74,7 +74,7 @@ func (s *shelf) note(changes []store.Change, seq int64) {
 	}
 	for _, c := range changes {
 		s.last[topic{kind: c.Kind}] = max(s.last[topic{kind: c.Kind}], c.Seq)
-		if c.Kind != "attempt" { // whose subject is the score itself, which nothing asks about
+		if c.Kind != "attempt" { // nothing rests on one that was not read yet
 			s.last[topic{c.Kind, c.Subject}] = max(s.last[topic{c.Kind, c.Subject}], c.Seq)
 		}
 	}

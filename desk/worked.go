@@ -270,7 +270,7 @@ func fit(name string, session roomful.Session, faults int) error {
 func (g *Gym) restsOf(sheet, class string, people []roomful.Athlete) rests {
 	on := rests{
 		now:  []topic{{kind: "gym"}, {kind: store.Settings}, {kind: store.Kit}, {kind: "erased"}, {"override", sheet}},
-		soon: []topic{{kind: "attempt"}, {kind: "read"}, {kind: store.Sheet}, {kind: "person"}, {kind: "account"}},
+		soon: []topic{{kind: store.Sheet}, {kind: "person"}, {kind: "account"}},
 	}
 	if class == "" {
 		on.now = append(on.now, topic{kind: "person"})
@@ -284,7 +284,7 @@ func (g *Gym) restsOf(sheet, class string, people []roomful.Athlete) rests {
 	}
 	for _, a := range people {
 		on.now = append(on.now, topic{"person", a.ID})
-		on.soon = append(on.soon, topic{"learnt", a.ID})
+		on.soon = append(on.soon, topic{"learnt", a.ID}, topic{"read", a.ID})
 	}
 	return on
 }

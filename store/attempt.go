@@ -71,7 +71,14 @@ func (r Readers) String() string { return r.Notation + " " + r.Catalogue + " " +
 
 // Withdraw takes a score out of every list; its text stays.
 func (b *Books) Withdraw(id string) error {
+	a, err := b.Attempt(id)
+	if err != nil {
+		return err
+	}
 	if _, err := b.change("attempt", id); err != nil {
+		return err
+	}
+	if _, err := b.change("read", a.Person); err != nil { // of them less is known now
 		return err
 	}
 	return b.needed(b.tx.do(`UPDATE attempts SET withdrawn_at = $1 WHERE gym_id = $2 AND id = $3`, micro(b.tx.by.At), b.gym, id))

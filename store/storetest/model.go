@@ -237,6 +237,7 @@ func (m *model) withdraw(id string) error {
 	a.WithdrawnAt = Now
 	m.attempts[id] = a
 	m.change("attempt", id)
+	m.change("read", a.Person)
 	return nil
 }
 
