@@ -6,6 +6,7 @@ import (
 	"maps"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"roomful"
 )
@@ -33,25 +34,8 @@ func ToldOf(a roomful.Athlete) map[string]string {
 // others. The diagnostics
 // stand in the file that the person would be alone in.
 func Tell(a roomful.Athlete, columns map[string]string, others []roomful.Athlete, lex roomful.Lexicon, today roomful.Date) (roomful.Athlete, []roomful.Diagnostic) {
-	told := ToldOf(a)
-	if a.Home == nil {
-		told["home"] = notTold
-	}
-	for column, value := range columns {
-		if other, found := strings.CutSuffix(column, "_kg"); found {
-			delete(told, other+"_lb")
-		} else if other, found := strings.CutSuffix(column, "_lb"); found {
-			delete(told, other+"_kg")
-		}
-		told[column] = value
-	}
-	told["id"] = a.ID
-	header := slices.Sorted(maps.Keys(told))
-	row := make([]string, len(header))
+	header, row := tellRow(a, columns)
 	rows := [][]string{header, row}
-	for i, column := range header {
-		row[i] = told[column]
-	}
 	for _, o := range others {
 		if o.ID == a.ID {
 			continue
@@ -75,4 +59,46 @@ func Tell(a roomful.Athlete, columns map[string]string, others []roomful.Athlete
 		return a, ds
 	}
 	return got[0], ds
+}
+
+// tellRow is a person as a row of a people file, with some columns changed.
+func tellRow(a roomful.Athlete, columns map[string]string) (header, row []string) {
+	told := ToldOf(a)
+	if a.Home == nil {
+		told["home"] = notTold
+	}
+	for column, value := range columns {
+		if other, found := strings.CutSuffix(column, "_kg"); found {
+			delete(told, other+"_lb")
+		} else if other, found := strings.CutSuffix(column, "_lb"); found {
+			delete(told, other+"_kg")
+		}
+		told[column] = value
+	}
+	told["id"] = a.ID
+	header = slices.Sorted(maps.Keys(told))
+	for _, column := range header {
+		row = append(row, told[column])
+	}
+	return header, row
+}
+
+// ToldColumn is the column that a diagnostic of [Tell] speaks of, for the same person and
+// columns; empty when it speaks of none.
+func ToldColumn(a roomful.Athlete, columns map[string]string, d roomful.Diagnostic) string {
+	header, row := tellRow(a, columns)
+	if d.Range.Start.Line == 1 {
+		row = header
+	}
+	at := 1
+	for i, value := range row {
+		var out bytes.Buffer
+		w := csv.NewWriter(&out)
+		_ = w.Write([]string{value, ""}) // a buffer takes all
+		w.Flush()
+		if at += utf8.RuneCount(bytes.TrimSuffix(out.Bytes(), []byte(",\n"))) + 1; d.Range.Start.Column < at {
+			return header[i]
+		}
+	}
+	return ""
 }

@@ -62,3 +62,21 @@ func TestTold(t *testing.T) {
 		}
 	}
 }
+
+// TestToldColumn: each fault is said of the column that it stands in.
+func TestToldColumn(t *testing.T) {
+	lex := movements(t)
+	was := roomful.Athlete{ID: "mo", Name: "Mo, \"the ü\"", Known: []roomful.Known{{Test: roomful.TestSquat, Value: 100}}}
+	for column, value := range map[string]string{"press_kg": "heavy", "row_2k": "8:99", "skills": "pull-up:best", "born": "soon", "home": "2x dumbbell; rope", "unit": "stone", "division": "c", "like": "Mo"} {
+		sent := map[string]string{column: value, "height_cm": "170"}
+		_, ds := exchange.Tell(was, sent, nil, lex, roomful.Date{Year: 2027, Month: 3, Day: 4})
+		if len(ds) == 0 {
+			t.Errorf("%s %q is no fault", column, value)
+		}
+		for _, d := range ds {
+			if got := exchange.ToldColumn(was, sent, d); got != column {
+				t.Errorf("%q: said of %s, want %s", d.Summary, got, column)
+			}
+		}
+	}
+}

@@ -42,10 +42,10 @@ func (c *class) attention(versions []roomful.Version) []roomful.Attention {
 			add(attendStop, care.StopWords(*p.care.Stop)+".")
 		}
 		if p.care.Young {
-			add(attendYouth, "Under 18: stay close, technique first, no maximal loads.")
+			add(attendYouth, sayYoung)
 		}
 		if p.care.Expecting {
-			add(attendPregnant, "Pregnant: ask how they are and what their own clinician said.")
+			add(attendPregnant, sayPregnant)
 		}
 		if p.care.Stop == nil {
 			c.attendDose(p, add)

@@ -90,15 +90,15 @@ func (p limiting) apply(l *store.Limit) error {
 	pick(&l.Note, p.Note)
 	switch {
 	case !slices.Contains(roomful.LimitWords, l.What):
-		return &roomful.Error{Summary: "writing a limit down: of what", Hint: "what is one of " + strings.Join(roomful.LimitWords, ", ")}
+		return &amiss{"what", roomful.Error{Summary: "writing a limit down: of what", Hint: "what is one of " + strings.Join(roomful.LimitWords, ", ")}}
 	case l.Pain < -1 || l.Pain > 10:
-		return &roomful.Error{Summary: "writing a limit down: how much it hurts", Hint: "pain goes from 0 to 10, -1 for not told"}
+		return &amiss{"pain", roomful.Error{Summary: "writing a limit down: how much it hurts", Hint: "pain goes from 0 to 10, -1 for not told"}}
 	case p.Word != nil && !slices.Contains([]string{store.Theirs, store.ACoachs, store.AClinician}, l.Word):
-		return &roomful.Error{Summary: "writing a limit down: whose word it is", Hint: "word is " + store.Theirs + ", " + store.ACoachs + " or " + store.AClinician}
+		return &amiss{"word", roomful.Error{Summary: "writing a limit down: whose word it is", Hint: "word is " + store.Theirs + ", " + store.ACoachs + " or " + store.AClinician}}
 	case !l.Until.IsZero() && l.Until.String() < l.Since.String():
-		return &roomful.Error{Summary: "writing a limit down: it ends before it begins", Hint: "look at since and until"}
+		return &amiss{"until", roomful.Error{Summary: "writing a limit down: it ends before it begins", Hint: "look at since and until"}}
 	case len(l.Note) > mostNote:
-		return &roomful.Error{Summary: "writing a limit down: the note is too long", Hint: "a few sentences will do"}
+		return &amiss{"note", roomful.Error{Summary: "writing a limit down: the note is too long", Hint: "a few sentences will do"}}
 	}
 	return nil
 }
@@ -115,26 +115,31 @@ func (s *Server) putLimit(w http.ResponseWriter, q *http.Request, v visit) error
 		return err
 	}
 	var out limit
-	if err := s.update(q, v, func(b *store.Books) error {
-		if _, err := b.Person(who); err != nil {
-			return err
-		}
-		l, err := s.limitNow(b, v, who, q.PathValue("limit"))
-		if err != nil {
-			return err
-		}
-		if err := sent.apply(&l); err != nil {
-			return err
-		}
-		if l.Word != store.Theirs && !v.May(account.SeeHealth) {
-			return errNotYours
-		}
-		out = limitOf(l)
-		return b.PutLimit(l)
+	if err := s.update(q, v, func(b *store.Books) (err error) {
+		out, err = s.writeLimit(b, v, who, q.PathValue("limit"), sent)
+		return err
 	}); err != nil {
 		return err
 	}
 	return answer(w, out)
+}
+
+// writeLimit writes a limit down within an update.
+func (s *Server) writeLimit(b *store.Books, v visit, who, id string, sent limiting) (limit, error) {
+	if _, err := b.Person(who); err != nil {
+		return limit{}, err
+	}
+	l, err := s.limitNow(b, v, who, id)
+	if err != nil {
+		return limit{}, err
+	}
+	if err := sent.apply(&l); err != nil {
+		return limit{}, err
+	}
+	if l.Word != store.Theirs && !v.May(account.SeeHealth) {
+		return limit{}, errNotYours
+	}
+	return limitOf(l), b.PutLimit(l)
 }
 
 // limitNow is a limit as it is, or a new one from today on.
@@ -176,18 +181,21 @@ func (s *Server) dropLimit(w http.ResponseWriter, q *http.Request, v visit) erro
 	if err != nil {
 		return err
 	}
-	if err := s.update(q, v, func(b *store.Books) error {
-		l, err := findLimit(b, who, q.PathValue("limit"))
-		switch {
-		case err != nil:
-			return err
-		case l.Word != store.Theirs && !v.May(account.SeeHealth):
-			return errNotYours
-		}
-		return b.DropLimit(who, l.ID)
-	}); err != nil {
+	if err := s.update(q, v, func(b *store.Books) error { return dropLimit(b, v, who, q.PathValue("limit")) }); err != nil {
 		return err
 	}
 	w.WriteHeader(http.StatusNoContent)
 	return nil
+}
+
+// dropLimit takes a limit away within an update.
+func dropLimit(b *store.Books, v visit, who, id string) error {
+	l, err := findLimit(b, who, id)
+	switch {
+	case err != nil:
+		return err
+	case l.Word != store.Theirs && !v.May(account.SeeHealth):
+		return errNotYours
+	}
+	return b.DropLimit(who, l.ID)
 }

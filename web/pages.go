@@ -27,6 +27,13 @@ var pages = []route{
 	{"GET /classes/{class}", account.EditPeople, (*Server).classPage, "is a class with who comes"},
 	{"POST /classes/{class}", account.EditPeople, (*Server).postClass, "changes a class, or calls it off"},
 	{"POST /classes/{class}/places", account.SignUp, (*Server).postPlace, "asks for a place, or gives one back"},
+	{"GET /people", account.EditPeople, (*Server).peoplePage, "is who comes"},
+	{"POST /people/drop-in", account.EditPeople, (*Server).dropInPage, "adds somebody who stands at the door"},
+	{"GET /people/{person}", account.SeeOwn, (*Server).personPage, "is somebody, to coaches and to themselves"},
+	{"GET /people/{person}/told", account.SeeOwn, (*Server).toldPage, "is the form of what somebody told"},
+	{"POST /people/{person}/told", account.SeeOwn, (*Server).tellPage, "keeps what somebody told"},
+	{"POST /people/{person}/limits/{limit}", account.SeeOwn, (*Server).limitPage, "keeps a limit, ends it or takes it away"},
+	{"POST /people/{person}/left", account.EditPeople, (*Server).leftPage, "notes that somebody has left, or comes again"},
 	{"GET /sheets", account.SeeDay, (*Server).sheetsPage, "is the library of sheets"},
 	{"GET /sheets/{name}", account.SeeDay, (*Server).dayPage, "is a day: all of it to coaches, their own to members"},
 }
@@ -94,6 +101,13 @@ var said = map[string]string{
 	"own-place-in":      "You have a place.",
 	"own-place-waiting": "The class is full. You wait for a place.",
 	"own-place-out":     "Your place is given back.",
+	"added":             "They are here. What to know of them stands below.",
+	"told":              "Kept.",
+	"left":              "Noted. They are in no list any more, and all that was kept stays.",
+	"back":              "Noted. They are back in every list.",
+	"limit":             "The limit is kept. It counts from the next look at a day.",
+	"limit-end":         "The limit is over.",
+	"limit-drop":        "The limit is taken away.",
 }
 
 // show draws a page.

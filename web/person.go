@@ -47,6 +47,7 @@ type told struct {
 	Told        map[string]string     `json:"told"`
 	Stale       bool                  `json:"stale"`
 	Diagnostics []exchange.Diagnostic `json:"diagnostics"`
+	columns     []string              // that the diagnostics speak of
 }
 
 // massColumns are those that nobody but the person sees.
@@ -90,6 +91,8 @@ type telling struct {
 	Revision int64             `json:"revision"`
 	Left     *bool             `json:"left"`
 	Told     map[string]string `json:"told"`
+	// whole is a column of which nothing may be left out: a form has it written again.
+	whole string
 }
 
 // tellPerson changes what somebody told, or adds somebody new.
@@ -162,9 +165,17 @@ func (s *Server) tell(b *store.Books, v visit, id string, sent telling) (told, e
 		return told{}, err
 	}
 	changed, ds := exchange.Tell(p.Athlete, sent.Told, others, s.Lexicon, on)
-	if out := exchange.DiagnosticsOf("told", ds); faults(out) {
+	out := exchange.DiagnosticsOf("told", ds)
+	columns := make([]string, len(ds))
+	for i, d := range ds {
+		columns[i] = exchange.ToldColumn(p.Athlete, sent.Told, d)
+		if d.Severity == roomful.Warning && sent.whole != "" && columns[i] == sent.whole {
+			out[i].Severity = roomful.Fault.String()
+		}
+	}
+	if faults(out) {
 		now := toldOf(p, v)
-		now.Diagnostics = out
+		now.Diagnostics, now.columns = out, columns
 		return now, nil
 	}
 	p.Athlete = changed

@@ -210,7 +210,7 @@ func TestRoutes(t *testing.T) {
 			if r.Action != "" && (status == http.StatusForbidden) == may && !(who == "stranger" && status == http.StatusNotFound) {
 				t.Errorf("%s as %s: %d %s", r.Pattern, who, status, text)
 			}
-			if who == "stranger" && strings.Contains(text, "burpees") {
+			if who == "stranger" && strings.Contains(text, "10 burpees") {
 				t.Errorf("%s shows a stranger our sheet: %s", r.Pattern, text)
 			}
 			if policy := header.Get("Content-Security-Policy"); !strings.Contains(policy, "default-src 'none'") || header.Get("X-Content-Type-Options") != "nosniff" {

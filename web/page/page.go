@@ -99,4 +99,5 @@ var helpers = template.FuncMap{
 	"shape": shape,
 	"ends":  strings.HasSuffix,
 	"lines": func(text string) int { return 1 + strings.Count(text, "\n") },
+	"rows":  func(text string) int { return min(max(3, 2+strings.Count(text, "\n")), 40) },
 }

@@ -31,8 +31,25 @@ var examples = []any{
 	Class{Row: ClassRow{ID: "c1", Start: "17:30", Title: "Drip", Sheet: "drip", Minutes: 60, Count: "2 in"}, Day: "Thursday 4 March 2027", Week: "/classes", Begun: true, In: []ClassPlace{{"mo", "Mo", ""}}, Waiting: []ClassPlace{{"bo", "Bo", ""}},
 		Gone: []ClassPlace{{"cy", "Cy <b>", "did not come"}}, Add: Input{Name: "name", Label: "Put somebody in", Value: "an", Wrong: "Say which.", List: "people"}, Asked: []Choice{{"ana", "Ana"}}, People: []Choice{{"ana", "Ana"}}},
 	Class{Row: ClassRow{ID: "c1", Start: "17:30", CalledOff: true}, Day: "Thursday 4 March 2027"},
+	People{Coming: []PersonRow{{ID: "mo", Name: "Mo", Classes: "17:30", Limits: []string{"back 4 of 10", "knee"}, Marks: []string{"first months"}, Last: "no score yet", SignsIn: "signs in"}}, Others: []PersonRow{{ID: "bo", Name: "<b>Bo</b>", Stop: true, Limits: []string{"back 7 of 10"}}}, DropIn: door},
+	People{Asked: "<b>"}, People{Gone: true}, DropInAgain{refused()},
+	Person{ID: "mo", Name: "Mo", May: true, Stop: true, Say: []string{"Stop it.", "Then this."}, Cautions: []string{"A word."}, Limits: []LimitForm{{ID: "l1", Person: "mo", Words: "Back 7 of 10", When: "since 2027-03-01", Note: "<b>stairs</b>", Out: true, May: true, Fields: []Input{{Name: "note", Label: "In a few words", Value: "<b>"}}}},
+		Ended: []LimitForm{{ID: "l2", Words: "Knee"}}, Facts: []Fact{{"Back squat", "100 kg"}}, Abilities: []AbilityRow{{"Back squat, once", "104", "95", "113", "kg", "squat"}}, Ways: []AbilityRow{{"Pace", "1", "0.9", "1.1", "", "people in general"}}, Classes: []PlaceRow{{"Friday", "has a place"}}, SignsIn: "Mo has no sign-in yet."},
+	Person{ID: "mo", Name: "Mo", Mine: true, Gone: "Left on Friday"},
+	Told{ID: "mo", Name: "Mo", Stale: true, Groups: []Group{{"Who", "A note.", []Input{{Name: "name", Label: "Name", Value: "<b>", Wrong: "It is missing.", Needed: true}, {Name: "home", Label: "At home", Type: Area, Value: "<b>", Keep: true}, {Name: "unlisted", Label: "Left out", Type: Tick, Value: "yes"}, {Name: "since", Label: "Since", Type: OnDay}, {Name: "n", Type: Hidden, Value: "<b>"}}, []Input{{Name: "unit", Label: "Thinks in", Type: Pick, Value: "lb", Choices: []Choice{{"kg", "kg"}, {"lb", "lb"}}}}}}, Wrong: []Input{{Name: "name", Label: "Name", Wrong: "It is missing."}}},
+	Link{Name: "Mo", Role: "member", Path: "/in/secret", Full: "https://gym.example/in/secret", Back: "/people/mo", BackName: "Mo"}, Link{Name: "Mo", Role: "member", Make: "/people/mo/link"},
 	Day{DayHead: DayHead{"drip", "Drip", "Thursday 4 March 2027"}, Text: "Drip\n\nmain: <for time>\n", Revision: 3},
 	MyDay{DayHead: DayHead{"drip", "Drip", "Thursday 4 March 2027"}},
+}
+
+// door is the form for a drop-in.
+var door = DropIn{ID: "new", Name: Input{Name: "name", Label: "Their name", Value: "<b>"}, Like: Input{Name: "like", Label: "Like"}, Names: []string{"<b>Mo</b>"}, Classes: []Input{{Name: "class", Type: Pick}}, States: []Input{{Name: "new", Type: Tick, Value: "yes"}}, Born: Input{Name: "born"}}
+
+// refused is that form with something wrong in it.
+func refused() DropIn {
+	d := door
+	d.Refuse("name", "It is missing.")
+	return d
 }
 
 // TestEveryPage draws each page, whole and escaped, and knows that none was left out.

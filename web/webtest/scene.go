@@ -1,6 +1,7 @@
 package webtest
 
 import (
+	"slices"
 	"testing"
 
 	"roomful/store"
@@ -35,7 +36,10 @@ var wall = []browser.Size{browser.Wall}
 
 // Scenes are all there are. A page that is new joins by a line for each state that people
 // see it in.
-var Scenes = []Scene{
+var Scenes = slices.Concat(doors, people)
+
+// doors are the scenes of coming in, of the sheets and of one's own page.
+var doors = []Scene{
 	{Name: "nobody-enter", Of: "GET /enter", Path: "/enter"},
 	{Name: "nobody-enter-wrong", Of: "GET /enter", Path: "/enter", Then: wrongPassword},
 	{Name: "nobody-invited", Of: "GET /in/{secret}", Path: "/in/{secret}"},

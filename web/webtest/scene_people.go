@@ -1,0 +1,37 @@
+package webtest
+
+import (
+	"testing"
+
+	"roomful/store"
+	"roomful/web/browser"
+)
+
+// people are the scenes of who comes and what they told.
+var people = []Scene{
+	{Name: "coach-people", Of: "GET /people", As: store.Coach, Path: "/people"},
+	{Name: "coach-people-none", Of: "GET /people", As: store.Coach, Path: "/people?find=zz", Sizes: []browser.Size{browser.Phone}},
+	{Name: "owner-people-empty", Of: "GET /people", As: store.Owner, Path: "/people", Empty: true, Sizes: []browser.Size{browser.Phone}},
+	{Name: "coach-drop-in-twin", Of: "POST /people/drop-in", As: store.Coach, Path: "/people", Then: func(t *browser.Tab) {
+		t.Fill("Their name", "Pia")
+		t.Click("Add them")
+	}},
+	{Name: "coach-person", Of: "GET /people/{person}", As: store.Coach, Path: "/people/teodor"},
+	{Name: "member-person", Of: "GET /people/{person}", As: store.Member, Path: "/people/" + Member},
+	{Name: "coach-limit-refused", Of: "POST /people/{person}/limits/{limit}", As: store.Coach, Path: "/people/marit", Then: func(t *browser.Tab) {
+		t.Click("Add a limit")
+		t.Click("Keep it")
+	}},
+	{Name: "coach-person-left", Of: "POST /people/{person}/left", As: store.Coach, Path: "/people/jun", First: own, Sizes: []browser.Size{browser.Phone}, Then: func(t *browser.Tab) {
+		t.Click("Jun has left")
+	}},
+	{Name: "coach-told", Of: "GET /people/{person}/told", As: store.Coach, Path: "/people/lorcan/told"},
+	{Name: "coach-told-wrong", Of: "POST /people/{person}/told", As: store.Coach, Path: "/people/pia/told", Then: func(t *browser.Tab) {
+		t.Fill("Row 2 km", "8:99")
+		t.Fill("What they own", "flying carpet")
+		t.Click("Keep it")
+	}},
+}
+
+// own has a scene be in a gym of its own.
+func own(testing.TB, *Gym) {}
