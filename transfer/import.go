@@ -1,9 +1,11 @@
 package transfer
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"reflect"
+	"slices"
 	"strings"
 	"time"
 
@@ -185,7 +187,9 @@ func (i *importing) person(a roomful.Athlete) error {
 	}
 	a.Limits = nil
 	now, err := i.books.Person(a.ID)
-	a.Unlisted = a.Unlisted || now.Unlisted // their own word, which a file does not take back
+	if err == nil {
+		a = kept(now.Athlete, a)
+	}
 	do := Changed
 	switch {
 	case errors.Is(err, store.ErrMissing):
@@ -208,6 +212,40 @@ func (i *importing) person(a roomful.Athlete) error {
 		}
 	}
 	return nil
+}
+
+// kept is somebody as a file has them, with what it leaves empty as it was: a file with
+// names alone takes nothing back that people have told.
+func kept(was, a roomful.Athlete) roomful.Athlete {
+	told := a.MassKg > 0 || len(a.Known) > 0
+	a.Unlisted = a.Unlisted || was.Unlisted // their own word
+	a.Division = cmp.Or(a.Division, was.Division)
+	a.Born = cmp.Or(a.Born, was.Born)
+	a.MassKg = cmp.Or(a.MassKg, was.MassKg)
+	a.HeightCm = cmp.Or(a.HeightCm, was.HeightCm)
+	a.Like = cmp.Or(a.Like, was.Like)
+	a.Months = cmp.Or(a.Months, was.Months)
+	a.Home = cmp.Or(a.Home, was.Home)
+	if !told {
+		a.Unit = cmp.Or(a.Unit, was.Unit)
+	}
+	a.Known = over(was.Known, a.Known, func(k roomful.Known) roomful.Test { return k.Test })
+	a.Skills = over(was.Skills, a.Skills, func(l roomful.SkillLevel) roomful.MovementID { return l.Movement })
+	return a
+}
+
+// over puts what is new in the place of what was there by the same key, in its order, and
+// the rest behind.
+func over[T any, K comparable](was, now []T, key func(T) K) []T {
+	out := slices.Clone(was)
+	for _, one := range now {
+		if i := slices.IndexFunc(out, func(o T) bool { return key(o) == key(one) }); i >= 0 {
+			out[i] = one
+		} else {
+			out = append(out, one)
+		}
+	}
+	return out
 }
 
 // limits lists those of a person that are new or have changed.

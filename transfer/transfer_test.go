@@ -180,3 +180,52 @@ func TestFaults(t *testing.T) {
 		t.Errorf("a folder of other things: %v", err)
 	}
 }
+
+// TestNamesAlone: a file with names and one lift takes nothing back that people have told,
+// and the same again changes nothing.
+func TestNamesAlone(t *testing.T) {
+	lex, err := catalogue.Load()
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := sqlite.Open(t.Context(), t.TempDir())
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer s.Close()
+	now := time.Date(2027, 3, 4, 5, 0, 0, 0, time.UTC)
+	bring := func(text string) (do string) {
+		t.Helper()
+		if err := s.Update(t.Context(), store.By{At: now}, func(tx *store.Tx) error {
+			r, err := transfer.Import(tx.In("g"), transfer.Folder{People: &transfer.File{Name: "people.csv", Text: text}}, lex, now)
+			if len(r.Steps) == 1 {
+				do = r.Steps[0].Do
+			}
+			return err
+		}); err != nil {
+			t.Fatal(err)
+		}
+		return do
+	}
+	if err := s.Update(t.Context(), store.By{At: now}, func(tx *store.Tx) error { return tx.MakeGym(store.Gym{ID: "g", Name: "G", Zone: "UTC", MadeAt: now}) }); err != nil {
+		t.Fatal(err)
+	}
+	bring("id,name,division,born,mass_lb,months,squat_lb,deadlift_lb,skills,home,unit\nmo,Mo,b,1990,150,12,200,250,pull-up:some;double-under,rope,lb\n")
+	for _, text := range []string{"id,name\nmo,Mo\n", "id,name,deadlift_lb,unit\nmo,Mo,250,lb\n", "id,name,skills\nmo,Mo,pull-up:some\n"} {
+		if do := bring(text); do != transfer.Same {
+			t.Errorf("%q: %s", text, do)
+		}
+	}
+	if do := bring("id,name,squat_lb,skills\nmo,Mo,210,pull-up\n"); do != transfer.Changed {
+		t.Errorf("with another squat: %s", do)
+	}
+	if err := s.View(t.Context(), func(tx *store.Tx) error {
+		p, err := tx.In("g").Person("mo")
+		if squat, _ := p.Measured(roomful.TestSquat); squat != roomful.Lb(210).Kg() || p.MassKg == 0 || p.Home == nil || p.Skill("pull-up") != roomful.SolidSkill || p.Skill("double-under") != roomful.SolidSkill || p.Unit != roomful.Pound {
+			t.Errorf("kept is %+v", p)
+		}
+		return err
+	}); err != nil {
+		t.Fatal(err)
+	}
+}

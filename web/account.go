@@ -27,26 +27,33 @@ func (s *Server) accounts(w http.ResponseWriter, q *http.Request, v visit) error
 		Accounts []signer `json:"accounts"`
 	}{[]signer{}}
 	if err := s.view(q, v, func(b *store.Books) error {
-		all, err := b.Accounts()
-		if err != nil {
-			return err
-		}
-		for _, a := range all {
-			keys, err := b.Passkeys(a.ID)
-			if err != nil {
-				return err
-			}
-			devices, err := b.SignIns(a.ID)
-			if err != nil {
-				return err
-			}
-			out.Accounts = append(out.Accounts, signer{a.ID, a.Name, a.Role, a.Person, a.Password != "", len(keys), len(devices), instant(a.MadeAt), instant(a.ClosedAt)})
-		}
-		return nil
+		all, err := signers(b)
+		out.Accounts = append(out.Accounts, all...)
+		return err
 	}); err != nil {
 		return err
 	}
 	return answer(w, out)
+}
+
+// signers are all accounts as an owner sees them.
+func signers(b *store.Books) (out []signer, err error) {
+	all, err := b.Accounts()
+	if err != nil {
+		return nil, err
+	}
+	for _, a := range all {
+		keys, err := b.Passkeys(a.ID)
+		if err != nil {
+			return nil, err
+		}
+		devices, err := b.SignIns(a.ID)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, signer{a.ID, a.Name, a.Role, a.Person, a.Password != "", len(keys), len(devices), instant(a.MadeAt), instant(a.ClosedAt)})
+	}
+	return out, nil
 }
 
 // closeAccount closes an account for good: its devices are signed out, and its password,
@@ -76,6 +83,9 @@ func (s *Server) changeAccount(w http.ResponseWriter, q *http.Request, v visit, 
 		return change(b, a)
 	}); err != nil {
 		return err
+	}
+	if wantsPage(q) {
+		return next(w, q, "/accounts?said=account")
 	}
 	w.WriteHeader(http.StatusNoContent)
 	return nil

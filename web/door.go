@@ -167,14 +167,21 @@ func (s *Server) invite(w http.ResponseWriter, q *http.Request, v visit) error {
 	if err := read(q, &ask); err != nil {
 		return err
 	}
+	secret, err := s.invitation(q, v, ask)
+	if err != nil {
+		return err
+	}
+	return answer(w, invitation{"/in/" + secret})
+}
+
+// invitation makes an invitation and gives its secret.
+func (s *Server) invitation(q *http.Request, v visit, ask inviting) (secret string, err error) {
 	if ask.Role == store.Owner || ask.Role == store.Coach || ask.Role == store.Screen {
 		if !v.May(account.InviteStaff) {
-			return errNotYours
+			return "", errNotYours
 		}
 	}
-	var secret string
-	if err := s.Store.Update(q.Context(), s.by(v), func(tx *store.Tx) (err error) {
-		b := tx.In(v.Gym)
+	err = s.update(q, v, func(b *store.Books) (err error) {
 		if ask.Person != "" {
 			if _, err := b.Person(ask.Person); err != nil {
 				return err
@@ -182,8 +189,6 @@ func (s *Server) invite(w http.ResponseWriter, q *http.Request, v visit) error {
 		}
 		secret, err = v.Invite(b, ask.Role, ask.Person, s.Now(), s.Random)
 		return err
-	}); err != nil {
-		return err
-	}
-	return answer(w, invitation{"/in/" + secret})
+	})
+	return secret, err
 }

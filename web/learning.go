@@ -44,6 +44,9 @@ func (s *Server) learnAgain(w http.ResponseWriter, q *http.Request, v visit) err
 	if err := s.Background.Night(q.Context(), v.Gym); err != nil {
 		return err
 	}
+	if wantsPage(q) {
+		return next(w, q, "/learning?said=learning")
+	}
 	w.WriteHeader(http.StatusAccepted)
 	return nil
 }

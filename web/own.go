@@ -251,25 +251,30 @@ func (s *Server) erase(w http.ResponseWriter, q *http.Request, v visit) error {
 	if err := read(q, &sent); err != nil {
 		return err
 	}
-	if v.Account.Person == "" {
-		return &roomful.Error{Summary: "erasing: nothing is kept of you but this account", Hint: "an owner can close it"}
-	}
-	if err := s.update(q, v, func(b *store.Books) error {
-		p, err := b.Person(v.Account.Person)
-		switch {
-		case err != nil:
-			return err
-		case !strings.EqualFold(strings.TrimSpace(sent.Name), p.Name):
-			return &roomful.Error{Summary: "erasing all that is kept of you: that is not your name", Hint: "send your name as it stands here; nothing was erased"}
-		}
-		if last, err := lastOwner(b, func(a store.Account) bool { return a.Person == p.ID }); err != nil || last {
-			return orElse(err, errLastOwner)
-		}
-		return b.Erase(p.ID)
-	}); err != nil {
+	if err := s.eraseOwn(q, v, sent.Name); err != nil {
 		return err
 	}
 	http.SetCookie(w, s.cookie(q, "", -1))
 	w.WriteHeader(http.StatusNoContent)
 	return nil
+}
+
+// eraseOwn erases all that is kept of the visitor, when that is their name.
+func (s *Server) eraseOwn(q *http.Request, v visit, name string) error {
+	if v.Account.Person == "" {
+		return &roomful.Error{Summary: "erasing: nothing is kept of you but this account", Hint: "an owner can close it"}
+	}
+	return s.update(q, v, func(b *store.Books) error {
+		p, err := b.Person(v.Account.Person)
+		switch {
+		case err != nil:
+			return err
+		case !strings.EqualFold(strings.TrimSpace(name), p.Name):
+			return &amiss{"name", roomful.Error{Summary: "erasing all that is kept of you: that is not your name", Hint: "write your name as it stands here; nothing was erased"}}
+		}
+		if last, err := lastOwner(b, func(a store.Account) bool { return a.Person == p.ID }); err != nil || last {
+			return orElse(err, errLastOwner)
+		}
+		return b.Erase(p.ID)
+	})
 }

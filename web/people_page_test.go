@@ -15,7 +15,7 @@ func (g *gym) posts(who, path string, fields ...string) (status int, text, to st
 	g.t.Helper()
 	sent := url.Values{}
 	for i := 0; i+1 < len(fields); i += 2 {
-		sent.Add(fields[i], fields[i+1])
+		sent.Set(fields[i], fields[i+1])
 	}
 	status, text, header := g.ask(who, "POST", path, sent.Encode(), "Accept", "text/html", "Content-Type", "application/x-www-form-urlencoded")
 	return status, text, header.Get("Location")

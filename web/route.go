@@ -37,6 +37,7 @@ var routes = []route{
 	{"POST /invitations", account.InviteMember, (*Server).invite, "makes an invitation and gives its link"},
 	{"GET /people", account.EditPeople, (*Server).people, "lists who comes"},
 	{"POST /people/drop-in", account.EditPeople, (*Server).addDropIn, "adds somebody who comes in for one class, by a name and whom they are like"},
+	{"GET /people.csv", account.EditPeople, (*Server).peopleFile, "gives everybody who comes as a file, body mass apart"},
 	{"GET /people/{person}", account.SeeOwn, (*Server).person, "shows what somebody told, to them and to coaches"},
 	{"PUT /people/{person}", account.SeeOwn, (*Server).tellPerson, "changes what somebody told, or as a coach adds somebody"},
 	{"GET /people/{person}/limits", account.SeeOwn, (*Server).limits, "lists somebody's limits, to them and to coaches"},

@@ -38,11 +38,8 @@ func (s *Server) settings(w http.ResponseWriter, q *http.Request, v visit) error
 func (s *Server) text(w http.ResponseWriter, q *http.Request, v visit, kind string) error {
 	out := text{Diagnostics: []exchange.Diagnostic{}}
 	if err := s.view(q, v, func(b *store.Books) error {
-		d, err := b.Named(kind, kind)
+		d, err := textNow(b, kind)
 		out.Revision, out.Text = d.Revision, d.Text
-		if errors.Is(err, store.ErrMissing) {
-			err = nil
-		}
 		return err
 	}); err != nil {
 		return err
@@ -50,39 +47,71 @@ func (s *Server) text(w http.ResponseWriter, q *http.Request, v visit, kind stri
 	return answer(w, out)
 }
 
+// textNow is a text as it holds; an empty one while there is none.
+func textNow(b *store.Books, kind string) (store.Document, error) {
+	d, err := b.Named(kind, kind)
+	if errors.Is(err, store.ErrMissing) {
+		err = nil
+	}
+	return d, err
+}
+
 // saveKit saves what the gym owns.
 func (s *Server) saveKit(w http.ResponseWriter, q *http.Request, v visit) error {
-	return s.saveText(w, q, v, store.Kit, func(text string) (zone string, ds []roomful.Diagnostic) {
-		_, ds = exchange.ReadKit(strings.NewReader(text))
-		return "", ds
-	})
+	return s.saveText(w, q, v, store.Kit, s.checkOf(store.Kit))
 }
 
 // saveSettings saves how the gym likes things; a zone that they name is the gym's.
 func (s *Server) saveSettings(w http.ResponseWriter, q *http.Request, v visit) error {
-	return s.saveText(w, q, v, store.Settings, func(text string) (zone string, ds []roomful.Diagnostic) {
+	return s.saveText(w, q, v, store.Settings, s.checkOf(store.Settings))
+}
+
+// checkOf is how a text of a kind is read.
+func (s *Server) checkOf(kind string) checked {
+	return func(text string) (zone string, ds []roomful.Diagnostic) {
+		if kind == store.Kit {
+			_, ds = exchange.ReadKit(strings.NewReader(text))
+			return "", ds
+		}
 		gym, ds := exchange.ReadGym(strings.NewReader(text), s.Lexicon)
 		return string(gym.Zone), ds
-	})
+	}
 }
+
+// checked reads a text: the zone that it names, and what is wrong with it.
+type checked func(text string) (zone string, ds []roomful.Diagnostic)
 
 // saveText saves a text when there is no fault in it. A stale one is kept aside, and what
 // holds comes back, so that its writer can merge the two.
-func (s *Server) saveText(w http.ResponseWriter, q *http.Request, v visit, kind string, check func(text string) (zone string, ds []roomful.Diagnostic)) error {
+func (s *Server) saveText(w http.ResponseWriter, q *http.Request, v visit, kind string, check checked) error {
 	var sent saving
 	if err := read(q, &sent); err != nil {
 		return err
 	}
+	out, err := s.keepText(q, v, kind, sent, check)
+	switch {
+	case err != nil:
+		return err
+	case faults(out.Diagnostics):
+		return answerWith(w, http.StatusUnprocessableEntity, out)
+	case out.Stale:
+		return answerWith(w, http.StatusConflict, out)
+	}
+	return answer(w, out)
+}
+
+// keepText is saveText without its answer.
+func (s *Server) keepText(q *http.Request, v visit, kind string, sent saving, check checked) (text, error) {
 	zone, ds := check(sent.Text)
 	out := text{Revision: sent.Revision, Text: sent.Text, Diagnostics: exchange.DiagnosticsOf(kind, ds)}
 	if faults(out.Diagnostics) {
-		return answerWith(w, http.StatusUnprocessableEntity, out)
+		return out, nil
 	}
 	id, err := s.NewID()
 	if err != nil {
-		return err
+		return out, err
 	}
-	if err := s.update(q, v, func(b *store.Books) error {
+	err = s.update(q, v, func(b *store.Books) error {
 		d, stale, err := save(b, store.Document{ID: id, Kind: kind, Name: kind, Text: sent.Text, Revision: sent.Revision})
 		if err != nil {
 			return err
@@ -93,13 +122,8 @@ func (s *Server) saveText(w http.ResponseWriter, q *http.Request, v visit, kind 
 			return err
 		}
 		return b.Rename(gym.Name, zone)
-	}); err != nil {
-		return err
-	}
-	if out.Stale {
-		return answerWith(w, http.StatusConflict, out)
-	}
-	return answer(w, out)
+	})
+	return out, err
 }
 
 // save saves a document under its name, whichever id it has.

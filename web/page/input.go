@@ -1,5 +1,7 @@
 package page
 
+import "strings"
+
 // Input is a field of a form, as it is asked and as it was answered.
 type Input struct {
 	Name, Label string
@@ -31,8 +33,9 @@ type Choice struct {
 
 // At is the id of the field.
 func (i Input) At() string {
+	name := strings.ReplaceAll(i.Name, ".", "-")
 	if i.Form != "" {
-		return "f-" + i.Form + "-" + i.Name
+		return "f-" + i.Form + "-" + name
 	}
-	return "f-" + i.Name
+	return "f-" + name
 }

@@ -99,5 +99,14 @@ var helpers = template.FuncMap{
 	"shape": shape,
 	"ends":  strings.HasSuffix,
 	"lines": func(text string) int { return 1 + strings.Count(text, "\n") },
-	"rows":  func(text string) int { return min(max(3, 2+strings.Count(text, "\n")), 40) },
+	"listed": func(name string, lines []string) struct {
+		Name  string
+		Lines []string
+	} {
+		return struct {
+			Name  string
+			Lines []string
+		}{name, lines}
+	},
+	"rows": func(text string) int { return min(max(3, 2+strings.Count(text, "\n")), 40) },
 }

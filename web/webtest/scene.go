@@ -36,7 +36,7 @@ var wall = []browser.Size{browser.Wall}
 
 // Scenes are all there are. A page that is new joins by a line for each state that people
 // see it in.
-var Scenes = slices.Concat(doors, people)
+var Scenes = slices.Concat(doors, people, running)
 
 // doors are the scenes of coming in, of the sheets and of one's own page.
 var doors = []Scene{

@@ -31,6 +31,17 @@ var people = []Scene{
 		t.Fill("What they own", "flying carpet")
 		t.Click("Keep it")
 	}},
+	{Name: "coach-link-none", Of: "GET /people/{person}/link", As: store.Coach, Path: "/people/pia/link", Sizes: []browser.Size{browser.Phone}},
+	{Name: "coach-link", Of: "POST /people/{person}/link", As: store.Coach, Path: "/people/pia", Then: func(t *browser.Tab) { t.Click("Make a link for Pia") }},
+	{Name: "coach-import", Of: "GET /import", As: store.Coach, Path: "/import"},
+	{Name: "coach-import-read", Of: "POST /import", As: store.Coach, Path: "/import", Then: func(t *browser.Tab) {
+		t.Fill("Or paste it here", "name,born,squat_kg\nUna,1990,80\nPia,,90\n")
+		t.Click("Look at it")
+	}},
+	{Name: "coach-import-wrong", Of: "POST /import", As: store.Coach, Path: "/import", Sizes: []browser.Size{browser.Phone}, Then: func(t *browser.Tab) {
+		t.Fill("Or paste it here", "name,born,squat_kg\nUna,soon,80\nPia,,heavy\n")
+		t.Click("Look at it")
+	}},
 }
 
 // own has a scene be in a gym of its own.

@@ -1,0 +1,160 @@
+package web
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"mime"
+	"net/http"
+	"strings"
+
+	"roomful"
+	"roomful/exchange"
+	"roomful/store"
+	"roomful/transfer"
+	"roomful/web/page"
+)
+
+// importPage asks for a file of people.
+func (s *Server) importPage(w http.ResponseWriter, q *http.Request, v visit) error {
+	return s.showImport(w, q, v, http.StatusOK, page.Import{})
+}
+
+// showImport draws the page.
+func (s *Server) showImport(w http.ResponseWriter, q *http.Request, v visit, status int, body page.Import) error {
+	var frame page.Frame
+	if err := s.view(q, v, func(b *store.Books) (err error) {
+		frame, err = s.frame(b, q, v, "/people", "Import people")
+		return err
+	}); err != nil {
+		return err
+	}
+	return s.show(w, status, frame, body)
+}
+
+// importPeople shows how a file of people is read, and with the word for it keeps them. A
+// file with faults is kept by no word.
+func (s *Server) importPeople(w http.ResponseWriter, q *http.Request, v visit) error {
+	text, err := fileSent(q)
+	if err != nil {
+		return err
+	}
+	keep := q.FormValue("keep") == "yes"
+	if strings.TrimSpace(text) == "" {
+		return s.showImport(w, q, v, http.StatusUnprocessableEntity, page.Import{Asked: true, Faults: []page.Line{{N: 1, Says: "There is nothing in it. Start with a line such as name,division,squat_kg and one line for each person."}}})
+	}
+	var report transfer.Report
+	err = s.update(q, v, func(b *store.Books) (err error) {
+		folder := transfer.Folder{People: &transfer.File{Name: "people.csv", Text: text}}
+		if report, err = transfer.Import(b, folder, s.Lexicon, s.Now()); err == nil && !keep {
+			err = errOnlyLooked
+		}
+		return err
+	})
+	switch {
+	case err == nil:
+		return next(w, q, "/people?said=imported")
+	case !errors.Is(err, errOnlyLooked) && !errors.Is(err, transfer.ErrFaults):
+		return err
+	}
+	body, status := s.importRead(text, report), http.StatusOK
+	if len(body.Faults) > 0 {
+		status = http.StatusUnprocessableEntity
+	}
+	return s.showImport(w, q, v, status, body)
+}
+
+// errOnlyLooked takes back what an import has done to be looked at.
+var errOnlyLooked = errors.New("it was only looked at")
+
+// fileSent is a text that somebody sends as a file or pasted; the file goes first.
+func fileSent(q *http.Request) (string, error) {
+	kind, _, _ := mime.ParseMediaType(q.Header.Get("Content-Type"))
+	if kind != "multipart/form-data" {
+		_, err := formed(q)
+		return q.PostFormValue("text"), err
+	}
+	if err := q.ParseMultipartForm(mostBody); err != nil {
+		return "", &refusal{http.StatusBadRequest, roomful.Error{Summary: "reading the file: it is larger than a megabyte, or broken off", Hint: "send it in parts"}}
+	}
+	file, _, err := q.FormFile("file")
+	if errors.Is(err, http.ErrMissingFile) {
+		return q.FormValue("text"), nil
+	}
+	if err != nil {
+		return "", err
+	}
+	defer file.Close()
+	text, err := io.ReadAll(file)
+	if err == nil && len(text) == 0 {
+		return q.FormValue("text"), nil
+	}
+	return string(text), err
+}
+
+// importRead is a file as it was read, with what there is to say about its lines.
+func (s *Server) importRead(text string, report transfer.Report) page.Import {
+	out := page.Import{Asked: true, Text: text}
+	lines := strings.Split(text, "\n")
+	for _, told := range report.Told {
+		for _, d := range told.Diagnostics {
+			line := page.Line{N: d.Range.Start.Line, Says: inSentences(d.Summary, d.Hint)}
+			if line.N >= 1 && line.N <= len(lines) {
+				line.Text = strings.TrimSpace(lines[line.N-1])
+			}
+			if d.Severity == roomful.Fault {
+				out.Faults = append(out.Faults, line)
+			} else {
+				out.Doubts = append(out.Doubts, line)
+			}
+		}
+	}
+	people, _ := exchange.ReadPeople(strings.NewReader(text), s.Lexicon, roomful.Date{})
+	for i, step := range report.Steps {
+		row := page.ImportRow{Name: step.Name, Do: step.Do}
+		if i < len(people) {
+			row.Told = s.toldInLine(people[i])
+		}
+		out.Rows = append(out.Rows, row)
+	}
+	out.Summary = fmt.Sprintf("%d new, %d changed, %d as they were", report.Count("person", transfer.Added), report.Count("person", transfer.Changed), report.Count("person", transfer.Same))
+	return out
+}
+
+// toldInLine says in a line what a file tells of somebody, body mass apart.
+func (s *Server) toldInLine(a roomful.Athlete) string {
+	has := exchange.ToldOf(a)
+	for _, column := range massColumns {
+		delete(has, column)
+	}
+	var out []string
+	for _, f := range factsOf(has, s.Lexicon) {
+		out = append(out, f.Name+" "+f.Value)
+	}
+	for _, l := range a.Limits {
+		out = append(out, "limit: "+limitInWords(l))
+	}
+	return strings.Join(out, "; ")
+}
+
+// peopleFile gives everybody who comes as a file. Nobody's body mass is in it: that is for
+// themselves.
+func (s *Server) peopleFile(w http.ResponseWriter, q *http.Request, v visit) error {
+	var people []roomful.Athlete
+	var on roomful.Date
+	if err := s.view(q, v, func(b *store.Books) error {
+		laid, err := s.Desk.Open(b, s.Now())
+		if err == nil {
+			people, on = laid.People, laid.Today
+		}
+		return err
+	}); err != nil {
+		return err
+	}
+	for i := range people {
+		people[i].MassKg = 0
+	}
+	w.Header().Set("Content-Type", "text/csv; charset=utf-8")
+	w.Header().Set("Content-Disposition", `attachment; filename="people-`+on.String()+`.csv"`)
+	return exchange.WritePeople(w, people)
+}
