@@ -16,7 +16,10 @@ import (
 //
 // A form is posted to such an address and comes back as a page somewhere: reloading it
 // and going back post nothing again.
-var pages = []route{
+var pages = slices.Concat(dayPages, peoplePages)
+
+// dayPages are those of days, sheets and classes, and the ways in.
+var dayPages = []route{
 	{"GET /assets/{asset}", "", (*Server).asset, "is what pages load"},
 	{"GET /in/{secret}", "", (*Server).invitedPage, "shows whom an invitation is for"},
 	{"GET /enter", "", (*Server).enterPage, "shows the ways to come back"},
@@ -27,28 +30,6 @@ var pages = []route{
 	{"GET /classes/{class}", account.EditPeople, (*Server).classPage, "is a class with who comes"},
 	{"POST /classes/{class}", account.EditPeople, (*Server).postClass, "changes a class, or calls it off"},
 	{"POST /classes/{class}/places", account.SignUp, (*Server).postPlace, "asks for a place, or gives one back"},
-	{"GET /people", account.EditPeople, (*Server).peoplePage, "is who comes"},
-	{"POST /me/erase", account.EraseOwn, (*Server).erasePage, "erases all that is kept of oneself"},
-	{"POST /passkeys/{passkey}/drop", account.AddPasskey, (*Server).dropPasskeyPage, "takes a passkey away"},
-	{"GET /accounts", account.EditSettings, (*Server).accountsPage, "is who may sign in"},
-	{"GET /trail", account.EditSettings, (*Server).trailPage, "is who did what"},
-	{"GET /learning", account.SeeHealth, (*Server).learningPage, "is how far learning is"},
-	{"GET /kit", account.EditPeople, (*Server).kitPage, "is what the gym owns"},
-	{"POST /kit", account.EditPeople, (*Server).keepKit, "keeps what the gym owns"},
-	{"GET /settings", account.EditPeople, (*Server).settingsPage, "is how the gym likes things"},
-	{"POST /settings", account.EditSettings, (*Server).keepSettings, "keeps how the gym likes things"},
-	{"GET /import", account.EditPeople, (*Server).importPage, "asks for a file of people"},
-	{"POST /import", account.EditPeople, (*Server).importPeople, "shows how a file of people is read, and keeps it"},
-	{"GET /people/{person}/link", account.InviteMember, (*Server).linkPage, "shows the link that lets somebody in"},
-	{"POST /people/{person}/link", account.InviteMember, (*Server).makeLink, "makes a link that lets somebody in"},
-	{"GET /accounts/link/{role}", account.InviteStaff, (*Server).staffLinkPage, "shows the link that lets in who runs the gym"},
-	{"POST /accounts/link", account.InviteStaff, (*Server).makeStaffLink, "makes a link that lets in who runs the gym"},
-	{"POST /people/drop-in", account.EditPeople, (*Server).dropInPage, "adds somebody who stands at the door"},
-	{"GET /people/{person}", account.SeeOwn, (*Server).personPage, "is somebody, to coaches and to themselves"},
-	{"GET /people/{person}/told", account.SeeOwn, (*Server).toldPage, "is the form of what somebody told"},
-	{"POST /people/{person}/told", account.SeeOwn, (*Server).tellPage, "keeps what somebody told"},
-	{"POST /people/{person}/limits/{limit}", account.SeeOwn, (*Server).limitPage, "keeps a limit, ends it or takes it away"},
-	{"POST /people/{person}/left", account.EditPeople, (*Server).leftPage, "notes that somebody has left, or comes again"},
 	{"GET /sheets", account.SeeDay, (*Server).sheetsPage, "is the library of sheets"},
 	{"GET /sheets/{name}", account.SeeDay, (*Server).dayPage, "is a day: all of it to coaches, their own to members"},
 }
@@ -96,7 +77,7 @@ func (s *Server) frame(b *store.Books, q *http.Request, v visit, here, title str
 		return page.Frame{}, err
 	}
 	seq, err := b.Seq()
-	return page.Frame{Title: title, Gym: gym.Name, Name: v.Account.Name, Role: v.Account.Role, Places: placesOf(v, here), Said: said[q.URL.Query().Get("said")], Seq: max(seq, 1)}, err
+	return page.Frame{Title: title, Gym: gym.Name, Name: v.Account.Name, Role: v.Account.Role, Places: placesOf(v, here), Said: sentence(q), Seq: max(seq, 1)}, err
 }
 
 // said are the sentences that a page may begin with after a form was sent, by the word
@@ -116,20 +97,6 @@ var said = map[string]string{
 	"own-place-in":      "You have a place.",
 	"own-place-waiting": "The class is full. You wait for a place.",
 	"own-place-out":     "Your place is given back.",
-	"kit":               "The kit is kept. It counts from the next look at a day.",
-	"settings":          "The settings are kept. They count from the next look at a day.",
-	"erased":            "All that was kept of you is erased. Backups that were made before keep what they have.",
-	"passkey-gone":      "The passkey is taken away.",
-	"account":           "Done.",
-	"learning":          "Learning from all scores has begun.",
-	"imported":          "The file is kept.",
-	"added":             "They are here. What to know of them stands below.",
-	"told":              "Kept.",
-	"left":              "Noted. They are in no list any more, and all that was kept stays.",
-	"back":              "Noted. They are back in every list.",
-	"limit":             "The limit is kept. It counts from the next look at a day.",
-	"limit-end":         "The limit is over.",
-	"limit-drop":        "The limit is taken away.",
 }
 
 // show draws a page.

@@ -16,7 +16,7 @@ type entering struct{ Gym, Account, Password string }
 
 // enterPage is where people come back who have no sign-in on this device.
 func (s *Server) enterPage(w http.ResponseWriter, q *http.Request, _ visit) error {
-	return s.show(w, http.StatusOK, page.Frame{Title: "Come back in", Said: said[q.URL.Query().Get("said")]}, page.Enter{Passkeys: s.passkeysWork(q)})
+	return s.show(w, http.StatusOK, page.Frame{Title: "Come back in", Said: sentence(q)}, page.Enter{Passkeys: s.passkeysWork(q)})
 }
 
 // enter signs a device in by password.

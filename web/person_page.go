@@ -148,5 +148,5 @@ func (s *Server) leftPage(w http.ResponseWriter, q *http.Request, v visit) error
 	}); err != nil {
 		return err
 	}
-	return next(w, q, "/people/"+url.PathEscape(who)+"?said="+map[bool]string{true: "left", false: "back"}[left])
+	return next(w, q, "/people/"+url.PathEscape(who)+"?said="+map[bool]string{true: "left", false: "come-back"}[left])
 }
