@@ -65,12 +65,13 @@ func Plan(ctx context.Context, q Request) (roomful.Hour, error) {
 // house is the work in hand: the request and how each piece goes.
 type house struct {
 	Request
-	goes map[string]outcome // by the name of the piece
+	untold bool               // nobody has said what there is, so nothing is missing
+	goes   map[string]outcome // by the name of the piece
 }
 
 // newHouse forecasts every piece.
 func newHouse(ctx context.Context, q Request) (*house, error) {
-	h := &house{Request: q, goes: map[string]outcome{}}
+	h := &house{Request: q, untold: q.Kit == nil, goes: map[string]outcome{}}
 	if h.Runs == 0 {
 		h.Runs = UsualRuns
 	}
@@ -128,7 +129,7 @@ func (h *house) lay(ctx context.Context) (roomful.Hour, error) {
 // missing lists what a piece asks for and the room has not at all: everybody does
 // something else.
 func (h *house) missing(p Piece) (out []roomful.Shortage) {
-	if h.Kit == nil {
+	if h.untold {
 		return nil
 	}
 	for _, e := range p.All() {

@@ -330,6 +330,23 @@ func TestOneShort(t *testing.T) {
 	}
 }
 
+// TestUntold: where nobody has said what there is, nothing is missing.
+func TestUntold(t *testing.T) {
+	q := ask(t, rowing, 3, sim.New(lexicon))
+	for i := range q.Pieces[0].Entrants {
+		q.Pieces[0].Entrants[i].Abilities = able(i)
+	}
+	q.Kit = nil
+	h, err := room.Plan(t.Context(), q)
+	if err != nil || len(h.Short) > 0 {
+		t.Errorf("short %+v, %v", h.Short, err)
+	}
+	q.Kit = &roomful.Kit{}
+	if h, err = room.Plan(t.Context(), q); err != nil || len(h.Short) != 1 || h.Short[0].Have != 0 {
+		t.Errorf("in an empty room %+v is short, %v", h.Short, err)
+	}
+}
+
 // able is somebody of ordinary fitness, a little fitter with each number.
 func able(i int) *roomful.Abilities {
 	a := &roomful.Abilities{MassKg: 75}

@@ -23,16 +23,26 @@ type publishing struct {
 	Revision int64 `json:"revision"` // nought for whichever stands
 }
 
-// publish publishes a day as it stands. What was published already, and has not changed
-// since, stays as it was: sent twice it is published once.
+// publish publishes a day as it stands.
 func (s *Server) publish(w http.ResponseWriter, q *http.Request, v visit) error {
 	var sent publishing
 	if err := read(q, &sent); err != nil {
 		return err
 	}
-	id, err := s.NewID()
+	out, err := s.publishDay(q, v, q.PathValue("name"), sent.Revision)
 	if err != nil {
 		return err
+	}
+	return answer(w, out)
+}
+
+// publishDay publishes a day as it stands, if it stands at a revision; nought for
+// whichever. What was published already, and has not changed since, stays as it was: sent
+// twice it is published once.
+func (s *Server) publishDay(q *http.Request, v visit, name string, revision int64) (out edition, err error) {
+	id, err := s.NewID()
+	if err != nil {
+		return out, err
 	}
 	var d desk.Page
 	var by store.Readers
@@ -40,20 +50,19 @@ func (s *Server) publish(w http.ResponseWriter, q *http.Request, v visit) error 
 		g, err := s.Desk.Open(b, s.Now())
 		if err == nil {
 			by = g.ReadBy()
-			d, err = g.Sheet(q.PathValue("name"))
+			d, err = g.Sheet(name)
 		}
 		return err
 	}); err != nil {
-		return err
+		return out, err
 	}
-	if sent.Revision != 0 && sent.Revision != d.Revision {
-		return store.ErrStale
+	if revision != 0 && revision != d.Revision {
+		return out, store.ErrStale
 	}
 	if _, ok := s.session(d.Document); !ok {
-		return &roomful.Error{Summary: fmt.Sprintf("publishing %s: the sheet has faults", d.Name), Hint: "save it once more: the answer lists them"}
+		return out, &roomful.Error{Summary: fmt.Sprintf("publishing %s: the sheet has faults", d.Name), Hint: "save it once more: the answer lists them"}
 	}
-	var out edition
-	if err := s.update(q, v, func(b *store.Books) error {
+	err = s.update(q, v, func(b *store.Books) error {
 		now, err := b.Document(d.ID)
 		switch {
 		case err != nil:
@@ -63,10 +72,8 @@ func (s *Server) publish(w http.ResponseWriter, q *http.Request, v visit) error 
 		}
 		out, err = published(b, now, id, by)
 		return err
-	}); err != nil {
-		return err
-	}
-	return answer(w, out)
+	})
+	return out, err
 }
 
 // published publishes a day within an update, unless its last edition is the same.

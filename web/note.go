@@ -4,6 +4,7 @@ import (
 	"errors"
 	"net/http"
 	"slices"
+	"time"
 
 	"roomful"
 	"roomful/account"
@@ -33,29 +34,44 @@ func (s *Server) notes(w http.ResponseWriter, q *http.Request, v visit) error {
 		if err != nil {
 			return err
 		}
-		all, err := b.Notes(d.ID)
-		if err != nil {
-			return err
-		}
-		who := s.crowd(b)
+		all, err := s.notesFor(b, v, d.Document)
 		for _, n := range all {
-			name, listed, err := who.find(n.Person)
-			if err != nil {
-				return err
-			}
-			if v.is(n.Person) || v.May(account.SeeHealth) || !n.Private && listed {
-				by, err := writer(b, n)
-				if err != nil {
-					return err
-				}
-				out.Notes = append(out.Notes, noteOf(n, name, by))
-			}
+			out.Notes = append(out.Notes, n.note)
 		}
-		return nil
+		return err
 	}); err != nil {
 		return err
 	}
 	return answer(w, out)
+}
+
+// readable is a note that the visitor may read, and when it was said.
+type readable struct {
+	note
+	at time.Time
+}
+
+// notesFor are the notes under a day that the visitor may read.
+func (s *Server) notesFor(b *store.Books, v visit, d store.Document) (out []readable, err error) {
+	all, err := b.Notes(d.ID)
+	if err != nil {
+		return nil, err
+	}
+	who := s.crowd(b)
+	for _, n := range all {
+		name, listed, err := who.find(n.Person)
+		if err != nil {
+			return nil, err
+		}
+		if v.is(n.Person) || v.May(account.SeeHealth) || !n.Private && listed {
+			by, err := writer(b, n)
+			if err != nil {
+				return nil, err
+			}
+			out = append(out, readable{noteOf(n, name, by), n.At})
+		}
+	}
+	return out, nil
 }
 
 // noteOf is a note as it is shown, with the names of whose it is and of who typed it.
@@ -82,29 +98,37 @@ type saying struct {
 	Private bool   `json:"private"` // though every word of it is harmless
 }
 
-// say keeps a note, or a coach's answer to one. A note is for everybody only when each of
-// its words is known to be harmless; an answer is as private as what it answers.
+// say keeps what somebody says under a day.
 func (s *Server) say(w http.ResponseWriter, q *http.Request, v visit) error {
 	var sent saying
 	if err := read(q, &sent); err != nil {
 		return err
 	}
-	if err := checkID("note", sent.ID); err != nil {
+	out, err := s.keepSaying(q, v, q.PathValue("name"), sent)
+	if err != nil {
 		return err
 	}
+	return answer(w, out)
+}
+
+// keepSaying keeps a note, or a coach's answer to one. A note is for everybody only when
+// each of its words is known to be harmless; an answer is as private as what it answers.
+func (s *Server) keepSaying(q *http.Request, v visit, sheet string, sent saying) (out note, err error) {
+	if err := checkID("note", sent.ID); err != nil {
+		return out, err
+	}
 	if sent.Text == "" || len(sent.Text) > mostNote {
-		return &roomful.Error{Summary: "saying something under a day: nothing, or too much", Hint: "a few sentences will do"}
+		return out, &roomful.Error{Summary: "saying something under a day: nothing, or too much", Hint: "a few sentences will do"}
 	}
 	var d desk.Page
 	if err := s.view(q, v, func(b *store.Books) (err error) {
-		d, err = s.seen(b, v, q.PathValue("name"))
+		d, err = s.seen(b, v, sheet)
 		return err
 	}); err != nil {
-		return err
+		return out, err
 	}
 	sent.Private = sent.Private || !s.harmless(d.Document, sent.Text)
-	var out note
-	if err := s.update(q, v, func(b *store.Books) error {
+	err = s.update(q, v, func(b *store.Books) error {
 		n, err := noted(b, v, d.ID, sent)
 		if err != nil {
 			return err
@@ -119,10 +143,8 @@ func (s *Server) say(w http.ResponseWriter, q *http.Request, v visit) error {
 		by, err := writer(b, n)
 		out = noteOf(n, who.Name, by)
 		return err
-	}); err != nil {
-		return err
-	}
-	return answer(w, out)
+	})
+	return out, err
 }
 
 // noted is a note as it will be kept.

@@ -5,6 +5,8 @@ import (
 	"net/http"
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"roomful/account"
 	"roomful/store"
@@ -31,6 +33,20 @@ var dayPages = []route{
 	{"POST /classes/{class}", account.EditPeople, (*Server).postClass, "changes a class, or calls it off"},
 	{"POST /classes/{class}/places", account.SignUp, (*Server).postPlace, "asks for a place, or gives one back"},
 	{"GET /sheets", account.SeeDay, (*Server).sheetsPage, "is the library of sheets"},
+	{"GET /sheets/new", account.EditSheets, (*Server).newSheetPage, "begins a sheet"},
+	{"POST /sheets", account.EditSheets, (*Server).newSheetForm, "saves a sheet that is new"},
+	{"POST /sheets/check", account.EditSheets, (*Server).checkPart, "says what there is to say about the text of a new sheet"},
+	{"POST /sheets/draft", account.EditSheets, (*Server).draftNewPart, "works a day out from the text of a new sheet"},
+	{"POST /sheets/{name}", account.EditSheets, (*Server).sheetForm, "saves a sheet, or shows it tidied or mended"},
+	{"POST /sheets/{name}/merge", account.EditSheets, (*Server).mergeForm, "puts two texts of a sheet together"},
+	{"GET /sheets/{name}/revisions", account.EditSheets, (*Server).revisionsPage, "is all that a sheet was"},
+	{"POST /sheets/{name}/revisions", account.EditSheets, (*Server).bringBack, "saves a text again that a sheet was"},
+	{"POST /sheets/{name}/check", account.EditSheets, (*Server).checkPart, "says what there is to say about a text"},
+	{"POST /sheets/{name}/draft", account.EditSheets, (*Server).draftPart, "works a day out from a text that is not saved"},
+	{"POST /sheets/{name}/editions", account.EditSheets, (*Server).publishForm, "publishes a day as it stands"},
+	{"POST /sheets/{name}/answers", account.EditSheets, (*Server).answerForm, "answers a note"},
+	{"POST /sheets/{name}/overrides/{person}", account.Override, (*Server).setForm, "sets somebody's version by hand, or has it worked out again"},
+	{"GET /sheets/{name}/people/{person}", account.SeeHealth, (*Server).versionPart, "is somebody's version, for coaches"},
 	{"GET /sheets/{name}", account.SeeDay, (*Server).dayPage, "is a day: all of it to coaches, their own to members"},
 }
 
@@ -97,6 +113,11 @@ var said = map[string]string{
 	"own-place-in":      "You have a place.",
 	"own-place-waiting": "The class is full. You wait for a place.",
 	"own-place-out":     "Your place is given back.",
+	"saved":             "Saved.",
+	"same":              "Nothing was changed.",
+	"word":              "That is their version now. It stays until you take it back.",
+	"given":             "It is worked out for them again.",
+	"published":         "Published. Members see it as it stands here.",
 }
 
 // show draws a page.
@@ -150,8 +171,9 @@ func (s *Server) refusedPage(w http.ResponseWriter, q *http.Request, status int,
 
 // capital begins a sentence.
 func capital(text string) string {
-	if text == "" {
-		return ""
+	first, size := utf8.DecodeRuneInString(text)
+	if size == 0 || first == utf8.RuneError {
+		return text
 	}
-	return strings.ToUpper(text[:1]) + text[1:]
+	return string(unicode.ToUpper(first)) + text[size:]
 }

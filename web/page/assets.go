@@ -15,6 +15,8 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+
+	"roomful/picture"
 )
 
 //go:embed assets
@@ -84,11 +86,36 @@ func load() (map[string]asset, map[string]string) {
 			if last {
 				text = relink(text, names)
 			}
+			if path.Base(file) == "look.css" { // one request less on each page with pictures
+				text = append(text, "\n"+picture.Stylesheet...)
+			}
 			names[path.Base(file)] = served(file, text)
 			files[served(file, text)] = pack(file, text)
 		}
 	}
+	together := join(everywhere)
+	names[Everywhere] = served(Everywhere, together)
+	files[names[Everywhere]] = pack(Everywhere, together)
 	return files, names
+}
+
+// Everywhere is the module that every page loads: those that all need, as one request.
+const Everywhere = "everywhere.js"
+
+// everywhere are those modules. None imports or exports, so that each can stand in a block
+// of its own.
+var everywhere = []string{"live.js", "keep.js", "send.js"}
+
+// join puts modules one behind the other.
+func join(names []string) (out []byte) {
+	for _, name := range names {
+		text, err := embedded.ReadFile("assets/" + name)
+		if err != nil {
+			panic(err) // what is embedded is there
+		}
+		out = append(append(append(out, "{\n"...), text...), "}\n"...)
+	}
+	return out
 }
 
 // served is the name under which a file is served.

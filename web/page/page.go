@@ -108,5 +108,7 @@ var helpers = template.FuncMap{
 			Lines []string
 		}{name, lines}
 	},
-	"rows": func(text string) int { return min(max(3, 2+strings.Count(text, "\n")), 40) },
+	"rows":  func(text string) int { return min(max(3, 2+strings.Count(text, "\n")), 40) },
+	"row":   func(w DayWork, p DayPerson) dayRow { return dayRow{w, p} },
+	"needs": func(w DayWork, n []DayNeed) dayNeeds { return dayNeeds{w, n} },
 }

@@ -35,7 +35,11 @@ var dayExamples = []any{
 	Class{Row: ClassRow{ID: "c1", Start: "17:30", Title: "Drip", Sheet: "drip", Minutes: 60, Count: "2 in"}, Day: "Thursday 4 March 2027", Week: "/classes", Begun: true, In: []ClassPlace{{"mo", "Mo", ""}}, Waiting: []ClassPlace{{"bo", "Bo", ""}},
 		Gone: []ClassPlace{{"cy", "Cy <b>", "did not come"}}, Add: Input{Name: "name", Label: "Put somebody in", Value: "an", Wrong: "Say which.", List: "people"}, Asked: []Choice{{"ana", "Ana"}}, People: []Choice{{"ana", "Ana"}}},
 	Class{Row: ClassRow{ID: "c1", Start: "17:30", CalledOff: true}, Day: "Thursday 4 March 2027"},
-	Day{DayHead: DayHead{"drip", "Drip", "Thursday 4 March 2027"}, Text: "Drip\n\nmain: <for time>\n", Revision: 3},
+	day, Day{DayHead: day.DayHead, Work: DayWork{Name: "drip", Not: "The sheet has faults.", Next: "Mend <b>line 3</b>."}, Notes: &DayNotes{Name: "drip"}},
+	NewSheet{ID: "s-1", Sheet: DaySheet{Text: "A title <b>\n", Said: day.Sheet.Said}, Earlier: []SheetRow{{Name: "drip", Title: "Drip <b>", Day: "Friday"}}, Again: "drip"}, NewSheet{},
+	Merge{Name: "drip", Title: "Drip", Who: "Bo <b>", When: "05:12", Mine: "Drip\n<b>\n", Base: 1, Revision: 2, Hunks: []MergeHunk{{Same: []string{"Drip <b>"}}, {N: 1, Mine: []string{"<b>"}, Theirs: []string{"b", "c"}, Asked: true}, {N: 2, Theirs: []string{"d"}, TakeTheirs: true}}},
+	Revisions{Name: "drip", Title: "Drip", Revision: 2, Before: 1, All: []RevisionRow{{2, "05:12", "Bo", true, false, "Added 1 line.", []RevisionLine{{"+", "<b>"}, {"", "Drip"}, {"−", "b"}}}, {1, "05:10", "", false, true, "Written.", nil}}},
+	DayCheck{day.Sheet.Said}, DayDraft{day.Work}, *day.Work.Opened, DayVersion{Who: "Bo", Stop: "Not today <b>."},
 	MyDay{DayHead: DayHead{"drip", "Drip", "Thursday 4 March 2027"}},
 }
 
@@ -79,6 +83,9 @@ func TestAssets(t *testing.T) {
 		w := httptest.NewRecorder()
 		if !ServeAsset(w, q) || w.Code != http.StatusOK || !strings.Contains(w.Header().Get("Cache-Control"), "immutable") || w.Header().Get("Content-Type") == "" {
 			t.Errorf("%s: %d %v", name, w.Code, w.Header())
+		}
+		if name == Everywhere { // is made of others
+			continue
 		}
 		plain, err := os.ReadFile(path.Join("assets", name))
 		if err != nil {
