@@ -3,6 +3,7 @@ package web
 import (
 	"fmt"
 	"net/http"
+	"slices"
 	"strings"
 
 	"roomful/account"
@@ -64,7 +65,7 @@ func counted(n int, one string) string {
 
 // trailPage tells who did what, the latest first.
 func (s *Server) trailPage(w http.ResponseWriter, q *http.Request, v visit) error {
-	const many = 100
+	const many = mostSteps
 	var body page.Trail
 	if err := s.view(q, v, func(b *store.Books) error {
 		last, err := b.Seq()
@@ -85,11 +86,7 @@ func (s *Server) trailPage(w http.ResponseWriter, q *http.Request, v visit) erro
 		if err != nil {
 			return err
 		}
-		for i := len(all) - 1; i >= 0; i-- {
-			if c := all[i]; c.Seq <= upTo {
-				body.Steps = append(body.Steps, page.TrailRow{At: c.At.Format("2006-01-02 15:04"), Who: orWords(names["account "+c.Account], "Roomful itself"), Did: stepInWords(c, names)})
-			}
-		}
+		body.Steps = trailRows(all, upTo, names)
 		if upTo > many {
 			body.Older = fmt.Sprintf("/trail?up_to=%d", upTo-many)
 		}
@@ -101,6 +98,34 @@ func (s *Server) trailPage(w http.ResponseWriter, q *http.Request, v visit) erro
 		return err
 	}
 	return s.showIn(w, q, v, http.StatusOK, "/settings", "Trail", body)
+}
+
+// trailRows are the steps up to one, the latest first; the same several times is one row.
+func trailRows(all []store.Change, upTo int64, names map[string]string) (out []page.TrailRow) {
+	times := 1
+	for i := len(all) - 1; i >= 0; i-- {
+		c := all[i]
+		if c.Seq > upTo {
+			continue
+		}
+		row := page.TrailRow{At: c.At.Format("2006-01-02 15:04"), Who: orWords(names["account "+c.Account], "Roomful itself"), Did: stepInWords(c, names)}
+		if n := len(out); n > 0 && out[n-1].Who == row.Who && strings.TrimSuffix(out[n-1].Did, timesOf(times)) == row.Did {
+			times++
+			out[n-1].Did = row.Did + timesOf(times)
+			continue
+		}
+		times = 1
+		out = append(out, row)
+	}
+	return out
+}
+
+// timesOf says how often; nothing for once.
+func timesOf(n int) string {
+	if n < 2 {
+		return ""
+	}
+	return fmt.Sprintf(", %d times", n)
 }
 
 // subjects are the names of what changes, by kind and id.
@@ -143,6 +168,9 @@ var stepNames = map[string]string{
 // stepInWords says what somebody did.
 func stepInWords(c store.Change, names map[string]string) string {
 	did := orWords(stepNames[c.Kind], c.Kind)
+	if c.Account == "" && slices.Contains([]string{"learnt", "learning", "read", "emulators"}, c.Kind) {
+		return "Learnt from scores"
+	}
 	name := names[c.Kind+" "+c.Subject]
 	if name == "" || c.Kind == store.Kit || c.Kind == store.Settings {
 		return capital(did)

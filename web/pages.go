@@ -1,7 +1,6 @@
 package web
 
 import (
-	"cmp"
 	"net/http"
 	"slices"
 	"strings"
@@ -154,17 +153,8 @@ func (s *Server) asset(w http.ResponseWriter, q *http.Request, _ visit) error {
 // nothing that was typed is lost.
 func (s *Server) refusedPage(w http.ResponseWriter, q *http.Request, status int, summary, hint string) error {
 	body := page.Refused{Summary: capital(summary), Hint: capital(hint) + ".", Enter: status == http.StatusUnauthorized}
-	if q.Method == http.MethodPost && q.ParseForm() == nil {
-		again := &page.Again{Action: q.URL.RequestURI()}
-		for name, values := range q.PostForm {
-			if name != "password" {
-				again.Fields = append(again.Fields, page.Field{Name: name, Value: strings.Join(values, "\n")})
-			}
-		}
-		slices.SortFunc(again.Fields, func(a, b page.Field) int { return cmp.Compare(a.Name, b.Name) })
-		if len(again.Fields) > 0 {
-			body.Again = again
-		}
+	if q.Method == http.MethodPost {
+		body.Again = againOf(q)
 	}
 	return s.show(w, status, page.Frame{Title: body.Summary}, body)
 }

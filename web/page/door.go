@@ -26,4 +26,8 @@ type Again struct {
 }
 
 // Field is one thing that was typed.
-type Field struct{ Name, Value string }
+type Field struct {
+	Name, Value string
+	Label       string // in words; empty for what nobody has typed
+	Long        bool   // of several lines
+}

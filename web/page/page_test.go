@@ -22,7 +22,7 @@ var examples = slices.Concat(dayExamples, peopleExamples)
 var dayExamples = []any{
 	Invited{Name: "Mo", Role: "member"}, Invited{Role: "coach"},
 	Enter{Passkeys: true}, Enter{},
-	Refused{Summary: "Nobody is signed in here", Hint: "Open the link of your invitation.", Enter: true, Again: &Again{"/scores", []Field{{"text", "5+20\nback <tight>"}, {"none", ""}}}},
+	Refused{Summary: "Nobody is signed in here", Hint: "Open the link of your invitation.", Enter: true, Again: &Again{"/scores", []Field{{"text", "5+20\nback <tight>", "Score", true}, {"none", "", "", false}, {"name", "<b>", "Name", false}}}},
 	Refused{Summary: "There is nothing at this address", Hint: "Look at the day."},
 	Today{May: true}, Today{},
 	Me{Name: "Ines", Role: "coach", Passkeys: true, Password: true}, Me{Name: "Mo", Role: "member"},
