@@ -171,12 +171,36 @@ func (i *importing) people(f Folder) error {
 	if !i.tell(*f.People, ds) {
 		return nil
 	}
+	known, err := i.books.People(true)
+	if err != nil {
+		return err
+	}
 	for _, a := range people {
-		if err := i.person(a); err != nil {
+		if err := i.person(called(a, known)); err != nil {
 			return fmt.Errorf("bringing in %s: %w", a.Name, err)
 		}
 	}
 	return nil
+}
+
+// called is somebody under the id that the gym knows them by: a file without ids knows
+// people by their names.
+func called(a roomful.Athlete, known []store.Person) roomful.Athlete {
+	if a.ID != a.Name || slices.ContainsFunc(known, func(p store.Person) bool { return p.ID == a.ID }) {
+		return a
+	}
+	id := ""
+	for _, p := range known {
+		switch {
+		case !strings.EqualFold(p.Name, a.Name):
+		case id != "":
+			return a // several are called so
+		default:
+			id = p.ID
+		}
+	}
+	a.ID = cmp.Or(id, a.ID)
+	return a
 }
 
 // person brings in one person and the limits they told.

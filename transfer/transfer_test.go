@@ -216,6 +216,12 @@ func TestNamesAlone(t *testing.T) {
 			t.Errorf("%q: %s", text, do)
 		}
 	}
+	if do := bring("name,months\nMO,12\n"); do != transfer.Changed { // by the name, as the file has it now
+		t.Errorf("without an id: %s", do)
+	}
+	if do := bring("name,months\nMo,12\n"); do != transfer.Changed {
+		t.Errorf("and back: %s", do)
+	}
 	if do := bring("id,name,squat_lb,skills\nmo,Mo,210,pull-up\n"); do != transfer.Changed {
 		t.Errorf("with another squat: %s", do)
 	}

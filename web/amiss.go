@@ -82,7 +82,7 @@ func faultsAt(ds []exchange.Diagnostic, columns []string) map[string]string {
 	out := map[string]string{}
 	for i, d := range ds {
 		if d.Severity == roomful.Fault.String() {
-			out[columns[i]] = strings.TrimSpace(out[columns[i]] + " " + inSentences(d.Summary, ifAny(d.Hint)))
+			out[columns[i]] = strings.TrimSpace(out[columns[i]] + " " + inSentences(strings.TrimPrefix(d.Summary, columns[i]+" "), ifAny(d.Hint)))
 		}
 	}
 	return out

@@ -70,7 +70,7 @@ func TestEndedWhileTyping(t *testing.T) {
 	tab := g.Tab(t, store.Coach, browser.View{Size: browser.Laptop})
 	tab.Go(g.URL + "/people/pia/told")
 	tab.Fill("Row 2 km", "8:01")
-	tab.Fill("What they own", "rope; 2x dumbbell 10 kg")
+	tab.Fill("Owned at home", "rope; 2x dumbbell 10 kg")
 	tab.Cookie(g.URL, "roomful", "ended")
 	tab.Click("Keep it")
 	tab.See("What you typed is kept here")

@@ -186,6 +186,7 @@ func (r *refusedLimit) into(p *page.Person) {
 		}
 	}
 	form.ID, form.Open = r.id, true
-	form.Fields = filled(form.Fields, r.sent, map[string]string{r.wrong.field: r.wrong.sentence()})
+	says := cmp.Or(map[string]string{"what": "Choose what it is.", "pain": "Choose a figure from 0 to 10, or not told.", "word": "Choose whose word it is."}[r.wrong.field], r.wrong.sentence())
+	form.Fields = filled(form.Fields, r.sent, map[string]string{r.wrong.field: says})
 	form.Wrong = wrongOnes(form.Fields)
 }

@@ -112,6 +112,8 @@ func TestImportPage(t *testing.T) {
 	}
 	shows(t, page, "1 new, 1 changed, 0 as they were", "Born 1990; Thinks in kg; Back squat 100 kg; limit: back 4 of 10", "Nothing is kept yet", "Keep them")
 	hides(t, page, "Body mass")
+	_, page, _ = g.posts("coach", "/import", "text", "name,squat_kg\nBo,90\n")
+	shows(t, page, "0 new, 1 changed, 0 as they were") // known by the name
 	if _, page := g.page("coach", "/people"); strings.Contains(page, "Una") {
 		t.Error("looked at, and kept")
 	}

@@ -27,7 +27,7 @@ var columnGroups = []struct {
 	{"Who", "", []column{
 		{name: "name", asks: "Name", coach: true},
 		{name: "born", asks: "Born", note: "a day as 1990-02-28, or a year", coach: true},
-		{name: "division", asks: "Of two figures, theirs is"},
+		{name: "division", asks: "Of two figures"},
 		{name: "unit", asks: "Thinks in"},
 		{name: "like", asks: "Like", note: "somebody who does about as much"},
 		{name: "unlisted", asks: "Left out of what others see of scores"},
@@ -47,7 +47,7 @@ var columnGroups = []struct {
 		{name: "burpees_3min", asks: "Burpees in 3 min"}, {name: "double_unders", asks: "Double-unders, unbroken"},
 		{name: "row_2k", asks: "Row 2 km", note: "m:ss"}, {name: "run_5k", asks: "Run 5 km", note: "m:ss"}, {name: "vo2max", asks: "Maximal oxygen uptake", note: "mL/kg/min"},
 	}},
-	{"At home", "", []column{{name: "home", asks: "What they own", note: "such as 2x dumbbell 10 kg; rope; box 50 cm; low-ceiling; quiet. Write nothing for nothing, and leave it empty when it is not told"}}},
+	{"At home", "", []column{{name: "home", asks: "Owned at home", note: "such as 2x dumbbell 10 kg; rope; box 50 cm; low-ceiling; quiet. Write nothing for nothing, and leave it empty when it is not told"}}},
 }
 
 // in is the name of a column in a people file for a unit.
@@ -111,7 +111,7 @@ func factsOf(has map[string]string, lex roomful.Lexicon) (out []page.Fact) {
 }
 
 // divisionNames say what the divisions choose.
-var divisionNames = map[string]string{"": "not told: the second, lighter one", "a": "the first of a pair", "b": "the second of a pair"}
+var divisionNames = map[string]string{"": "not told: the second, lighter one", "a": "the first", "b": "the second"}
 
 // levelNames say how well a skill is held.
 var levelNames = map[string]string{"": "not told", "none": "not yet", "some": "some", "solid": "solid"}

@@ -28,7 +28,7 @@ var people = []Scene{
 	{Name: "coach-told", Of: "GET /people/{person}/told", As: store.Coach, Path: "/people/lorcan/told"},
 	{Name: "coach-told-wrong", Of: "POST /people/{person}/told", As: store.Coach, Path: "/people/pia/told", Then: func(t *browser.Tab) {
 		t.Fill("Row 2 km", "8:99")
-		t.Fill("What they own", "flying carpet")
+		t.Fill("Owned at home", "flying carpet")
 		t.Click("Keep it")
 	}},
 	{Name: "coach-link-none", Of: "GET /people/{person}/link", As: store.Coach, Path: "/people/pia/link", Sizes: []browser.Size{browser.Phone}},
