@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"testing"
 
+	"roomful"
 	"roomful/store"
 )
 
@@ -87,4 +88,47 @@ func noText(t *testing.T, h *house) {
 		})
 	}
 	seqs(h, 1)
+}
+
+// library finds sheets by words, the latest first, and tells what became of each.
+func library(t *testing.T, h *house) {
+	on := roomful.Date{Year: 2027, Month: 3, Day: 4}
+	for _, d := range []store.Document{
+		{ID: "d1", Name: "drip", Title: "Drip", Day: on, Text: "Drip\n10 Burpees"},
+		{ID: "d2", Name: "drip-again", Title: "Drip, Again", Day: on.Plus(7), Text: "Drip, Again\nAgain: Drip\n12 burpees"},
+		{ID: "d3", Name: "percent", Title: "100% Rain_", Text: "rows"},
+	} {
+		d.Kind = store.Sheet
+		h.update(func(tx *store.Tx) error { _, _, err := tx.In(ours).Save(d); return err })
+	}
+	find := func(f store.Find) (names []string) {
+		t.Helper()
+		if f.Limit == 0 {
+			f.Limit = 50
+		}
+		for _, d := range look(h, func(b *store.Books) ([]store.Document, error) { return b.Library(f) }) {
+			names = append(names, d.Name)
+		}
+		return names
+	}
+	h.same("all", find(store.Find{}), []string{"drip-again", "drip", "percent"})
+	h.same("the second", find(store.Find{Skip: 1, Limit: 1}), []string{"drip"})
+	h.same("by title in any case", find(store.Find{Words: []string{"rAIN"}}), []string{"percent"})
+	h.same("by text", find(store.Find{Words: []string{"burpee", "nothing"}}), []string{"drip-again", "drip"})
+	h.same("a sign of patterns is a letter", find(store.Find{Words: []string{"0% r"}}), []string{"percent"})
+	h.same("no pattern", find(store.Find{Words: []string{"d_ip"}}), []string(nil))
+	h.same("not published and to come", find(store.Find{Until: on}), []string{"drip"})
+	h.update(func(tx *store.Tx) error { return tx.In(ours).Publish("e1", "d2", store.Readers{}) })
+	h.same("published and to come", find(store.Find{Until: on}), []string{"drip-again", "drip"})
+	h.same("repeats", len(look(h, func(b *store.Books) ([]store.Document, error) { return b.Repeats() })), 1)
+	h.same("what became of them", look(h, func(b *store.Books) (map[string]store.Use, error) { return b.Uses([]string{"d1", "d2"}) }), map[string]store.Use{"d1": {}, "d2": {Published: true}})
+	h.somebody("mo")
+	h.somebody("bo")
+	for i, who := range []string{"mo", "bo", "bo", "mo"} {
+		a := store.Attempt{ID: fmt.Sprint("a", i), Person: who, Document: "d1", Day: on.Plus(i), Text: "5", TypedAt: Now}
+		h.update(func(tx *store.Tx) error { _, err := tx.In(ours).PutAttempt(a); return err })
+	}
+	h.update(func(tx *store.Tx) error { return tx.In(ours).Withdraw("a3") })
+	h.same("done twice by one", look(h, func(b *store.Books) (map[string]store.Use, error) { return b.Uses([]string{"d1"}) }), map[string]store.Use{"d1": {People: 2, Last: on.Plus(2)}})
+	h.same("none", len(look(h, func(b *store.Books) (map[string]store.Use, error) { return b.Uses(nil) })), 0)
 }

@@ -26,7 +26,8 @@ var dayExamples = []any{
 	Refused{Summary: "There is nothing at this address", Hint: "Look at the day."},
 	Today{May: true}, Today{},
 	Me{Name: "Ines", Role: "coach", Passkeys: true, Password: true}, Me{Name: "Mo", Role: "member"},
-	Sheets{May: true, Ahead: []SheetRow{{"drip", "Drip", "Friday 5 March 2027", "", true}}, Done: []SheetRow{{"drop", "Drop", "Thursday 4 March 2027", "9 scores", false}}}, Sheets{Asked: "<b>"},
+	Sheets{May: true, Ahead: []SheetRow{{Name: "drip", Title: "Drip", Day: "Friday 5 March 2027", Next: "Next class 17:30 on Friday 5 March.", Draft: true}}, Older: "/sheets?page=2",
+		Done: []SheetRow{{Name: "drop", Title: "Drop", Day: "Thursday 4 March 2027", Used: "Done by 9.", Again: []SheetRow{{Name: "drop-1", Title: "Drop <b>"}}}}}, Sheets{Asked: "<b>"},
 	Classes{May: true, Week: "Thursday 4 to Wednesday 10 March 2027", Before: "/classes?from=2027-02-25", After: "/classes?from=2027-03-11", Days: []ClassDay{
 		{"Thursday 4 March", true, []ClassRow{{ID: "c1", Start: "17:30", End: "18:30", Minutes: 60, Sheet: "drip", Title: "Drip", Count: "9 in, 3 places left", Open: true}, {ID: "c2", Start: "18:30", End: "19:30", CalledOff: true, Open: true}}},
 		{"Friday 5 March", false, nil}}, New: ClassForm{ID: "c3", Date: Input{Name: "date", Label: "Day", Type: "date", Value: "<b>", Wrong: "Say the day, as 2027-03-04."}, Sheets: []Choice{{"drip", "Drip"}}, Shown: true}},

@@ -1,0 +1,287 @@
+package web
+
+import (
+	"fmt"
+	"net/http"
+	"net/url"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"roomful"
+	"roomful/account"
+	"roomful/store"
+	"roomful/web/page"
+)
+
+// pageOfSheets is how many sheets a page of the library has.
+const pageOfSheets = 50
+
+// sheetsPage is the library of sheets, the latest first: all, or those that a title or a
+// movement finds.
+func (s *Server) sheetsPage(w http.ResponseWriter, q *http.Request, v visit) error {
+	var frame page.Frame
+	asked := shorten(strings.TrimSpace(q.FormValue("find")), mostTyped)
+	at, _ := strconv.Atoi(q.FormValue("page"))
+	at = min(max(at, 1), mostPages)
+	body := page.Sheets{May: v.May(account.EditSheets), Asked: asked}
+	if err := s.view(q, v, func(b *store.Books) (err error) {
+		if frame, err = s.frame(b, q, v, "/sheets", "Sheets"); err != nil {
+			return err
+		}
+		l, err := s.library(b, v)
+		if err != nil {
+			return err
+		}
+		find := store.Find{Words: s.meant(asked), Skip: (at - 1) * pageOfSheets, Limit: pageOfSheets + 1}
+		if !body.May {
+			find.Until = l.today
+		}
+		found, err := b.Library(find)
+		if err != nil {
+			return err
+		}
+		if len(found) > pageOfSheets {
+			found = found[:pageOfSheets]
+			body.Older = pageLink("/sheets", asked, at+1)
+		}
+		if at > 1 {
+			body.Newer = pageLink("/sheets", asked, at-1)
+		}
+		return l.fill(&body, found, asked != "")
+	}); err != nil {
+		return err
+	}
+	frame.Loads = []string{"sheets.css"}
+	return s.show(w, http.StatusOK, frame, body)
+}
+
+// mostPages bounds how far somebody pages back.
+const mostPages = 1000
+
+// shorten cuts a text off after so many letters.
+func shorten(text string, most int) string {
+	letters := []rune(text)
+	return string(letters[:min(len(letters), most)])
+}
+
+// pageLink is the address of another page of what was asked for.
+func pageLink(path, find string, at int) string {
+	values := url.Values{"page": {strconv.Itoa(at)}}
+	if find != "" {
+		values.Set("find", find)
+	}
+	return path + "?" + values.Encode()
+}
+
+// shortestAlso is how long another name of a movement has to be to be looked for within
+// words: "du" stands in many.
+const shortestAlso = 5
+
+// meant are the words that somebody looks for: a movement by each of its names.
+func (s *Server) meant(asked string) []string {
+	if asked == "" {
+		return nil
+	}
+	out := []string{asked}
+	fields := strings.Fields(strings.ToLower(asked))
+	m, n := s.Lexicon.Match(fields)
+	if m == nil || n < len(fields) {
+		return out
+	}
+	for _, name := range append([]string{m.Name, m.Plural}, m.Also...) {
+		if len(name) >= shortestAlso {
+			out = append(out, name)
+		}
+	}
+	return out
+}
+
+// library knows what a list of sheets is told by.
+type library struct {
+	books *store.Books
+	staff bool
+	today roomful.Date
+	next  map[string]store.Class      // the next class of a sheet, by its id
+	again map[string][]store.Document // the sheets of a chain, by the title they begin with
+	roots map[string]string           // by the id of a sheet that repeats another: that title
+	uses  map[string]store.Use        // by id
+}
+
+// ahead is how far classes are looked for.
+const ahead = 60
+
+// library begins a look at the sheets.
+func (s *Server) library(b *store.Books, v visit) (*library, error) {
+	gym, err := b.Gym()
+	if err != nil {
+		return nil, err
+	}
+	now := gym.Clock(s.Now())
+	l := &library{books: b, staff: v.May(account.EditSheets), today: roomful.DateOf(now), next: map[string]store.Class{}, roots: map[string]string{}}
+	if err := l.classes(now); err != nil {
+		return nil, err
+	}
+	return l, l.chains()
+}
+
+// classes finds the next class of each sheet.
+func (l *library) classes(now time.Time) error {
+	all, err := l.books.Classes(l.today, l.today.Plus(ahead))
+	for _, c := range all {
+		_, end := begins(c, now.Location())
+		if _, known := l.next[c.Document]; !known && !c.CalledOff && now.Before(end) {
+			l.next[c.Document] = c
+		}
+	}
+	return err
+}
+
+// chains finds which sheets are the same piece again.
+func (l *library) chains() error {
+	repeats, err := l.books.Repeats()
+	if err != nil {
+		return err
+	}
+	l.again = map[string][]store.Document{}
+	for _, d := range repeats {
+		root := againIn(d.Text)
+		if root == "" {
+			continue
+		}
+		l.roots[d.ID] = root
+		if l.again[root] == nil {
+			first, err := l.books.Titled(root, root)
+			if err != nil {
+				return err
+			}
+			l.again[root] = []store.Document{}
+			for _, f := range first {
+				l.roots[f.ID] = root
+				l.again[root] = append(l.again[root], f)
+			}
+		}
+		l.again[root] = append(l.again[root], d)
+	}
+	for _, chain := range l.again {
+		slices.SortStableFunc(chain, func(a, b store.Document) int { return b.Day.Days(a.Day) })
+	}
+	return nil
+}
+
+// againIn is the title of which a sheet says that it is the same again.
+func againIn(text string) string {
+	for line := range strings.Lines(text) {
+		if key, title, ok := strings.Cut(line, ":"); ok && strings.EqualFold(strings.TrimSpace(key), "again") {
+			return strings.TrimSpace(title)
+		}
+	}
+	return ""
+}
+
+// fill sorts sheets into those to come, done and without a date. Sheets of a chain stand
+// under the latest of them, unless only some are looked for.
+func (l *library) fill(body *page.Sheets, found []store.Document, some bool) error {
+	if err := l.learn(found); err != nil {
+		return err
+	}
+	for _, d := range found {
+		chain := l.chain(d)
+		if !some && len(chain) > 0 && l.latest(chain, d) != d.ID {
+			continue // it stands under the latest
+		}
+		row := l.row(d)
+		for _, c := range chain {
+			if c.ID != d.ID {
+				row.Again = append(row.Again, l.row(c))
+			}
+		}
+		switch {
+		case d.Day.IsZero():
+			body.Adrift = append(body.Adrift, row)
+		case d.Day.Days(l.today) > 0:
+			body.Ahead = append(body.Ahead, row)
+		default:
+			body.Done = append(body.Done, row)
+		}
+	}
+	return nil
+}
+
+// chain are the sheets that are the same as one, itself among them, the latest first; none
+// when there is no other that the visitor may see.
+func (l *library) chain(d store.Document) (out []store.Document) {
+	for _, c := range l.again[l.roots[d.ID]] {
+		if l.staff || l.shown(c) {
+			out = append(out, c)
+		}
+	}
+	if len(out) < 2 {
+		return nil
+	}
+	return out
+}
+
+// latest is the id of the sheet of a chain under which the others stand.
+func (l *library) latest(chain []store.Document, d store.Document) string {
+	if d.Day.IsZero() {
+		return d.ID
+	}
+	return chain[0].ID
+}
+
+// shown reports whether members see a sheet.
+func (l *library) shown(d store.Document) bool {
+	if !d.Day.IsZero() && d.Day.Days(l.today) <= 0 {
+		return true
+	}
+	return l.uses[d.ID].Published
+}
+
+// learn finds what became of sheets and of those in their chains.
+func (l *library) learn(found []store.Document) (err error) {
+	var ids []string
+	for _, d := range found {
+		ids = append(ids, d.ID)
+		for _, c := range l.again[l.roots[d.ID]] {
+			ids = append(ids, c.ID)
+		}
+	}
+	slices.Sort(ids)
+	l.uses, err = l.books.Uses(slices.Compact(ids))
+	return err
+}
+
+// row is a sheet as a line.
+func (l *library) row(d store.Document) page.SheetRow {
+	row, use := page.SheetRow{Name: d.Name, Title: titleOf(d), Day: inWords(d.Day)}, l.uses[d.ID]
+	row.Draft = l.staff && !use.Published && (d.Day.IsZero() || d.Day.Days(l.today) >= 0)
+	row.Used = usedInWords(use, d.Day)
+	if c, ok := l.next[d.ID]; ok {
+		row.Next = "Next class " + c.Start + " on " + c.Day.Format("Monday 2 January") + "."
+		if c.Day == l.today {
+			row.Next = "Next class " + c.Start + " today."
+		}
+	}
+	return row
+}
+
+// usedInWords says when a sheet was last done and by how many.
+func usedInWords(u store.Use, on roomful.Date) string {
+	switch {
+	case u.People == 0:
+		return ""
+	case u.Last == on:
+		return fmt.Sprintf("Done by %d.", u.People)
+	}
+	return fmt.Sprintf("Done by %d, last on %s.", u.People, u.Last.Format("2 January 2006"))
+}
+
+// inWords says a day as people do; empty for none.
+func inWords(d roomful.Date) string {
+	if d.IsZero() {
+		return ""
+	}
+	return d.Format("Monday 2 January 2006")
+}
