@@ -1,13 +1,12 @@
 package main
 
 import (
-	"fmt"
-	"math"
 	"strings"
 
 	"roomful"
 	"roomful/day"
 	"roomful/exchange"
+	"roomful/score"
 	"roomful/version"
 )
 
@@ -43,7 +42,7 @@ func (v *afterVerb) Run(p *program) error {
 	if p.json {
 		out := exchange.AfterClass{Pieces: []exchange.After{}, Diagnostics: listed(src.files)}
 		for _, a := range all {
-			out.Pieces = append(out.Pieces, exchange.AfterOf(a, middleWords(a), scoreText))
+			out.Pieces = append(out.Pieces, exchange.AfterOf(a, score.MiddleWords(a), score.EntryWords))
 		}
 		return p.answer(out)
 	}
@@ -58,48 +57,18 @@ func (v *afterVerb) Run(p *program) error {
 	return p.print(b.String())
 }
 
-// middleWords writes the middle score.
-func middleWords(a roomful.After) string {
-	if math.IsNaN(a.Middle) {
-		return ""
-	}
-	if a.Kind == roomful.LoadScore {
-		return roomful.Figure(math.Round(a.Middle*10)/10) + " kg" // pounds come as 68.039 kg
-	}
-	return a.Kind.Text(a.Middle, 0)
-}
-
 // afterWords writes what came of a piece: at most four lines, and who is to be asked.
 func afterWords(a roomful.After) string {
-	var head string
-	switch {
-	case a.Scored == 0:
-		head = "Nobody has a score that can be read yet."
-	case !a.Effort.Stated() || !a.Effort.Counts(a.Kind):
-		head = fmt.Sprintf("No window was set for this. The middle of %d was %s.", a.Scored, middleWords(a))
-	case a.Effort.Proposed:
-		head = fmt.Sprintf("You set no window; %s would be usual. The middle of %d was %s, and %d ended in it.", effortWindow(a.Effort), a.Scored, middleWords(a), a.Within)
-	default:
-		head = fmt.Sprintf("You said %s. The middle of %d was %s, and %d ended in it.", effortWindow(a.Effort), a.Scored, middleWords(a), a.Within)
-	}
-	out := wrapped("", head)
+	out := wrapped("", score.AfterWords(a))
 	for _, f := range a.Far {
 		line := f.Why
 		if f.Private != "" {
 			line += " (private: " + f.Private + ")"
 		}
-		out += wrapped(f.Name+" "+scoreText(f.Entry)+": ", line)
+		out += wrapped(f.Name+" "+score.EntryWords(f.Entry)+": ", line)
 	}
 	for _, e := range a.Open {
 		out += wrapped("ask "+e.Name+": ", e.Reading.Question.Ask)
 	}
 	return out
-}
-
-// effortWindow writes a window, "5-7 rounds".
-func effortWindow(e roomful.Effort) string {
-	if e.Low == e.High {
-		return roomful.Figure(e.Low) + " " + e.Unit
-	}
-	return roomful.Figure(e.Low) + "-" + roomful.Figure(e.High) + " " + e.Unit
 }

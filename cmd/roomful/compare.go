@@ -6,6 +6,7 @@ import (
 	"roomful"
 	"roomful/day"
 	"roomful/exchange"
+	"roomful/score"
 )
 
 // compareVerb lays attempts beside earlier ones.
@@ -69,7 +70,7 @@ func (p *program) comparedWords(c day.Compared, several bool) string {
 	}
 	var scores []string
 	for _, e := range entries {
-		scores = append(scores, e.On.String()+" "+scoreText(e))
+		scores = append(scores, e.On.String()+" "+score.EntryWords(e))
 	}
 	out := wrapped(head+": ", strings.Join(scores, ", then "))
 	switch {

@@ -7,6 +7,7 @@ import (
 
 	"roomful"
 	"roomful/exchange"
+	"roomful/score"
 )
 
 // recordVerb shows what people scored before.
@@ -67,7 +68,7 @@ func recordLine(e roomful.Entry, alone bool) string {
 	if piece := e.Done.Piece.Name(); piece != "main" {
 		head += " (" + piece + ")"
 	}
-	said := []string{scoreText(e)}
+	said := []string{score.EntryWords(e)}
 	said = append(said, e.Done.Changed...)
 	if e.Reading.AsWritten != nil && *e.Reading.AsWritten {
 		said = append(said, "as written")

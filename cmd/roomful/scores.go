@@ -2,10 +2,7 @@ package main
 
 import (
 	"fmt"
-	"math"
 	"path/filepath"
-	"slices"
-	"strconv"
 	"strings"
 
 	"roomful"
@@ -41,7 +38,7 @@ func (v *scoresVerb) Run(p *program) error {
 	if p.json {
 		out := exchange.Boards{Boards: []exchange.Board{}, Diagnostics: listed(src.files)}
 		for _, b := range boards {
-			out.Boards = append(out.Boards, exchange.BoardOf(b, scoreText))
+			out.Boards = append(out.Boards, exchange.BoardOf(b, score.EntryWords))
 		}
 		return p.answer(out)
 	}
@@ -76,26 +73,6 @@ func (p *program) scored(sheet, people, gym string, f pastFiles) (sources, roomf
 // sheetKey is the name of a sheet's file without the ending.
 func sheetKey(file string) string { return strings.TrimSuffix(filepath.Base(file), ".txt") }
 
-// scoreText writes the score of an attempt.
-func scoreText(e roomful.Entry) string {
-	read := e.Reading
-	if !math.IsNaN(e.Done.Score) {
-		read.SameAs = ""
-	}
-	if read.Kind != roomful.LoadScore || len(read.LoadsKg) == 0 {
-		return score.Words(read)
-	}
-	var words []string
-	for i, kg := range read.LoadsKg {
-		word := roomful.Figure(roomful.Kg(kg).Near(e.Unit).Value)
-		if slices.Contains(read.Misses, i+1) {
-			word = "(" + word + " missed)"
-		}
-		words = append(words, word)
-	}
-	return strings.Join(words, " ") + " " + e.Unit.String()
-}
-
 // board writes what people scored on one piece.
 func (p *program) board(b roomful.Board) string {
 	var out strings.Builder
@@ -103,7 +80,7 @@ func (p *program) board(b roomful.Board) string {
 	wide := 0
 	for _, side := range [][]roomful.Placed{b.Written, b.Changed, b.Without} {
 		for _, one := range side {
-			wide = max(wide, width(onLine(one)))
+			wide = max(wide, width(score.OnLine(one)))
 		}
 	}
 	side := func(head string, all []roomful.Placed, rest func(roomful.Placed) string) {
@@ -112,7 +89,7 @@ func (p *program) board(b roomful.Board) string {
 		}
 		fmt.Fprintf(&out, "  %s\n", head)
 		for _, one := range all {
-			lead := fmt.Sprintf("  %4s %s  %s", placeWord(one), pad(onLine(one), wide), scoreText(one.Entry))
+			lead := fmt.Sprintf("  %4s %s  %s", score.PlaceWord(one), pad(score.OnLine(one), wide), score.EntryWords(one.Entry))
 			if words := rest(one); words != "" {
 				out.WriteString(wrapped(lead+"  ", words))
 				continue
@@ -121,16 +98,7 @@ func (p *program) board(b roomful.Board) string {
 		}
 	}
 	side("as written", b.Written, func(roomful.Placed) string { return "" })
-	side("changed", b.Changed, func(one roomful.Placed) string {
-		words := one.Done.Otherwise()
-		if len(words) == 0 {
-			words = append(words, one.Done.Assumed...)
-		}
-		if !math.IsNaN(one.Equivalent) {
-			words = append(words, "about "+equivalentText(b, one)+" as written")
-		}
-		return strings.Join(words, "; ")
-	})
+	side("changed", b.Changed, func(one roomful.Placed) string { return score.OtherwiseWords(b, one) })
 	side("no score", b.Without, func(one roomful.Placed) string {
 		if q := one.Reading.Question; q != nil {
 			return "to ask: " + q.Ask
@@ -138,32 +106,4 @@ func (p *program) board(b roomful.Board) string {
 		return ""
 	})
 	return out.String()
-}
-
-// equivalentText writes about what a changed attempt would have been as written.
-func equivalentText(b roomful.Board, one roomful.Placed) string {
-	size := 0
-	if _, ok := b.Piece.Format.(roomful.RoundsInTime); ok {
-		size = score.RoundSize(b.Piece, one.Division, int(one.Equivalent))
-	}
-	return b.Kind.Text(one.Equivalent, float64(size))
-}
-
-// onLine are those who share a line.
-func onLine(one roomful.Placed) string {
-	if who := one.Reading.Partner; len(one.With) == 0 && who != "" && one.Done.Piece.Team.Size > 1 {
-		return one.Name + " with " + who
-	}
-	return strings.Join(append([]string{one.Name}, one.With...), ", ")
-}
-
-// placeWord writes a place.
-func placeWord(one roomful.Placed) string {
-	switch {
-	case one.Place == 0:
-		return ""
-	case one.Tied:
-		return strconv.Itoa(one.Place) + "="
-	}
-	return strconv.Itoa(one.Place)
 }
