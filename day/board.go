@@ -8,9 +8,6 @@ import (
 	"roomful/version"
 )
 
-// adult is the age from which people are ranked.
-const adult = 18
-
 // BoardQuestion asks how people scored on a sheet.
 type BoardQuestion struct {
 	Session roomful.Session
@@ -23,7 +20,7 @@ type BoardQuestion struct {
 
 // Boards are the boards of a sheet's pieces, in its order. Who changed something is
 // shown beside who did not, with about what it would have been as written. People
-// under 18 are shown without a place.
+// under 18, and those who asked to be left out, are shown without a place.
 func (d *Day) Boards(ctx context.Context, q BoardQuestion) ([]roomful.Board, error) {
 	var out []roomful.Board
 	for _, part := range q.Session.Pieces() {
@@ -59,7 +56,7 @@ func (d *Day) board(ctx context.Context, q BoardQuestion, part roomful.Part) (ro
 		}
 		r.Entries = append(r.Entries, e)
 		on[e.Athlete] = e.On
-		if years, known := who[e.Athlete].Age(e.On); known && years < adult {
+		if !who[e.Athlete].Listed(e.On) {
 			r.Unranked[e.Athlete] = true
 		}
 	}

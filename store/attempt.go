@@ -3,6 +3,7 @@ package store
 import (
 	"database/sql"
 	"fmt"
+	"math"
 	"time"
 
 	"roomful"
@@ -128,6 +129,15 @@ func (b *Books) OfPerson(person string) ([]Attempt, error) {
 // OfSheet lists the scores of a sheet by day, withdrawn ones left out.
 func (b *Books) OfSheet(document string) ([]Attempt, error) {
 	return many(b.tx, readAttempt, attempts+`AND document_id = $2 AND withdrawn_at IS NULL ORDER BY day, seq`, b.gym, document)
+}
+
+// LatestOn lists the latest scores of a sheet, the last to come first and withdrawn ones
+// left out: so many of those before a change, or of all for nought.
+func (b *Books) LatestOn(document string, before int64, limit int) ([]Attempt, error) {
+	if before <= 0 {
+		before = math.MaxInt64
+	}
+	return many(b.tx, readAttempt, attempts+`AND document_id = $2 AND withdrawn_at IS NULL AND seq < $3 ORDER BY seq DESC LIMIT $4`, b.gym, document, before, limit)
 }
 
 // Attempts lists scores in the order in which they came, after a change, up to a limit:

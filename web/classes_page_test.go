@@ -52,7 +52,7 @@ func has(t *testing.T, what, text string, want ...string) {
 	t.Helper()
 	for _, w := range want {
 		if !strings.Contains(text, w) {
-			t.Errorf("%s: nothing says %q in %q", what, w, text)
+			t.Errorf("%s: nothing says %q in %.3000q", what, w, text)
 		}
 	}
 }
@@ -62,7 +62,7 @@ func hasNot(t *testing.T, what, text string, never ...string) {
 	t.Helper()
 	for _, w := range never {
 		if strings.Contains(text, w) {
-			t.Errorf("%s: it says %q in %q", what, w, text)
+			t.Errorf("%s: it says %q in %.3000q", what, w, text)
 		}
 	}
 }

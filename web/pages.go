@@ -46,6 +46,12 @@ var dayPages = []route{
 	{"POST /sheets/{name}/answers", account.EditSheets, (*Server).answerForm, "answers a note"},
 	{"POST /sheets/{name}/overrides/{person}", account.Override, (*Server).setForm, "sets somebody's version by hand, or has it worked out again"},
 	{"GET /sheets/{name}/people/{person}", account.SeeHealth, (*Server).versionPart, "is somebody's version, for coaches"},
+	{"GET /scores", account.SeeScores, (*Server).scoresToday, "leads to the scores of today"},
+	{"GET /sheets/{name}/scores", account.SeeScores, (*Server).scoresPage, "is what was scored on a day, and where coaches enter it"},
+	{"POST /sheets/{name}/scores/reading", account.PostForOther, (*Server).readScoresForm, "shows how many scores are read before they are kept"},
+	{"POST /sheets/{name}/scores", account.PostForOther, (*Server).keepScoresForm, "keeps many scores"},
+	{"GET /sheets/{name}/scores/{score}", account.PostForOther, (*Server).scorePage, "is one score, to be corrected"},
+	{"POST /sheets/{name}/scores/{score}", account.PostForOther, (*Server).changeScore, "corrects a score, or takes it out"},
 	{"GET /sheets/{name}", account.SeeDay, (*Server).dayPage, "is a day: all of it to coaches, their own to members"},
 }
 
@@ -99,6 +105,10 @@ func (s *Server) frame(b *store.Books, q *http.Request, v visit, here, title str
 // that its address has for them.
 var said = map[string]string{
 	"password": "Your password is kept. Your other devices are signed out.",
+
+	"scores":          "The scores are kept.",
+	"score-corrected": "The score is corrected.",
+	"score-out":       "The score is taken out.",
 
 	"class-written":     "The class is written down.",
 	"classes-written":   "The classes are written down, one a week.",

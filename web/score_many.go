@@ -31,6 +31,9 @@ type heard struct {
 	Text   string   `json:"text"`
 	Read   *typed   `json:"read"` // null where nothing was read
 	Ask    *string  `json:"ask"`  // what is to be settled first; null for nothing
+
+	answers []string // words that would settle it, behind the text
+	private []string // what it says of the body
 }
 
 // readScores reads many scores as a coach types them, and keeps none.
@@ -39,9 +42,21 @@ func (s *Server) readScores(w http.ResponseWriter, q *http.Request, v visit) err
 	if err := read(q, &sent); err != nil {
 		return err
 	}
+	out := struct {
+		Lines []heard `json:"lines"`
+	}{[]heard{}}
+	var err error
+	if out.Lines, err = s.hearAll(q, v, sent); err != nil {
+		return err
+	}
+	return answer(w, out)
+}
+
+// hearAll reads many scores with their names.
+func (s *Server) hearAll(q *http.Request, v visit, sent dictated) ([]heard, error) {
 	lines := linesOf(sent.Text)
 	if len(lines) == 0 || len(lines) > mostScores {
-		return &roomful.Error{Summary: "reading scores: there is no line, or too many", Hint: `send a line to a score, "Ana: 5+20", up to 60`}
+		return nil, &roomful.Error{Summary: "reading scores: there is no line, or too many", Hint: `send a line to a score, "Ana: 5+20", up to 60`}
 	}
 	var people, here []roomful.Athlete
 	if err := s.view(q, v, func(b *store.Books) error {
@@ -57,22 +72,18 @@ func (s *Server) readScores(w http.ResponseWriter, q *http.Request, v visit) err
 		}
 		return err
 	}); err != nil {
-		return err
+		return nil, err
 	}
-	out := struct {
-		Lines []heard `json:"lines"`
-	}{[]heard{}}
-	for _, one := range lines {
-		found := matched(one.Said, here)
+	for i := range lines {
+		found := matched(lines[i].Said, here)
 		if len(found) == 0 {
-			found = matched(one.Said, people)
+			found = matched(lines[i].Said, people)
 		}
-		if err := s.hear(q, v, sent.Piece, &one, found); err != nil {
-			return err
+		if err := s.hear(q, v, sent.Piece, &lines[i], found); err != nil {
+			return nil, err
 		}
-		out.Lines = append(out.Lines, one)
 	}
-	return answer(w, out)
+	return lines, nil
 }
 
 // hear fills in who a line is of and what it says.
@@ -112,6 +123,12 @@ func (s *Server) hear(q *http.Request, v visit, piece string, one *heard, found 
 	}
 	t := typedOf(got)
 	one.Read, one.Ask = &t, t.Question
+	for _, p := range got.Pieces {
+		one.private = append(one.private, p.Reading.Private...)
+		if ask := p.Reading.Question; ask != nil && one.answers == nil {
+			one.answers = ask.Answers[:]
+		}
+	}
 	return nil
 }
 
@@ -138,6 +155,11 @@ func linesOf(text string) (out []heard) {
 func matched(said string, people []roomful.Athlete) []roomful.Athlete {
 	if said == "" {
 		return nil
+	}
+	if _, id, told := strings.Cut(strings.TrimSuffix(said, ")"), " ("); told { // of several of one name: [toldApart]
+		if i := slices.IndexFunc(people, func(a roomful.Athlete) bool { return a.ID == id }); i >= 0 {
+			return people[i : i+1]
+		}
 	}
 	for _, is := range []func(name string) bool{
 		func(name string) bool { return strings.EqualFold(name, said) },
@@ -181,16 +203,25 @@ func (s *Server) postScores(w http.ResponseWriter, q *http.Request, v visit) err
 	if err := read(q, &sent); err != nil {
 		return err
 	}
+	out, err := s.keepAll(q, v, sent)
+	if err != nil {
+		return err
+	}
+	return answer(w, out)
+}
+
+// keepAll keeps many scores of the sheet that a path names, all or none.
+func (s *Server) keepAll(q *http.Request, v visit, sent many) (listed, error) {
 	if n := len(sent.Scores); n == 0 || n > mostScores {
-		return &roomful.Error{Summary: "storing scores: there is none, or too many", Hint: "send up to 60 at once"}
+		return listed{}, &roomful.Error{Summary: "storing scores: there is none, or too many", Hint: "send up to 60 at once"}
 	}
 	name := q.PathValue("name")
 	for i, one := range sent.Scores {
 		if err := (posted{ID: one.ID, Person: one.Person, Sheet: name, Text: one.Text}).check(v); err != nil {
-			return err
+			return listed{}, err
 		}
 		if slices.ContainsFunc(sent.Scores[:i], func(o oneOfMany) bool { return o.ID == one.ID }) {
-			return store.ErrTaken
+			return listed{}, store.ErrTaken
 		}
 	}
 	var d desk.Page
@@ -216,14 +247,14 @@ func (s *Server) postScores(w http.ResponseWriter, q *http.Request, v visit) err
 		}
 		return nil
 	}); err != nil {
-		return err
+		return listed{}, err
 	}
 	if s.Background != nil {
 		for _, one := range out.Scores {
 			s.Background.Arrived(v.Gym, one.Person, seqs[one.Person])
 		}
 	}
-	return answer(w, out)
+	return out, nil
 }
 
 // keepOne keeps one of many scores.

@@ -65,6 +65,14 @@ var doors = []Scene{
 	{Name: "coach-class-wrong", Of: "POST /classes/{class}", As: store.Coach, Path: "/classes/class-1", Then: unknownSheet},
 	{Name: "coach-class-nobody", Of: "POST /classes/{class}/places", As: store.Coach, Path: "/classes/class-1", Then: unknownName},
 	{Name: "member-classes", Of: "GET /classes", As: store.Member, Path: "/classes"},
+	{Name: "coach-scores-today", Of: "GET /scores", As: store.Coach, Path: "/scores"},
+	{Name: "coach-scores", Of: "GET /sheets/{name}/scores", As: store.Coach, Path: "/sheets/eight-ribs-again/scores"},
+	{Name: "coach-scores-read", Of: "POST /sheets/{name}/scores/reading", As: store.Coach, Path: "/sheets/the-tall-gamp-again/scores", Then: readMany},
+	{Name: "coach-scores-kept", Of: "POST /sheets/{name}/scores", As: store.Coach, Path: "/sheets/the-tall-gamp-again/scores?class=class-1", First: func(testing.TB, *Gym) {}, Then: keepOne},
+	{Name: "coach-score", Of: "GET /sheets/{name}/scores/{score}", As: store.Coach, Path: "/sheets/eight-ribs-again/scores", Then: correct},
+	{Name: "coach-score-wrong", Of: "POST /sheets/{name}/scores/{score}", As: store.Coach, Path: "/sheets/eight-ribs-again/scores", Then: correctWrongly},
+	{Name: "member-scores", Of: "GET /sheets/{name}/scores", As: store.Member, Path: "/sheets/eight-ribs-again/scores"},
+	{Name: "member-scores-none", Of: "GET /sheets/{name}/scores", As: store.Member, Path: "/sheets/the-tall-gamp-again/scores"},
 	{Name: "coach-me", Of: "GET /me", As: store.Coach, Path: "/me"},
 	{Name: "member-day", Of: "GET /sheets/{name}", As: store.Member, Path: "/"},
 	{Name: "member-refused", As: store.Member, Path: "/people", Status: 403},
@@ -98,6 +106,29 @@ func unknownSheet(t *browser.Tab) {
 func unknownName(t *browser.Tab) {
 	t.Fill("Put somebody in", "Nobody Here")
 	t.Click("Put in")
+}
+
+// readMany types scores of which one is clear, one names nobody and one asks.
+func readMany(t *browser.Tab) {
+	t.Fill("All at once", "Rhona: cap, nine left\nNobody Here: 5+20\nWren: 7.13, back tight\n12:40")
+	t.Click("Read them")
+}
+
+// keepOne keeps a score that was read.
+func keepOne(t *browser.Tab) {
+	t.Fill("Or all at once", "Rhona: 11:40 as written")
+	t.Click("Read them")
+	t.Click("Keep this score")
+}
+
+// correct opens a score to correct it.
+func correct(t *browser.Tab) { t.Click("Correct") }
+
+// correctWrongly corrects a score to what is none.
+func correctWrongly(t *browser.Tab) {
+	t.Click("Correct")
+	t.Fill("What they scored", "well")
+	t.Click("Keep the correction")
 }
 
 // Answer is the status that the page is answered with.

@@ -1,0 +1,135 @@
+package web
+
+import (
+	"net/http"
+	"net/url"
+	"strings"
+
+	"roomful"
+	"roomful/score"
+	"roomful/store"
+	"roomful/web/page"
+)
+
+// scorePage is one score, for a coach to correct or to take out.
+func (s *Server) scorePage(w http.ResponseWriter, q *http.Request, v visit) error {
+	return s.showScore(w, q, v, http.StatusOK, "", "")
+}
+
+// scoreOf finds the score that a path names, with its sheet.
+func scoreOf(b *store.Books, q *http.Request) (store.Attempt, store.Document, error) {
+	d, err := b.Named(store.Sheet, q.PathValue("name"))
+	if err != nil {
+		return store.Attempt{}, d, err
+	}
+	a, err := b.Attempt(q.PathValue("score"))
+	if err == nil && a.Document != d.ID {
+		err = store.ErrMissing
+	}
+	return a, d, err
+}
+
+// showScore draws a score, with a text that was typed and not taken.
+func (s *Server) showScore(w http.ResponseWriter, q *http.Request, v visit, status int, text, wrong string) error {
+	var frame page.Frame
+	var body page.Score
+	if err := s.view(q, v, func(b *store.Books) error {
+		a, d, err := scoreOf(b, q)
+		if err != nil {
+			return err
+		}
+		if !a.WithdrawnAt.IsZero() {
+			return store.ErrMissing
+		}
+		name, _, err := s.crowd(b).find(a.Person)
+		if err != nil {
+			return err
+		}
+		body = page.Score{Sheet: d.Name, Title: titleOf(d), When: inWords(a.Day), ID: a.ID, Name: name, Words: "not read yet",
+			Text: page.Input{Name: "text", Label: "What they scored", Small: "as they say it", Value: a.Text, Needed: true, Most: 4000}}
+		if a.Read != nil {
+			body.Words = wordsOf(a.Read.Readings)
+		}
+		frame, err = s.frame(b, q, v, "/scores", "A score of "+name)
+		return err
+	}); err != nil {
+		return err
+	}
+	if wrong != "" {
+		body.Text.Value, body.Text.Wrong = text, wrong
+	}
+	var err error
+	if body.New, err = s.NewID(); err != nil {
+		return err
+	}
+	return s.show(w, status, frame, body)
+}
+
+// wordsOf are readings in words.
+func wordsOf(readings []roomful.Reading) string {
+	var words []string
+	for _, r := range readings {
+		words = append(words, score.Words(r))
+	}
+	return strings.Join(words, "; ")
+}
+
+// changeScore corrects a score, or takes it out of every list. A correction is a score of
+// its own under the id that was made with the form, of the same day: sent twice it is kept
+// once, and the text that it stands for stays aside.
+func (s *Server) changeScore(w http.ResponseWriter, q *http.Request, v visit) error {
+	form, err := sentForm(q)
+	if err != nil {
+		return err
+	}
+	text, out := strings.TrimSpace(form.Get("text")), form.Get("do") == "withdraw"
+	var wrong string
+	var person string
+	var seq int64
+	if err := s.update(q, v, func(b *store.Books) error {
+		a, d, err := scoreOf(b, q)
+		if err != nil {
+			return err
+		}
+		person, seq = a.Person, a.Seq
+		if !out {
+			if wrong, seq, err = s.correct(b, v, d, a, form.Get("new"), text); err != nil || wrong != "" {
+				return err
+			}
+		}
+		if !a.WithdrawnAt.IsZero() || !out && seq == 0 {
+			return nil // it was before, or nothing was to be corrected
+		}
+		return b.Withdraw(a.ID)
+	}); err != nil {
+		return err
+	}
+	if wrong != "" {
+		return s.showScore(w, q, v, http.StatusUnprocessableEntity, text, wrong)
+	}
+	if s.Background != nil {
+		s.Background.Arrived(v.Gym, person, seq)
+	}
+	said := "score-corrected"
+	if out {
+		said = "score-out"
+	}
+	return next(w, q, "/sheets/"+url.PathEscape(q.PathValue("name"))+"/scores?said="+said)
+}
+
+// correct keeps a text in the place of a score, and says what is wrong with it if
+// anything is. It answers with the change that brought it, nought when it is the same.
+func (s *Server) correct(b *store.Books, v visit, d store.Document, a store.Attempt, id, text string) (wrong string, seq int64, err error) {
+	if text == a.Text {
+		return "", 0, nil
+	}
+	sent := posted{ID: id, Person: a.Person, Sheet: d.Name, Text: text}
+	if err := sent.check(v); err != nil {
+		return "", 0, err
+	}
+	_, seq, err = s.keepOne(b, d, many{Day: a.Day, Piece: a.Piece}, oneOfMany{ID: id, Person: a.Person, Text: text})
+	if hint := roomful.HintOf(err); hint != "" {
+		return "That cannot be read as a score. " + capital(hint) + ".", 0, nil
+	}
+	return "", seq, err
+}

@@ -1,0 +1,325 @@
+package web
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"net/http"
+	"net/url"
+	"slices"
+	"strconv"
+
+	"roomful"
+	"roomful/account"
+	"roomful/picture"
+	"roomful/score"
+	"roomful/store"
+	"roomful/web/page"
+)
+
+// scoresToday leads to the scores of the day that is today, or of the last before it.
+func (s *Server) scoresToday(w http.ResponseWriter, q *http.Request, v visit) error {
+	var to string
+	var frame page.Frame
+	if err := s.view(q, v, func(b *store.Books) (err error) {
+		if frame, err = s.frame(b, q, v, "/scores", "Scores"); err != nil {
+			return err
+		}
+		at, err := s.todayOf(b, v)
+		if err != nil {
+			return err
+		}
+		if u, err := url.Parse(at); err == nil && at != "" {
+			to = u.EscapedPath() + "/scores"
+			if u.RawQuery != "" {
+				to += "?" + u.RawQuery
+			}
+			return nil
+		}
+		today, err := s.today(b)
+		if err != nil {
+			return err
+		}
+		last, err := b.SheetsBetween(today.Plus(-lastDays), today)
+		if len(last) > 0 {
+			to = "/sheets/" + url.PathEscape(last[len(last)-1].Name) + "/scores"
+		}
+		return err
+	}); err != nil {
+		return err
+	}
+	if to != "" {
+		return next(w, q, to)
+	}
+	return s.show(w, http.StatusOK, frame, page.Today{May: v.May(account.EditSheets)})
+}
+
+// lastDays is how far back a day is looked for where there is none today.
+const lastDays = 60
+
+// scoresPage is what was scored on a day.
+func (s *Server) scoresPage(w http.ResponseWriter, q *http.Request, v visit) error {
+	return s.showScores(w, q, v, http.StatusOK, page.ScoreEntry{Kept: q.FormValue("said") == "scores"})
+}
+
+// pageOfBoard is how many people a side of a board has on a page.
+const pageOfBoard = 50
+
+// showScores draws what was scored on a day, and what a coach has typed of it.
+func (s *Server) showScores(w http.ResponseWriter, q *http.Request, v visit, status int, entry page.ScoreEntry) error {
+	var frame page.Frame
+	body := page.Scores{Name: q.PathValue("name"), May: v.May(account.PostForOther), Entry: entry, Class: q.FormValue("class")}
+	if err := s.view(q, v, func(b *store.Books) error {
+		d, err := b.Named(store.Sheet, body.Name)
+		if err != nil {
+			return err
+		}
+		body.Title, body.When = titleOf(d), inWords(d.Day)
+		if frame, err = s.frame(b, q, v, "/scores", "Scores of "+body.Title); err != nil {
+			return err
+		}
+		if err := s.fillLatest(b, v, d, q.FormValue("before"), &body); err != nil {
+			return err
+		}
+		return s.fillClass(b, v, d, &body)
+	}); err != nil {
+		return err
+	}
+	if err := s.fillBoards(q, v, &body); err != nil {
+		return err
+	}
+	if body.May {
+		if err := s.fillAfter(q, v, &body); err != nil {
+			return err
+		}
+		if body.Entry.Batch == "" {
+			id, err := s.NewID()
+			if err != nil {
+				return err
+			}
+			body.Entry.Batch = id
+		}
+	}
+	frame.Loads = []string{"scores.css"}
+	return s.show(w, status, frame, body)
+}
+
+// fillLatest lists the scores as they came, the last first.
+func (s *Server) fillLatest(b *store.Books, v visit, d store.Document, before string, body *page.Scores) error {
+	from, _ := strconv.ParseInt(before, 10, 64)
+	found, err := b.LatestOn(d.ID, from, pageOfScores+1)
+	if err != nil {
+		return err
+	}
+	body.None = len(found) == 0 && from == 0
+	path := "/sheets/" + url.PathEscape(d.Name) + "/scores"
+	if len(found) > pageOfScores {
+		found = found[:pageOfScores]
+		body.Older = fmt.Sprintf("%s?before=%d", path, found[pageOfScores-1].Seq)
+	}
+	if from > 0 {
+		body.Newest = path
+	}
+	all, err := s.list(b, v, found)
+	for _, one := range all {
+		line := page.ScoreLine{ID: one.ID, Name: one.Name, Score: one.Score}
+		if one.Text != nil {
+			line.Text = *one.Text
+		}
+		if one.Reading != nil {
+			line.Private = privateWords(found, one.ID)
+		}
+		if body.May {
+			line.Change = path + "/" + url.PathEscape(one.ID)
+		}
+		if line.Text == "" {
+			line.Private = ""
+		}
+		body.Latest = append(body.Latest, line)
+	}
+	return err
+}
+
+// privateWords are what a score says of the body.
+func privateWords(found []store.Attempt, id string) (words string) {
+	i := slices.IndexFunc(found, func(a store.Attempt) bool { return a.ID == id })
+	if i < 0 || found[i].Read == nil {
+		return ""
+	}
+	for _, r := range found[i].Read.Readings {
+		for _, one := range r.Private {
+			if words != "" {
+				words += "; "
+			}
+			words += one
+		}
+	}
+	return words
+}
+
+// fillClass names the class that the page is of, and gives each of its people who has no
+// score yet a field.
+func (s *Server) fillClass(b *store.Books, v visit, d store.Document, body *page.Scores) error {
+	if !body.May {
+		body.Class = ""
+		return nil
+	}
+	all, err := b.Classes(d.Day, d.Day)
+	if err != nil {
+		return err
+	}
+	for _, c := range all {
+		if c.Document == d.ID && !c.CalledOff {
+			body.Classes = append(body.Classes, page.Choice{Value: c.ID, Label: c.Start})
+		}
+	}
+	if body.Class == "" {
+		return nil
+	}
+	c, err := s.timetable(b, v).class(body.Class)
+	if err != nil {
+		return err
+	}
+	body.ClassName = c.Start
+	scored, err := b.OfSheet(d.ID)
+	if err != nil {
+		return err
+	}
+	for _, p := range c.places {
+		if p.State == store.In && !slices.ContainsFunc(scored, func(a store.Attempt) bool { return a.Person == p.Person }) {
+			body.Entry.Rows = append(body.Entry.Rows, page.ScoreRow{Person: p.Person, Name: p.Name})
+		}
+	}
+	return nil
+}
+
+// fillBoards adds the boards, as far as the visitor may see them.
+func (s *Server) fillBoards(q *http.Request, v visit, body *page.Scores) error {
+	if body.None {
+		return nil
+	}
+	got, err := s.Desk.Boards(q.Context(), v.Gym, s.Now(), body.Name)
+	var plain *roomful.Error
+	if errors.As(err, &plain) {
+		body.Trouble = capital(plain.Summary) + ". " + capital(plain.Hint) + "."
+		return nil
+	}
+	if err != nil {
+		return err
+	}
+	at, _ := strconv.Atoi(q.FormValue("page"))
+	at = min(max(at, 1), mostPages)
+	more := false
+	err = s.view(q, v, func(b *store.Books) error {
+		who := s.crowd(b)
+		for _, board := range got.Boards {
+			one := page.ScoreBoard{}
+			if len(got.Boards) > 1 {
+				one.Piece = capital(board.Piece.Name())
+			}
+			for _, side := range []struct {
+				from []roomful.Placed
+				to   *[]page.ScorePlace
+			}{{board.Written, &one.Written}, {board.Changed, &one.Changed}, {board.Without, &one.Without}} {
+				seen, err := s.places(who, v, board, side.from, side.to == &one.Changed)
+				if err != nil {
+					return err
+				}
+				more = more || len(seen) > at*pageOfBoard
+				*side.to = seen[min(len(seen), (at-1)*pageOfBoard):min(len(seen), at*pageOfBoard)]
+			}
+			body.Boards = append(body.Boards, one)
+		}
+		return nil
+	})
+	path := "/sheets/" + url.PathEscape(body.Name) + "/scores"
+	if more {
+		body.More = pageLink(path, "", at+1) + "#board"
+	}
+	if at > 1 {
+		body.Fewer = pageLink(path, "", at-1) + "#board"
+	}
+	return err
+}
+
+// places is one side of a board, as far as the visitor may see it: the side of changed
+// work says what was changed.
+func (s *Server) places(who *crowd, v visit, board roomful.Board, all []roomful.Placed, changed bool) (out []page.ScorePlace, err error) {
+	for _, one := range all {
+		_, listed, err := who.find(one.Athlete)
+		if err != nil {
+			return nil, err
+		}
+		if !listed && !v.is(one.Athlete) && !v.May(account.SeeHealth) {
+			continue
+		}
+		line := page.ScorePlace{Place: score.PlaceWord(one), Name: score.OnLine(one), Score: score.EntryWords(one.Entry), Own: v.is(one.Athlete)}
+		if math.IsNaN(one.Done.Score) && line.Score == "" {
+			line.Score = "no score"
+		}
+		if changed {
+			line.Otherwise = score.OtherwiseWords(board, one)
+		}
+		if ask := one.Reading.Question; ask != nil && (v.is(one.Athlete) || v.May(account.SeeHealth)) {
+			line.Otherwise = "to ask: " + ask.Ask
+		}
+		out = append(out, line)
+	}
+	return out, nil
+}
+
+// fillAfter adds what came of the class, for coaches.
+func (s *Server) fillAfter(q *http.Request, v visit, body *page.Scores) error {
+	if body.None || body.Trouble != "" {
+		return nil
+	}
+	all, err := s.Desk.After(q.Context(), v.Gym, s.Now(), body.Name)
+	if roomful.HintOf(err) != "" {
+		return nil // the board says it
+	}
+	if err != nil {
+		return err
+	}
+	boards, err := s.Desk.Boards(q.Context(), v.Gym, s.Now(), body.Name)
+	if err != nil {
+		return err
+	}
+	for i, a := range all {
+		one := page.ScoreAfter{Head: score.AfterWords(a)}
+		if len(all) > 1 {
+			one.Piece = capital(a.Piece.Name())
+		}
+		for _, f := range a.Far {
+			one.Far = append(one.Far, page.ScoreFar{Name: f.Name, Score: score.EntryWords(f.Entry), Why: f.Why, Private: f.Private})
+		}
+		for _, e := range a.Open {
+			one.Ask = append(one.Ask, page.ScoreFar{Name: e.Name, Score: score.EntryWords(e), Why: e.Reading.Question.Ask})
+		}
+		for _, b := range boards.Boards {
+			if b.Piece.Name() == a.Piece.Name() && a.Scored > 0 {
+				one.Picture = outcomeOf(a, b).Figure(fmt.Sprint("after-", i))
+			}
+		}
+		body.After = append(body.After, one)
+	}
+	return nil
+}
+
+// outcomeOf is what came of a piece as a picture: as written, and changed.
+func outcomeOf(a roomful.After, b roomful.Board) picture.Picture {
+	out := picture.Outcome{Piece: a.Piece.Name(), Kind: a.Kind, Effort: a.Effort}
+	for i, side := range []struct {
+		name string
+		all  []roomful.Placed
+	}{{"As written", b.Written}, {"Changed", b.Changed}} {
+		group := picture.OutcomeGroup{Shape: picture.ShapeOf(i), Option: side.name}
+		for _, one := range side.all {
+			group.Scores = append(group.Scores, picture.Scored{Name: one.Name, Score: one.Done.Score, AtLeast: one.Capped,
+				PerRound: float64(score.RoundSize(b.Piece, one.Division, int(one.Done.Score)))})
+		}
+		if len(group.Scores) > 0 {
+			out.Groups = append(out.Groups, group)
+		}
+	}
+	return picture.After(out)
+}
