@@ -72,7 +72,7 @@ func scoredOn[A any](ctx context.Context, d *Desk, gym string, now time.Time, sh
 			if g, err = d.Open(tx.In(gym), now); err != nil {
 				return err
 			}
-			shown, err := g.pageOf(sheet)
+			shown, err := g.Scored(sheet)
 			r.key = key{gym: gym, what: what, sheet: shown.ID, text: string(shown.sum[:])}
 			return err
 		}); err != nil {
@@ -89,7 +89,10 @@ func scoredOn[A any](ctx context.Context, d *Desk, gym string, now time.Time, sh
 
 // results gathers the scores of a sheet.
 func (g *Gym) results(ctx context.Context, sheet string, k key, atOnce bool) (q results, on rests, err error) {
-	shown, err := g.shown(Ask{Sheet: sheet}, k)
+	shown, err := g.Scored(sheet)
+	if err == nil && (shown.ID != k.sheet || string(shown.sum[:]) != k.text) {
+		err = errMoved
+	}
 	if err != nil {
 		return q, on, err
 	}
@@ -98,7 +101,7 @@ func (g *Gym) results(ctx context.Context, sheet string, k key, atOnce bool) (q 
 		return q, on, &roomful.Error{Summary: "reading the scores of " + shown.Name + ": the sheet has faults", Hint: "mend the sheet: the scores are kept as they were typed"}
 	}
 	q.Day, q.Sheet = g.Day, shown.Name
-	if q.Record, err = g.scoresOf(shown, session); err != nil {
+	if q.Record, err = g.scoresOf(shown.Document, session); err != nil {
 		return q, on, err
 	}
 	here := map[string]bool{}

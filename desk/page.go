@@ -69,6 +69,18 @@ func (g *Gym) Seen(name string, writes bool) (Page, error) {
 	return g.marked(saved, all), err
 }
 
+// Of is a sheet that was found as it is saved, as those see it who write sheets or as all
+// others do; false when it is not theirs to see.
+func (g *Gym) Of(saved store.Document, writes bool) (page Page, theirs bool, err error) {
+	all, err := g.editions()
+	page = Page{Document: saved, sum: sha256.Sum256([]byte(saved.Text))}
+	if writes {
+		return g.marked(page, all), true, err
+	}
+	page, theirs = g.shown(page, all)
+	return page, theirs, err
+}
+
 // marked is what is saved, with what others see of it.
 func (g *Gym) marked(saved Page, all map[string]store.Edition) Page {
 	if e, ok := all[saved.ID]; ok && e.Text == saved.Text {

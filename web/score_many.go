@@ -229,7 +229,7 @@ func (s *Server) keepAll(q *http.Request, v visit, sent many) (listed, error) {
 		d, err = s.scored(b, v, name)
 		return err
 	}); err != nil {
-		return err
+		return listed{}, err
 	}
 	out, seqs := listed{Scores: []stored{}}, map[string]int64{}
 	if err := s.update(q, v, func(b *store.Books) (err error) {

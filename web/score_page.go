@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"roomful"
+	"roomful/desk"
 	"roomful/score"
 	"roomful/store"
 	"roomful/web/page"
@@ -16,7 +17,7 @@ func (s *Server) scorePage(w http.ResponseWriter, q *http.Request, v visit) erro
 	return s.showScore(w, q, v, http.StatusOK, "", "")
 }
 
-// scoreOf finds the score that a path names, with its sheet.
+// scoreOf finds the score that a path names, with its sheet as it is saved.
 func scoreOf(b *store.Books, q *http.Request) (store.Attempt, store.Document, error) {
 	d, err := b.Named(store.Sheet, q.PathValue("name"))
 	if err != nil {
@@ -86,14 +87,21 @@ func (s *Server) changeScore(w http.ResponseWriter, q *http.Request, v visit) er
 	var wrong string
 	var person string
 	var seq int64
+	var sheet desk.Page
+	if err := s.view(q, v, func(b *store.Books) (err error) {
+		sheet, err = s.scored(b, v, q.PathValue("name"))
+		return err
+	}); err != nil {
+		return err
+	}
 	if err := s.update(q, v, func(b *store.Books) error {
-		a, d, err := scoreOf(b, q)
+		a, _, err := scoreOf(b, q)
 		if err != nil {
 			return err
 		}
 		person, seq = a.Person, a.Seq
 		if !out {
-			if wrong, seq, err = s.correct(b, v, d, a, form.Get("new"), text); err != nil || wrong != "" {
+			if wrong, seq, err = s.correct(b, v, sheet, a, form.Get("new"), text); err != nil || wrong != "" {
 				return err
 			}
 		}
@@ -119,7 +127,7 @@ func (s *Server) changeScore(w http.ResponseWriter, q *http.Request, v visit) er
 
 // correct keeps a text in the place of a score, and says what is wrong with it if
 // anything is. It answers with the change that brought it, nought when it is the same.
-func (s *Server) correct(b *store.Books, v visit, d store.Document, a store.Attempt, id, text string) (wrong string, seq int64, err error) {
+func (s *Server) correct(b *store.Books, v visit, d desk.Page, a store.Attempt, id, text string) (wrong string, seq int64, err error) {
 	if text == a.Text {
 		return "", 0, nil
 	}

@@ -41,8 +41,11 @@ func (s *Server) scoresToday(w http.ResponseWriter, q *http.Request, v visit) er
 			return err
 		}
 		last, err := b.SheetsBetween(today.Plus(-lastDays), today)
-		if len(last) > 0 {
-			to = "/sheets/" + url.PathEscape(last[len(last)-1].Name) + "/scores"
+		for _, d := range slices.Backward(last) {
+			if _, err := s.seen(b, v, d.Name); err == nil {
+				to = "/sheets/" + url.PathEscape(d.Name) + "/scores"
+				return nil
+			}
 		}
 		return err
 	}); err != nil {
@@ -70,10 +73,11 @@ func (s *Server) showScores(w http.ResponseWriter, q *http.Request, v visit, sta
 	var frame page.Frame
 	body := page.Scores{Name: q.PathValue("name"), May: v.May(account.PostForOther), Entry: entry, Class: q.FormValue("class")}
 	if err := s.view(q, v, func(b *store.Books) error {
-		d, err := b.Named(store.Sheet, body.Name)
+		seen, err := s.seen(b, v, body.Name)
 		if err != nil {
 			return err
 		}
+		d := seen.Document
 		body.Title, body.When = titleOf(d), inWords(d.Day)
 		if frame, err = s.frame(b, q, v, "/scores", "Scores of "+body.Title); err != nil {
 			return err

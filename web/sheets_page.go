@@ -11,6 +11,7 @@ import (
 
 	"roomful"
 	"roomful/account"
+	"roomful/desk"
 	"roomful/store"
 	"roomful/web/page"
 )
@@ -49,7 +50,7 @@ func (s *Server) sheetsPage(w http.ResponseWriter, q *http.Request, v visit) err
 		if at > 1 {
 			body.Newer = pageLink("/sheets", asked, at-1)
 		}
-		return l.fill(&body, found, asked != "")
+		return l.fill(&body, found, find.Words)
 	}); err != nil {
 		return err
 	}
@@ -101,6 +102,7 @@ func (s *Server) meant(asked string) []string {
 // library knows what a list of sheets is told by.
 type library struct {
 	books *store.Books
+	gym   *desk.Gym
 	staff bool
 	today roomful.Date
 	next  map[string]store.Class      // the next class of a sheet, by its id
@@ -114,12 +116,16 @@ const ahead = 60
 
 // library begins a look at the sheets.
 func (s *Server) library(b *store.Books, v visit) (*library, error) {
-	gym, err := b.Gym()
+	about, err := b.Gym()
 	if err != nil {
 		return nil, err
 	}
-	now := gym.Clock(s.Now())
-	l := &library{books: b, staff: v.May(account.EditSheets), today: roomful.DateOf(now), next: map[string]store.Class{}, roots: map[string]string{}}
+	gym, err := s.Desk.Open(b, s.Now())
+	if err != nil {
+		return nil, err
+	}
+	now := about.Clock(s.Now())
+	l := &library{books: b, gym: gym, staff: v.writes(), today: gym.Today, next: map[string]store.Class{}, roots: map[string]string{}}
 	if err := l.classes(now); err != nil {
 		return nil, err
 	}
@@ -180,18 +186,28 @@ func againIn(text string) string {
 	return ""
 }
 
-// fill sorts sheets into those to come, done and without a date. Sheets of a chain stand
-// under the latest of them, unless only some are looked for.
-func (l *library) fill(body *page.Sheets, found []store.Document, some bool) error {
+// fill sorts sheets into those to come, done and without a date, each as the visitor sees
+// it. Sheets of a chain stand under the latest of them that is among those found.
+func (l *library) fill(body *page.Sheets, found []store.Document, words []string) error {
 	if err := l.learn(found); err != nil {
 		return err
 	}
 	for _, d := range found {
-		chain := l.chain(d)
-		if !some && len(chain) > 0 && l.latest(chain, d) != d.ID {
-			continue // it stands under the latest
+		seen, theirs, err := l.gym.Of(d, l.staff)
+		if err != nil {
+			return err
 		}
-		row := l.row(d)
+		if !theirs || !l.staff && !about(seen.Document, words) {
+			continue
+		}
+		chain, err := l.chain(d)
+		if err != nil {
+			return err
+		}
+		if under(chain, d, found, len(words) > 0) {
+			continue
+		}
+		row := l.row(seen)
 		for _, c := range chain {
 			if c.ID != d.ID {
 				row.Again = append(row.Again, l.row(c))
@@ -209,34 +225,48 @@ func (l *library) fill(body *page.Sheets, found []store.Document, some bool) err
 	return nil
 }
 
+// about reports whether any of some words stands in a sheet as it is seen: an edition may
+// have others than what is saved now.
+func about(d store.Document, words []string) bool {
+	return len(words) == 0 || slices.ContainsFunc(words, func(word string) bool {
+		word = strings.ToLower(word)
+		return strings.Contains(strings.ToLower(d.Title), word) || strings.Contains(strings.ToLower(d.Text), word)
+	})
+}
+
 // chain are the sheets that are the same as one, itself among them, the latest first; none
 // when there is no other that the visitor may see.
-func (l *library) chain(d store.Document) (out []store.Document) {
+func (l *library) chain(d store.Document) (out []desk.Page, err error) {
 	for _, c := range l.again[l.roots[d.ID]] {
-		if l.staff || l.shown(c) {
-			out = append(out, c)
+		seen, theirs, err := l.gym.Of(c, l.staff)
+		if err != nil {
+			return nil, err
+		}
+		if theirs {
+			out = append(out, seen)
 		}
 	}
 	if len(out) < 2 {
-		return nil
+		return nil, nil
 	}
-	return out
+	return out, nil
 }
 
-// latest is the id of the sheet of a chain under which the others stand.
-func (l *library) latest(chain []store.Document, d store.Document) string {
+// under reports whether a sheet stands under a later one of its chain: under the latest
+// that is found where only some are looked for.
+func under(chain []desk.Page, d store.Document, found []store.Document, some bool) bool {
 	if d.Day.IsZero() {
-		return d.ID
+		return false
 	}
-	return chain[0].ID
-}
-
-// shown reports whether members see a sheet.
-func (l *library) shown(d store.Document) bool {
-	if !d.Day.IsZero() && d.Day.Days(l.today) <= 0 {
-		return true
+	for _, c := range chain {
+		if c.ID == d.ID {
+			return false
+		}
+		if !some || slices.ContainsFunc(found, func(f store.Document) bool { return f.ID == c.ID }) {
+			return true
+		}
 	}
-	return l.uses[d.ID].Published
+	return false
 }
 
 // learn finds what became of sheets and of those in their chains.
@@ -254,9 +284,15 @@ func (l *library) learn(found []store.Document) (err error) {
 }
 
 // row is a sheet as a line.
-func (l *library) row(d store.Document) page.SheetRow {
-	row, use := page.SheetRow{Name: d.Name, Title: titleOf(d), Day: inWords(d.Day)}, l.uses[d.ID]
-	row.Draft = l.staff && !use.Published && (d.Day.IsZero() || d.Day.Days(l.today) >= 0)
+func (l *library) row(d desk.Page) page.SheetRow {
+	row, use := page.SheetRow{Name: d.Name, Title: titleOf(d.Document), Day: inWords(d.Day)}, l.uses[d.ID]
+	switch ahead := d.Day.IsZero() || d.Day.Days(l.today) >= 0; {
+	case !l.staff || !ahead || d.Edition != "":
+	case use.Published:
+		row.Draft = "changed since it was published"
+	default:
+		row.Draft = "not published"
+	}
 	row.Used = usedInWords(use, d.Day)
 	if c, ok := l.next[d.ID]; ok {
 		row.Next = "Next class " + c.Start + " on " + c.Day.Format("Monday 2 January") + "."

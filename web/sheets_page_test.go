@@ -23,7 +23,7 @@ func TestSheetsPage(t *testing.T) {
 	g.must("bo", "POST", "/scores", map[string]any{"id": "s3", "sheet": "drip", "day": "2027-03-06", "text": "6+21"})
 	g.must("coach", "PUT", "/classes/c1", map[string]any{"date": "2027-03-11", "start": "17:30", "sheet": "drip-again"})
 	has(t, "the coach's", g.reads("coach", "/sheets"),
-		"To come Drip, Again not published Thursday 11 March 2027 Next class 17:30 on Thursday 11 March. Drip not published Thursday 4 March 2027 Done by 2, last on 6 March 2027.",
+		"To come Drip, Again not published Thursday 11 March 2027 Next class 17:30 on Thursday 11 March. The same at other times: Drip not published Thursday 4 March 2027 Done by 2, last on 6 March 2027.",
 		"Without a date Loose not published")
 	if text := g.reads("coach", "/sheets"); strings.Count(text, "Thursday 4 March 2027") != 1 {
 		t.Errorf("a sheet of a chain stands twice: %s", text)

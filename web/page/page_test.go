@@ -26,7 +26,7 @@ var dayExamples = []any{
 	Refused{Summary: "There is nothing at this address", Hint: "Look at the day."},
 	Today{May: true}, Today{},
 	Me{Name: "Ines", Role: "coach", Passkeys: true, Password: true}, Me{Name: "Mo", Role: "member"},
-	Sheets{May: true, Ahead: []SheetRow{{Name: "drip", Title: "Drip", Day: "Friday 5 March 2027", Next: "Next class 17:30 on Friday 5 March.", Draft: true}}, Older: "/sheets?page=2",
+	Sheets{May: true, Ahead: []SheetRow{{Name: "drip", Title: "Drip", Day: "Friday 5 March 2027", Next: "Next class 17:30 on Friday 5 March.", Draft: "not published"}}, Older: "/sheets?page=2",
 		Done: []SheetRow{{Name: "drop", Title: "Drop", Day: "Thursday 4 March 2027", Used: "Done by 9.", Again: []SheetRow{{Name: "drop-1", Title: "Drop <b>"}}}}}, Sheets{Asked: "<b>"},
 	Scores{Name: "drip", Title: "Drip", When: "Thursday 4 March 2027", Class: "c1", ClassName: "17:30", Classes: []Choice{{"c1", "17:30"}, {"c2", "18:30"}}, May: true,
 		Entry: ScoreEntry{Batch: "b", Text: "Mo: 5+20\nAn <b>: 3", Rows: []ScoreRow{{"bo", "Bo", ""}}, Ready: 1, Open: 1,

@@ -16,6 +16,6 @@ type SheetRow struct {
 	Day         string     // in words; empty without a date
 	Used        string     // when it was last done, and by how many
 	Next        string     // the next class that has it
-	Draft       bool       // not published
+	Draft       string     // that it is not published, or not as it stands
 	Again       []SheetRow // the same at other times, the latest first
 }
