@@ -34,7 +34,7 @@ var spaces = regexp.MustCompile(`\s+`)
 func words(text string) string {
 	_, text, _ = strings.Cut(text, "<main")
 	text, _, _ = strings.Cut(text, "</main>")
-	return strings.TrimSpace(spaces.ReplaceAllString(html.UnescapeString(tags.ReplaceAllString("<"+text, " ")), " "))
+	return strings.TrimSpace(spaces.ReplaceAllString(strings.ReplaceAll(html.UnescapeString(tags.ReplaceAllString("<"+text, " ")), "\u00a0", " "), " "))
 }
 
 // reads is a page's words, for somebody who may see it.

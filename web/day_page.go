@@ -19,6 +19,9 @@ import (
 // dayPage is a day: to those who write it with everybody's version, to anybody else with
 // their own.
 func (s *Server) dayPage(w http.ResponseWriter, q *http.Request, v visit) error {
+	if v.Account.Role == store.Screen {
+		return s.screenPage(w, q, v)
+	}
 	if !v.May(account.EditSheets) {
 		return s.myDayPage(w, q, v)
 	}

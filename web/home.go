@@ -27,6 +27,9 @@ func (s *Server) home(w http.ResponseWriter, q *http.Request, v visit) error {
 	}); err != nil {
 		return err
 	}
+	if v.Account.Role == store.Screen {
+		return s.screenToday(w, q, v, to)
+	}
 	if to != "" {
 		return next(w, q, to)
 	}

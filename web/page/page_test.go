@@ -38,6 +38,8 @@ var dayExamples = []any{
 	Scores{Name: "drip", May: true, Entry: ScoreEntry{Text: "Mo: 5", Lines: []ScoreHeard{{N: 1, Name: "Mo", Words: "5"}}, Ready: 1}},
 	ScoreHeard{Words: "5+20"}, ScoreHeard{},
 	Score{Sheet: "drip", Title: "Drip", When: "Thursday 4 March 2027", ID: "s1", New: "s2", Name: "Mo", Words: "5+20", Text: Input{Name: "text", Label: "What they scored", Value: "<b>", Wrong: "That cannot be read."}},
+	Screen{Title: "Drip", Class: "17:30", What: "As many rounds as possible in 12 min", Options: []ScreenOption{{0, "As written", []string{"10 burpees"}, []string{"Mo", "Bo"}, 0}, {1, "Easier <b>", []string{"8 burpees"}, []string{"Cy"}, 2}}, Classes: []string{"17:30 2 in"}, Here: "/"},
+	Screen{Here: "/"}, Screen{Title: "Drip", Written: []string{"10 burpees"}, Close: 2},
 	Classes{May: true, Week: "Thursday 4 to Wednesday 10 March 2027", Before: "/classes?from=2027-02-25", After: "/classes?from=2027-03-11", Days: []ClassDay{
 		{"Thursday 4 March", true, []ClassRow{{ID: "c1", Start: "17:30", End: "18:30", Minutes: 60, Sheet: "drip", Title: "Drip", Count: "9 in, 3 places left", Open: true}, {ID: "c2", Start: "18:30", End: "19:30", CalledOff: true, Open: true}}},
 		{"Friday 5 March", false, nil}}, New: ClassForm{ID: "c3", Date: Input{Name: "date", Label: "Day", Type: "date", Value: "<b>", Wrong: "Say the day, as 2027-03-04."}, Sheets: []Choice{{"drip", "Drip"}}, Shown: true}},

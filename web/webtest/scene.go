@@ -78,7 +78,9 @@ var doors = []Scene{
 	{Name: "member-refused", As: store.Member, Path: "/people", Status: 403},
 	{Name: "member-me", Of: "GET /me", As: store.Member, Path: "/me"},
 	{Name: "member-nowhere", As: store.Member, Path: "/no-such-page", Status: 404},
-	{Name: "screen-day", Of: "GET /sheets/{name}", As: store.Screen, Path: "/", Sizes: wall},
+	{Name: "screen-day", Of: "GET /{$}", As: store.Screen, Path: "/", Sizes: wall},
+	{Name: "screen-other-day", Of: "GET /sheets/{name}", As: store.Screen, Path: "/sheets/eight-ribs-again", Sizes: wall},
+	{Name: "screen-nothing", Of: "GET /{$}", As: store.Screen, Path: "/", Empty: true, Sizes: wall},
 }
 
 // wrongPassword tries to come in by one.
