@@ -48,7 +48,7 @@ func (g *gym) reads(who, path string) string {
 }
 
 // has reports each of some sentences that a text does not have.
-func has(t *testing.T, what, text string, want ...string) {
+func has(t testing.TB, what, text string, want ...string) {
 	t.Helper()
 	for _, w := range want {
 		if !strings.Contains(text, w) {
@@ -58,7 +58,7 @@ func has(t *testing.T, what, text string, want ...string) {
 }
 
 // hasNot reports each of some sentences that a text has.
-func hasNot(t *testing.T, what, text string, never ...string) {
+func hasNot(t testing.TB, what, text string, never ...string) {
 	t.Helper()
 	for _, w := range never {
 		if strings.Contains(text, w) {

@@ -162,10 +162,7 @@ func heardOf(one heard, has map[string]string) page.ScoreHeard {
 		out.Has = has[one.Person.ID]
 	}
 	if one.Ask != nil {
-		out.Ask = capital(*one.Ask)
-		if !strings.HasSuffix(out.Ask, "?") {
-			out.Ask += "."
-		}
+		out.Ask = asked(*one.Ask)
 	}
 	for _, p := range one.Among {
 		label := p.Name
@@ -178,6 +175,18 @@ func heardOf(one heard, has map[string]string) page.ScoreHeard {
 		out.Fixes = append(out.Fixes, page.Choice{Value: fmt.Sprintf("%d add %s", one.Line, words), Label: words})
 	}
 	return out
+}
+
+// asked writes a question, and what stands behind it, as sentences.
+func asked(text string) string {
+	question, rest, more := strings.Cut(capital(text), "? ")
+	if more {
+		question += "? " + capital(rest)
+	}
+	if !strings.ContainsAny(question[max(len(question)-1, 0):], "?.") {
+		question += "."
+	}
+	return question
 }
 
 // Name is what the person of a line is called; empty while it is not known.

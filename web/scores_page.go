@@ -92,6 +92,7 @@ func (s *Server) showScores(w http.ResponseWriter, q *http.Request, v visit, sta
 	if err := s.fillBoards(q, v, &body); err != nil {
 		return err
 	}
+	fillUnread(&body)
 	if body.May {
 		if err := s.fillAfter(q, v, &body); err != nil {
 			return err
@@ -142,6 +143,25 @@ func (s *Server) fillLatest(b *store.Books, v visit, d store.Document, before st
 		body.Latest = append(body.Latest, line)
 	}
 	return err
+}
+
+// fillUnread gives scores that were kept before they were read what the board has of them,
+// and leaves out those of which a member would see a name alone.
+func fillUnread(body *page.Scores) {
+	of := map[string]string{}
+	for _, board := range body.Boards {
+		for _, side := range [][]page.ScorePlace{board.Written, board.Changed} {
+			for _, one := range side {
+				of[one.Name] = one.Score
+			}
+		}
+	}
+	for i, line := range body.Latest {
+		if line.Score == "" {
+			body.Latest[i].Score = of[line.Name]
+		}
+	}
+	body.Latest = slices.DeleteFunc(body.Latest, func(l page.ScoreLine) bool { return l.Score == "" && l.Text == "" })
 }
 
 // privateWords are what a score says of the body.

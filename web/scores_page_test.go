@@ -38,7 +38,7 @@ func TestScoresPage(t *testing.T) {
 	if status != http.StatusOK || hidden(text, "batch") != batch {
 		t.Fatalf("reading: %d %s", status, words(text))
 	}
-	has(t, "reading", words(text), "Mo Read as:", "back tight coaches and they alone see this", "Which An?", "Ana Reed", "Ann Ebb", "Who is Zed <b>? nobody here is called that", "lines ask something first")
+	has(t, "reading", words(text), "Mo Read as:", "back tight coaches and they alone see this", "Which An?", "Ana Reed", "Ann Ebb", "Who is Zed <b>? Nobody here is called that", "lines ask something first")
 	if strings.Contains(text, "Zed <b>") || strings.Contains(words(text), "Keep these") {
 		t.Errorf("markup stays markup, or scores can be kept that ask: %s", words(text))
 	}
