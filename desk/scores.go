@@ -2,6 +2,7 @@ package desk
 
 import (
 	"context"
+	"fmt"
 	"slices"
 	"time"
 
@@ -27,7 +28,7 @@ type scoring[Q any] struct {
 func (d *Desk) Boards(ctx context.Context, a Ask) (*Scores[roomful.Board], error) {
 	a.Alone, a.Class = "", ""
 	return ofScores(ctx, d, a, scoresOf[day.BoardQuestion, roomful.Board]{
-		what: "boards", soon: []topic{{kind: "read"}, {kind: "person"}},
+		what: "boards", exact: true, soon: []topic{{kind: "read"}, {kind: "person"}},
 		gather: func(g *Gym, _ Page, session roomful.Session, record roomful.Record, sheet string) (day.BoardQuestion, error) {
 			if a.Shown {
 				record = g.listed(record)
@@ -120,6 +121,7 @@ func (d *Desk) After(ctx context.Context, a Ask) (*Scores[roomful.After], error)
 // scoresOf is how something is said of a day's scores.
 type scoresOf[Q, A any] struct {
 	what      string
+	exact     bool    // of every score that has come; else the last answer stands meanwhile
 	now, soon []topic // beside settings and kit
 	gather    func(g *Gym, page Page, session roomful.Session, record roomful.Record, sheet string) (Q, error)
 	none      func(Q) bool // there is nothing to be said
@@ -138,16 +140,20 @@ func (g *Gym) scoredAs(a Ask) (Page, error) {
 func ofScores[Q, A any](ctx context.Context, d *Desk, a Ask, of scoresOf[Q, A]) (*Scores[A], error) {
 	var g *Gym
 	var page Page
+	come := ""
 	if err := d.store.View(ctx, func(tx *store.Tx) (err error) {
 		if g, err = d.Open(tx.In(a.Gym), a.Now); err == nil {
 			page, err = g.scoredAs(a)
+		}
+		if err == nil && of.exact {
+			come, err = g.come(page.ID)
 		}
 		return err
 	}); err != nil {
 		return nil, err
 	}
 	r := recipe[scoring[Q], *Scores[A]]{
-		key:    key{gym: a.Gym, what: of.what, sheet: page.ID, text: string(page.sum[:]), class: a.Class, person: a.Alone, shown: a.Shown},
+		key:    key{gym: a.Gym, what: of.what, sheet: page.ID, text: string(page.sum[:]) + come, class: a.Class, person: a.Alone, shown: a.Shown},
 		weight: func(scoring[Q]) int { return 10 },
 	}
 	r.gather = func(ctx context.Context, g *Gym) (q scoring[Q], on rests, err error) {
@@ -156,7 +162,7 @@ func ofScores[Q, A any](ctx context.Context, d *Desk, a Ask, of scoresOf[Q, A]) 
 		if err := fit(page.Name, session, faults); err != nil {
 			return q, on, err
 		}
-		record, err := g.scored(page.Document)
+		record, err := g.resolved(page.Document, session)
 		if err != nil {
 			return q, on, err
 		}
@@ -172,6 +178,41 @@ func ofScores[Q, A any](ctx context.Context, d *Desk, a Ask, of scoresOf[Q, A]) 
 		return &Scores[A]{Day: q.Day, All: all}, err
 	}
 	return get(ctx, g, a.Now, r)
+}
+
+// come says which scores of a sheet have come.
+func (g *Gym) come(sheet string) (string, error) {
+	n, last, err := g.books.Come(sheet)
+	return fmt.Sprintf(" %d scores up to %d", n, last), err
+}
+
+// resolved are all scores of a sheet with what was done: as it was kept, and resolved now
+// where that has not been kept yet.
+func (g *Gym) resolved(sheet store.Document, session roomful.Session) (roomful.Record, error) {
+	attempts, err := g.books.OfSheet(sheet.ID)
+	if err != nil {
+		return nil, err
+	}
+	done, err := g.books.DoneOn(sheet.ID)
+	if err != nil {
+		return nil, err
+	}
+	q := day.RecordQuestion{People: g.all, Sheets: map[string]roomful.Session{sheet.Name: session}, Others: g.others, ByHand: map[string][]day.ByHand{}}
+	for i, a := range attempts {
+		if kept := done[a.ID]; kept != nil && a.Read != nil {
+			q.Known = append(q.Known, g.entries(a, sheet, kept)...)
+			continue
+		}
+		q.Logged = append(q.Logged, roomful.Logged{Athlete: a.Person, On: a.Day, Sheet: sheet.Name, Piece: a.Piece, Text: a.Text, Line: i + 1})
+	}
+	if len(q.Logged) == 0 {
+		return q.Known, nil
+	}
+	if q.ByHand[sheet.Name], err = g.set(sheet); err != nil {
+		return nil, err
+	}
+	out, _ := g.Day.Record(q) // what could not be read stands among the texts
+	return out, nil
 }
 
 // never is after every day.

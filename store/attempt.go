@@ -3,7 +3,6 @@ package store
 import (
 	"database/sql"
 	"fmt"
-	"math"
 	"time"
 
 	"roomful"
@@ -131,13 +130,16 @@ func (b *Books) OfSheet(document string) ([]Attempt, error) {
 	return many(b.tx, readAttempt, attempts+`AND document_id = $2 AND withdrawn_at IS NULL ORDER BY day, seq`, b.gym, document)
 }
 
-// LatestOn lists the latest scores of a sheet, the last to come first and withdrawn ones
-// left out: so many of those before a change, or of all for nought.
-func (b *Books) LatestOn(document string, before int64, limit int) ([]Attempt, error) {
-	if before <= 0 {
-		before = math.MaxInt64
+// Come tells how many scores of a sheet have come, withdrawn ones left out, and the change
+// that brought the last.
+func (b *Books) Come(document string) (n int, last int64, err error) {
+	type come struct {
+		n    int
+		last int64
 	}
-	return many(b.tx, readAttempt, attempts+`AND document_id = $2 AND withdrawn_at IS NULL AND seq < $3 ORDER BY seq DESC LIMIT $4`, b.gym, document, before, limit)
+	c, err := one(b.tx, func(r row) (c come, err error) { return c, r.Scan(&c.n, &c.last) },
+		`SELECT COUNT(*), COALESCE(MAX(seq), 0) FROM attempts WHERE gym_id = $1 AND document_id = $2 AND withdrawn_at IS NULL`, b.gym, document)
+	return c.n, c.last, err
 }
 
 // Attempts lists scores in the order in which they came, after a change, up to a limit:

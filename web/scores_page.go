@@ -11,6 +11,7 @@ import (
 
 	"roomful"
 	"roomful/account"
+	"roomful/desk"
 	"roomful/picture"
 	"roomful/score"
 	"roomful/store"
@@ -111,18 +112,22 @@ func (s *Server) showScores(w http.ResponseWriter, q *http.Request, v visit, sta
 
 // fillLatest lists the scores as they came, the last first.
 func (s *Server) fillLatest(b *store.Books, v visit, d store.Document, before string, body *page.Scores) error {
-	from, _ := strconv.ParseInt(before, 10, 64)
+	from, err := placeOf(before)
+	if err != nil {
+		return err
+	}
 	found, err := b.LatestOn(d.ID, from, pageOfScores+1)
 	if err != nil {
 		return err
 	}
-	body.None = len(found) == 0 && from == 0
+	body.None = len(found) == 0 && before == ""
 	path := "/sheets/" + url.PathEscape(d.Name) + "/scores"
 	if len(found) > pageOfScores {
 		found = found[:pageOfScores]
-		body.Older = fmt.Sprintf("%s?before=%d", path, found[pageOfScores-1].Seq)
+		last := found[pageOfScores-1].Place()
+		body.Older = fmt.Sprintf("%s?before=%s.%d#latest", path, last.Day, last.Seq)
 	}
-	if from > 0 {
+	if before != "" {
 		body.Newest = path
 	}
 	all, err := s.list(b, v, found)
@@ -222,7 +227,7 @@ func (s *Server) fillBoards(q *http.Request, v visit, body *page.Scores) error {
 	if body.None {
 		return nil
 	}
-	got, err := s.Desk.Boards(q.Context(), v.Gym, s.Now(), body.Name)
+	got, err := s.Desk.Boards(q.Context(), s.askScores(v, body.Name))
 	var plain *roomful.Error
 	if errors.As(err, &plain) {
 		body.Trouble = capital(plain.Summary) + ". " + capital(plain.Hint) + "."
@@ -236,9 +241,9 @@ func (s *Server) fillBoards(q *http.Request, v visit, body *page.Scores) error {
 	more := false
 	err = s.view(q, v, func(b *store.Books) error {
 		who := s.crowd(b)
-		for _, board := range got.Boards {
+		for _, board := range got.All {
 			one := page.ScoreBoard{}
-			if len(got.Boards) > 1 {
+			if len(got.All) > 1 {
 				one.Piece = capital(board.Piece.Name())
 			}
 			for _, side := range []struct {
@@ -264,6 +269,11 @@ func (s *Server) fillBoards(q *http.Request, v visit, body *page.Scores) error {
 		body.Fewer = pageLink(path, "", at-1) + "#board"
 	}
 	return err
+}
+
+// askScores asks about everybody's scores of a sheet.
+func (s *Server) askScores(v visit, sheet string) desk.Ask {
+	return desk.Ask{Gym: v.Gym, Now: s.Now(), Sheet: sheet, Shown: !v.writes()}
 }
 
 // places is one side of a board, as far as the visitor may see it: the side of changed
@@ -297,20 +307,20 @@ func (s *Server) fillAfter(q *http.Request, v visit, body *page.Scores) error {
 	if body.None || body.Trouble != "" {
 		return nil
 	}
-	all, err := s.Desk.After(q.Context(), v.Gym, s.Now(), body.Name)
+	all, err := s.Desk.After(q.Context(), s.askScores(v, body.Name))
 	if roomful.HintOf(err) != "" {
 		return nil // the board says it
 	}
 	if err != nil {
 		return err
 	}
-	boards, err := s.Desk.Boards(q.Context(), v.Gym, s.Now(), body.Name)
+	boards, err := s.Desk.Boards(q.Context(), s.askScores(v, body.Name))
 	if err != nil {
 		return err
 	}
-	for i, a := range all {
+	for i, a := range all.All {
 		one := page.ScoreAfter{Head: score.AfterWords(a)}
-		if len(all) > 1 {
+		if len(all.All) > 1 {
 			one.Piece = capital(a.Piece.Name())
 		}
 		for _, f := range a.Far {
@@ -319,7 +329,7 @@ func (s *Server) fillAfter(q *http.Request, v visit, body *page.Scores) error {
 		for _, e := range a.Open {
 			one.Ask = append(one.Ask, page.ScoreFar{Name: e.Name, Score: score.EntryWords(e), Why: e.Reading.Question.Ask})
 		}
-		for _, b := range boards.Boards {
+		for _, b := range boards.All {
 			if b.Piece.Name() == a.Piece.Name() && a.Scored > 0 {
 				one.Picture = outcomeOf(a, b).Figure(fmt.Sprint("after-", i))
 			}

@@ -50,9 +50,11 @@ func attempts(t *testing.T, h *house) {
 	atOnce.ID, atOnce.WithdrawnAt = "a3", time.Time{}
 	put(atOnce)
 	atOnce.Seq = look(h, (*store.Books).Seq)
-	latest := look(h, func(b *store.Books) ([]store.Attempt, error) { return b.LatestOn("d1", 0, 9) })
-	h.same("the latest of the sheet", latest, []store.Attempt{atOnce})
-	h.same("before them", len(look(h, func(b *store.Books) ([]store.Attempt, error) { return b.LatestOn("d1", atOnce.Seq, 9) })), 0)
+	come := look(h, func(b *store.Books) (out [2]int64, err error) {
+		n, last, err := b.Come("d1")
+		return [2]int64{int64(n), last}, err
+	})
+	h.same("what has come of the sheet", come, [2]int64{1, atOnce.Seq})
 	h.same("read when it came", look(h, func(b *store.Books) (store.Attempt, error) { return b.Attempt("a3") }), atOnce)
 }
 
