@@ -49,7 +49,7 @@ func (s *Server) showScore(w http.ResponseWriter, q *http.Request, v visit, stat
 		body = page.Score{Sheet: d.Name, Title: titleOf(d), When: inWords(a.Day), ID: a.ID, Name: name, Words: "not read yet",
 			Text: page.Input{Name: "text", Label: "What they scored", Small: "as they say it", Value: a.Text, Needed: true, Most: 4000}}
 		if a.Read != nil {
-			body.Words = wordsOf(a.Read.Readings)
+			body.Words = readingWords(a.Read.Readings)
 		}
 		frame, err = s.frame(b, q, v, "/scores", "A score of "+name)
 		return err
@@ -66,8 +66,8 @@ func (s *Server) showScore(w http.ResponseWriter, q *http.Request, v visit, stat
 	return s.show(w, status, frame, body)
 }
 
-// wordsOf are readings in words.
-func wordsOf(readings []roomful.Reading) string {
+// readingWords are readings in words.
+func readingWords(readings []roomful.Reading) string {
 	var words []string
 	for _, r := range readings {
 		words = append(words, score.Words(r))

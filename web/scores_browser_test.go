@@ -15,12 +15,6 @@ func (g *gym) in(who, path string, v browser.View) *browser.Tab {
 	return tab
 }
 
-// hides fails when a tab shows any of some words.
-func hides(tab *browser.Tab, words ...string) {
-	tab.Helper()
-	hasNot(tab, "the page", tab.Text(), words...)
-}
-
 // TestScoresAsTheyAreSaid is the moment after class: a coach types what people call out,
 // sees how it is read, answers what is asked, and keeps it; the board of a member who
 // looks follows, without what is private.
@@ -47,7 +41,7 @@ func TestScoresAsTheyAreSaid(t *testing.T) {
 	member.See("5+20") // without a reload
 	member.See("7+13")
 	member.See("single-under")
-	hides(member, "tight", "Correct", "Enter scores")
+	hasNot(member, "the page", member.Text(), "tight", "Correct", "Enter scores")
 
 	coach.Go(local(g.server.URL) + "/sheets/race/scores")
 	coach.Fill("All at once", "Mo: cap, nine left\nBo: cap 40")
