@@ -72,7 +72,7 @@ func (s *Server) typedEntry(q *http.Request, v visit, form url.Values) (page.Sco
 	if err != nil {
 		return entry, nil, err
 	}
-	entry.Text = strings.TrimRight(strings.Join(append(mended(lines, form.Get("fix")), rows...), "\n"), "\n")
+	entry.Text = strings.TrimRight(strings.Join(append(settled(lines, form.Get("fix")), rows...), "\n"), "\n")
 	entry.Text = strings.TrimLeft(entry.Text, "\n")
 	all, err := s.hearAll(q, v, dictated{Text: entry.Text, Class: form.Get("class")})
 	var wrong *roomful.Error
@@ -126,9 +126,9 @@ func (s *Server) typedRows(q *http.Request, v visit, form url.Values) (out []str
 	return out, err
 }
 
-// mended are lines with one of them settled by a button: "3 name Ana Reed" says whose the
+// settled are lines with one of them settled by a button: "3 name Ana Reed" says whose the
 // third is, "3 add left" completes its text.
-func mended(lines []string, fix string) []string {
+func settled(lines []string, fix string) []string {
 	n, rest, _ := strings.Cut(fix, " ")
 	what, value, _ := strings.Cut(rest, " ")
 	at, err := strconv.Atoi(n)
