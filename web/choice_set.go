@@ -69,22 +69,12 @@ func (s *Server) choose(w http.ResponseWriter, q *http.Request, v visit) error {
 	if err := read(q, &sent); err != nil {
 		return err
 	}
-	if err := sent.check(); err != nil {
+	of, err := s.keepChoice(q, v, who, sent)
+	if err != nil {
 		return err
 	}
-	of := chooser{who: who, piece: sent.Piece}
 	got, err := s.choosing(q, v, of)
 	if err != nil {
-		return err
-	}
-	work, option, err := got.pick(sent, v.May(account.Override))
-	if err != nil {
-		return err
-	}
-	if err := s.setBy(q, v, got, store.Override{Person: who, Work: work, Option: option, Reason: sent.Reason}); err != nil {
-		return err
-	}
-	if got, err = s.choosing(q, v, of); err != nil {
 		return err
 	}
 	out, err := s.choicesOf(q, v, got)
@@ -92,6 +82,23 @@ func (s *Server) choose(w http.ResponseWriter, q *http.Request, v visit) error {
 		return err
 	}
 	return answer(w, out)
+}
+
+// keepChoice keeps what somebody chose.
+func (s *Server) keepChoice(q *http.Request, v visit, who string, sent picking) (of chooser, err error) {
+	of = chooser{who: who, piece: sent.Piece}
+	if err := sent.check(); err != nil {
+		return of, err
+	}
+	got, err := s.choosing(q, v, of)
+	if err != nil {
+		return of, err
+	}
+	work, option, err := got.pick(sent, v.May(account.Override))
+	if err != nil {
+		return of, err
+	}
+	return of, s.setBy(q, v, got, store.Override{Person: who, Work: work, Option: option, Reason: sent.Reason})
 }
 
 // setBy keeps a version that was worked out, unless a coach's word is in the way.
@@ -193,6 +200,15 @@ func (s *Server) unchoose(w http.ResponseWriter, q *http.Request, v visit) error
 	if err != nil {
 		return err
 	}
+	if err := s.dropChoice(q, v, who); err != nil {
+		return err
+	}
+	w.WriteHeader(http.StatusNoContent)
+	return nil
+}
+
+// dropChoice takes away what was chosen, unless it is a coach's word.
+func (s *Server) dropChoice(q *http.Request, v visit, who string) error {
 	var d desk.Page
 	if err := s.view(q, v, func(b *store.Books) (err error) {
 		d, err = s.seen(b, v, q.PathValue("name"))
@@ -205,7 +221,7 @@ func (s *Server) unchoose(w http.ResponseWriter, q *http.Request, v visit) error
 	if !ok {
 		return store.ErrMissing
 	}
-	if err := s.update(q, v, func(b *store.Books) error {
+	return s.update(q, v, func(b *store.Books) error {
 		if _, err := b.Person(who); err != nil {
 			return err
 		}
@@ -220,9 +236,5 @@ func (s *Server) unchoose(w http.ResponseWriter, q *http.Request, v visit) error
 			return err
 		}
 		return b.DropOverride(d.ID, was.Piece, who)
-	}); err != nil {
-		return err
-	}
-	w.WriteHeader(http.StatusNoContent)
-	return nil
+	})
 }

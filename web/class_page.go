@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"net/http"
+	"net/url"
 	"slices"
 	"strings"
 
@@ -220,6 +221,9 @@ func (s *Server) postPlace(w http.ResponseWriter, q *http.Request, v visit) erro
 		return s.showClass(w, q, v, http.StatusUnprocessableEntity, func(p *page.Class) {
 			p.Add.Value, p.Add.Wrong, p.Asked = name, wrong, asked
 		})
+	}
+	if sheet := form.Get("sheet"); v.is(who) && sheet != "" { // from their day
+		return next(w, q, "/sheets/"+url.PathEscape(sheet)+"?said="+said)
 	}
 	if from := form.Get("from"); v.is(who) && (from != "" || !coach) {
 		return next(w, q, "/classes?"+weekFrom(from)+"said="+said+"#c-"+class)

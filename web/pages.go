@@ -53,6 +53,20 @@ var dayPages = []route{
 	{"GET /sheets/{name}/scores/{score}", account.PostForOther, (*Server).scorePage, "is one score, to be corrected"},
 	{"POST /sheets/{name}/scores/{score}", account.PostForOther, (*Server).changeScore, "corrects a score, or takes it out"},
 	{"GET /sheets/{name}", account.SeeDay, (*Server).dayPage, "is a day: all of it to coaches, their own to members"},
+	{"GET /sheets/{name}/choices/{person}", account.SeeOwn, (*Server).choicesPage, "is what each option would mean for somebody"},
+	{"POST /sheets/{name}/choices/{person}", account.SeeOwn, (*Server).choiceForm, "takes an option, or goes back to what was found"},
+	{"GET /sheets/{name}/load/{person}", account.SeeOwn, (*Server).loadPage, "answers how heavy somebody goes"},
+	{"GET /sheets/{name}/sore/{person}", account.SeeOwn, (*Server).sorePage, "asks somebody who hurts where and how much"},
+	{"POST /sheets/{name}/sore/{person}", account.SeeOwn, (*Server).soreForm, "answers somebody who hurts, step by step"},
+	{"GET /record", account.SeeOwn, (*Server).ownRecord, "leads to one's own record"},
+	{"GET /record/{person}", account.SeeOwn, (*Server).recordPage, "is what somebody scored, to them and to coaches"},
+	{"GET /record/{person}/{sheet}", account.SeeOwn, (*Server).storyPage, "is how one sheet went for somebody from time to time"},
+	{"POST /sheets/{name}/home", account.SeeOwn, (*Server).homeForm, "tells what one has at home, and shows the day there"},
+	{"POST /sheets/{name}/reading", account.PostScore, (*Server).readingPart, "shows what a score would be read as"},
+	{"POST /scores", account.PostScore, (*Server).scoreForm, "keeps a score, in the place of another or beside it"},
+	{"POST /scores/{score}/withdraw", account.PostScore, (*Server).withdrawForm, "takes a score back"},
+	{"POST /sheets/{name}/notes", account.SayNote, (*Server).noteForm, "says something under a day"},
+	{"POST /sheets/{name}/notes/look", account.SayNote, (*Server).noteLook, "says who would read a note"},
 }
 
 // wantsPage reports whether a page is asked for, by a browser or by htmx within one.
@@ -127,6 +141,13 @@ var said = map[string]string{
 	"word":              "That is their version now. It stays until you take it back.",
 	"given":             "It is worked out for them again.",
 	"published":         "Published. Members see it as it stands here.",
+
+	"score":  "Your score is kept.",
+	"back":   "Your score is taken back.",
+	"note":   "It is said.",
+	"home":   "What you have at home is kept.",
+	"chosen": "That is the version now.",
+	"eased":  "It is noted, and the version is changed for today. The coach sees it.",
 }
 
 // show draws a page.

@@ -64,11 +64,20 @@ func (s *Server) postScore(w http.ResponseWriter, q *http.Request, v visit) erro
 	if err := sent.check(v); err != nil {
 		return err
 	}
-	d, read, err := s.readEarly(q, v, sent)
+	out, err := s.keepScore(q, v, sent, "")
 	if err != nil {
 		return err
 	}
-	var out stored
+	return answer(w, out)
+}
+
+// keepScore keeps a score, in the place of another when one is named, and says what it
+// was read as.
+func (s *Server) keepScore(q *http.Request, v visit, sent posted, instead string) (out stored, err error) {
+	d, read, err := s.readEarly(q, v, sent)
+	if err != nil {
+		return out, err
+	}
 	var seq int64
 	if err := s.update(q, v, func(b *store.Books) error {
 		who, err := b.Person(sent.Person)
@@ -77,6 +86,11 @@ func (s *Server) postScore(w http.ResponseWriter, q *http.Request, v visit) erro
 		}
 		if sent.Day.IsZero() {
 			if sent.Day, err = s.today(b); err != nil {
+				return err
+			}
+		}
+		if instead != "" {
+			if _, err := withdrawn(b, v, instead); err != nil {
 				return err
 			}
 		}
@@ -90,12 +104,12 @@ func (s *Server) postScore(w http.ResponseWriter, q *http.Request, v visit) erro
 		}
 		return err
 	}); err != nil {
-		return err
+		return out, err
 	}
 	if s.Background != nil {
 		s.Background.Arrived(v.Gym, sent.Person, seq)
 	}
-	return answer(w, out)
+	return out, nil
 }
 
 // readEarly reads a score before it is kept, against the sheet as it is shown: everybody's

@@ -8,31 +8,43 @@ import (
 )
 
 // withdraw takes a score back: out of every list, and out of what is learnt from. Its text
-// stays. Taken back twice it is taken back once.
+// stays.
 func (s *Server) withdraw(w http.ResponseWriter, q *http.Request, v visit) error {
-	var a store.Attempt
+	if _, err := s.takeBack(q, v, q.PathValue("score")); err != nil {
+		return err
+	}
+	w.WriteHeader(http.StatusNoContent)
+	return nil
+}
+
+// takeBack takes a score back, and has what was learnt from it learnt anew.
+func (s *Server) takeBack(q *http.Request, v visit, id string) (a store.Attempt, err error) {
 	var seq int64
 	if err := s.update(q, v, func(b *store.Books) (err error) {
-		if a, err = b.Attempt(q.PathValue("score")); err != nil {
-			return err
+		if a, err = withdrawn(b, v, id); err == nil && a.WithdrawnAt.IsZero() {
+			seq, err = b.Seq()
 		}
-		switch {
-		case !v.is(a.Person) && !v.May(account.PostForOther):
-			return errNotYours
-		case !a.WithdrawnAt.IsZero():
-			return nil
-		}
-		if err := b.Withdraw(a.ID); err != nil {
-			return err
-		}
-		seq, err = b.Seq()
 		return err
 	}); err != nil {
-		return err
+		return a, err
 	}
 	if s.Background != nil && seq > 0 {
 		s.Background.Arrived(v.Gym, a.Person, seq)
 	}
-	w.WriteHeader(http.StatusNoContent)
-	return nil
+	return a, nil
+}
+
+// withdrawn takes a score out of every list, for whose it is and for coaches, and gives it
+// as it was before. Taken back twice it is taken back once.
+func withdrawn(b *store.Books, v visit, id string) (store.Attempt, error) {
+	a, err := b.Attempt(id)
+	switch {
+	case err != nil:
+		return a, err
+	case !v.is(a.Person) && !v.May(account.PostForOther):
+		return a, errNotYours
+	case !a.WithdrawnAt.IsZero():
+		return a, nil
+	}
+	return a, b.Withdraw(a.ID)
 }

@@ -45,44 +45,53 @@ func (s *Server) sore(w http.ResponseWriter, q *http.Request, v visit) error {
 	if err := read(q, &sent); err != nil {
 		return err
 	}
-	end, err := s.Desk.Turn(q.Context())
+	out, _, err := s.answerSore(q, v, who, sent)
 	if err != nil {
 		return err
+	}
+	return answer(w, out)
+}
+
+// answerSore answers somebody who hurts, and writes down what has to be.
+func (s *Server) answerSore(q *http.Request, v visit, who string, sent hurting) (out relief, got day.Relief, err error) {
+	end, err := s.Desk.Turn(q.Context())
+	if err != nil {
+		return out, got, err
 	}
 	defer end()
 	ask, err := s.Desk.Asked(q.Context(), s.askAlone(q, v, who))
 	if err != nil {
-		return err
+		return out, got, err
 	}
 	ask.Piece = sent.Piece
 	athlete, err := ask.Person(who)
 	if err != nil {
-		return err
+		return out, got, err
 	}
 	complaint, answered, err := sent.complaint(athlete)
 	if err != nil {
-		return err
+		return out, got, err
 	}
 	was, err := s.takenBefore(q, v, who, sent)
 	if err != nil {
-		return err
+		return out, got, err
 	}
-	got := day.Relief{Relief: roomful.Relief{Athlete: who, Name: athlete.Name, Complaint: complaint, Ask: roomful.FlagsFor(sent.Where, athlete.Limits)}}
+	got = day.Relief{Relief: roomful.Relief{Athlete: who, Name: athlete.Name, Complaint: complaint, Ask: roomful.FlagsFor(sent.Where, athlete.Limits)}}
 	if answered {
 		if got, err = ask.Day.Relieve(q.Context(), ask.Question, athlete, complaint); err != nil {
-			return err
+			return out, got, err
 		}
 	}
-	out := relief{Relief: exchange.ReliefOf(got.Piece, got.Relief)}
+	out = relief{Relief: exchange.ReliefOf(got.Piece, got.Relief)}
 	if was != nil {
 		out.Limit, out.Taken, out.Options = was, sent.Take, []exchange.Remedy{}
 	} else if answered && (got.Stop != "" || sent.Take != 0) {
 		if out.Limit, err = s.keepSore(q, v, ask, sent, got); err != nil {
-			return err
+			return out, got, err
 		}
 		out.Taken = sent.Take
 	}
-	return answer(w, out)
+	return out, got, nil
 }
 
 // complaint is what somebody says, and whether the questions were answered. A yes to all

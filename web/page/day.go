@@ -222,11 +222,6 @@ type DayCheck struct{ DaySaid }
 // DayDraft is a day worked out from a text that is not saved.
 type DayDraft struct{ DayWork }
 
-// MyDay is a day as somebody sees it who trains on it.
-type MyDay struct {
-	DayHead
-}
-
 // NewSheet begins a sheet.
 type NewSheet struct {
 	ID      string // that it will have
