@@ -58,7 +58,7 @@ func abilityRows(a roomful.Athlete, known *roomful.Abilities, lex roomful.Lexico
 		switch {
 		case one.Unit == "kg":
 			row.Unit = a.Unit.String()
-		case one.Unit == "rep":
+		case one.Unit == "rep", one.Unit == "ratio", one.Unit == "log-odds":
 			row.Unit = ""
 		}
 		if way {
@@ -89,6 +89,9 @@ func abilityFigure(a roomful.Athlete, c roomful.Capacity, unit string, v float64
 	return roomful.Figure(math.Round(v))
 }
 
+// inGeneral is what a figure rests on that no result of somebody's own informs.
+const inGeneral = "people in general"
+
 // mostSources is how many sources a row names.
 const mostSources = 3
 
@@ -96,7 +99,7 @@ const mostSources = 3
 func restsOn(sources []string) string {
 	switch n := len(sources); {
 	case n == 0:
-		return "people in general"
+		return inGeneral
 	case n > mostSources:
 		return strings.Join(sources[n-mostSources:], "; ") + " and more"
 	}

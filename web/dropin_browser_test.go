@@ -87,3 +87,27 @@ func TestEndedWhileTyping(t *testing.T) {
 	tab.See("8:01")
 	tab.See("2x dumbbell 10 kg")
 }
+
+// TestFindByTyping: as a name is typed, only those remain who have it; without scripts a
+// button does the same.
+func TestFindByTyping(t *testing.T) {
+	g := webtest.Demo(t)
+	for _, plain := range []bool{false, true} {
+		tab := g.Tab(t, store.Coach, browser.View{Size: browser.Phone, NoScript: plain})
+		tab.Go(g.URL + "/people")
+		tab.See("Kwabena")
+		tab.Fill("Find by name", "zz")
+		if plain {
+			tab.Click("Find")
+		}
+		tab.See("Nobody’s name has “zz” in it.")
+		tab.Fill("Find by name", "PI")
+		if plain {
+			tab.Click("Find")
+		}
+		tab.See("Pia")
+		if strings.Contains(tab.Text(), "Kwabena") {
+			t.Error("Kwabena is still there")
+		}
+	}
+}

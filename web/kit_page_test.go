@@ -136,6 +136,7 @@ func TestPlainTexts(t *testing.T) {
 		t.Errorf("stale: %d", status)
 	}
 	shows(t, page, "ropes: 4", "ropes: 3", `name="revision" value="1"`)
+	shows(t, g.goes("owner", "/kit?as=text", "revision", "0", "text", "# ours\nropes: 3\n"), "The kit is kept") // twice
 	if status, _, _ := g.posts("owner", "/kit?as=text", "text", "ropes: 4\n"); status != http.StatusBadRequest {
 		t.Errorf("without a revision: %d", status)
 	}

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"net/http"
 	"slices"
+	"strings"
 	"time"
 
 	"roomful/account"
@@ -109,11 +110,7 @@ func (s *Server) believedInWords(b *store.Books, p store.Person, body *page.Me) 
 	}
 	able, ways := abilityRows(p.Athlete, &learnt[0].Abilities, s.Lexicon)
 	for _, row := range slices.Concat(able, ways) {
-		unit := row.Unit
-		if unit == "ratio" || unit == "log-odds" {
-			unit = ""
-		}
-		body.Learnt = append(body.Learnt, page.Fact{Name: row.Name, Value: row.From + " to " + row.To + " " + unit})
+		body.Learnt = append(body.Learnt, page.Fact{Name: row.Name, Value: row.From + " to " + strings.TrimSpace(row.To+" "+row.Unit)})
 	}
 	return nil
 }

@@ -88,7 +88,15 @@ func (s *Server) aPerson(b *store.Books, v visit, p store.Person) (page.Person, 
 	}
 	learnt, err := b.Learnt(p.ID)
 	if len(learnt) > 0 {
-		out.Abilities, out.Ways = abilityRows(p.Athlete, &learnt[0].Abilities, s.Lexicon)
+		var all []page.AbilityRow
+		all, out.Ways = abilityRows(p.Athlete, &learnt[0].Abilities, s.Lexicon)
+		for _, row := range all {
+			if row.By == inGeneral {
+				out.Guessed = append(out.Guessed, row)
+			} else {
+				out.Abilities = append(out.Abilities, row)
+			}
+		}
 	}
 	return out, err
 }

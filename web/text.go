@@ -112,6 +112,10 @@ func (s *Server) keepText(q *http.Request, v visit, kind string, sent saving, ch
 		return out, err
 	}
 	err = s.update(q, v, func(b *store.Books) error {
+		if now, err := textNow(b, kind); err != nil || now.Revision > sent.Revision && now.Text == sent.Text {
+			out.Revision = now.Revision // sent twice, or two have written the same
+			return err
+		}
 		d, stale, err := save(b, store.Document{ID: id, Kind: kind, Name: kind, Text: sent.Text, Revision: sent.Revision})
 		if err != nil {
 			return err

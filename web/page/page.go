@@ -99,6 +99,7 @@ var helpers = template.FuncMap{
 	"shape": shape,
 	"ends":  strings.HasSuffix,
 	"lines": func(text string) int { return 1 + strings.Count(text, "\n") },
+	"table": func(name string, rows []AbilityRow) AbilityTable { return AbilityTable{name, rows} },
 	"listed": func(name string, lines []string) struct {
 		Name  string
 		Lines []string

@@ -16,6 +16,7 @@ type Person struct {
 	Add       LimitForm
 	Facts     []Fact // what they told
 	Abilities []AbilityRow
+	Guessed   []AbilityRow // without a result of their own
 	Ways      []AbilityRow // how they go about it: factors beside an ordinary person
 	Classes   []PlaceRow   // to come
 	SignsIn   string
@@ -23,6 +24,12 @@ type Person struct {
 
 // Fact is something told, by its name.
 type Fact struct{ Name, Value string }
+
+// AbilityTable is rows of one table, with its name.
+type AbilityTable struct {
+	Name string
+	Rows []AbilityRow
+}
 
 // AbilityRow is what is believed of one thing that somebody can do.
 type AbilityRow struct{ Name, About, From, To, Unit, By string }
