@@ -143,3 +143,18 @@ func TestImportPage(t *testing.T) {
 		}
 	}
 }
+
+// TestEnterPage: a password that is wrong is said on the page that it was typed on, with
+// the name that was typed and without the password, whoever is meant.
+func TestEnterPage(t *testing.T) {
+	g := open(t)
+	g.must("coach", "POST", "/password", map[string]string{"password": "salt and pepper and rain"})
+	for _, name := range []string{"Olu", "Nobody <b>"} {
+		status, page, _ := g.posts("", "/enter", "account", name, "password", "salt or pepper or rain", "gym", "Gym ours")
+		if status != http.StatusUnauthorized {
+			t.Errorf("%s: %d", name, status)
+		}
+		shows(t, page, "do not go together here", `name="account" value="`+strings.ReplaceAll(strings.ReplaceAll(name, "<", "&lt;"), ">", "&gt;")+`"`, `value="Gym ours"`)
+		hides(t, page, "pepper", "<b>")
+	}
+}

@@ -44,7 +44,11 @@ func (s *Server) enter(w http.ResponseWriter, q *http.Request, _ visit) error {
 	}
 	ok, stale := account.Opens(a, sent.Password) // outside of any transaction: it is slow
 	s.pace.End(now, !ok, names...)
-	if !ok {
+	switch {
+	case !ok && form && wantsPage(q):
+		return s.show(w, http.StatusUnauthorized, page.Frame{Title: "Come back in"}, page.Enter{Passkeys: s.passkeysWork(q), Account: sent.Account, Gym: sent.Gym,
+			Wrong: "That name and that password do not go together here. Try again, or ask for a new link."})
+	case !ok:
 		return errNotIn
 	}
 	anew := ""

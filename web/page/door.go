@@ -6,9 +6,11 @@ type Invited struct {
 	Role string
 }
 
-// Enter shows the ways to come back.
+// Enter shows the ways to come back, with what was typed that did not let anybody in.
 type Enter struct {
-	Passkeys bool
+	Passkeys     bool
+	Account, Gym string
+	Wrong        string // in a sentence; empty when nothing was tried
 }
 
 // Refused says why not, and what to do next. What was typed comes back with it, to be

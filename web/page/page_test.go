@@ -21,7 +21,7 @@ var examples = slices.Concat(dayExamples, peopleExamples)
 // dayExamples are those of days, sheets and classes, and the ways in.
 var dayExamples = []any{
 	Invited{Name: "Mo", Role: "member"}, Invited{Role: "coach"},
-	Enter{Passkeys: true}, Enter{},
+	Enter{Passkeys: true}, Enter{}, Enter{Account: "<b>", Gym: "<b>", Wrong: "That name and that password do not go together here."},
 	Refused{Summary: "Nobody is signed in here", Hint: "Open the link of your invitation.", Enter: true, Again: &Again{"/scores", []Field{{"text", "5+20\nback <tight>", "Score", true}, {"none", "", "", false}, {"name", "<b>", "Name", false}}}},
 	Refused{Summary: "There is nothing at this address", Hint: "Look at the day."},
 	Today{May: true}, Today{},
