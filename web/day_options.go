@@ -23,8 +23,8 @@ func (c coachDay) options() (out []page.DayOption) {
 	plain := wording{c.lexicon, c.got.Day.Gym.Unit}
 	for i, o := range c.got.Options {
 		option := page.DayOption{Shape: i, Name: capital(o.Name)}
-		for k, t := range o.Elements {
-			option.Lines = append(option.Lines, c.optionLine(plain, o, k, t))
+		for k := range o.Elements {
+			option.Lines = append(option.Lines, plain.optionLine(o, k, c.got.Piece.Format))
 		}
 		for _, v := range c.on(o) {
 			option.People = append(option.People, c.person(v))
@@ -35,15 +35,16 @@ func (c coachDay) options() (out []page.DayOption) {
 }
 
 // optionLine is a line of an option, with both divisions' figures where they differ.
-func (c coachDay) optionLine(plain wording, o roomful.Option, k int, t roomful.Task) page.DayLine {
-	line := page.DayLine{Amount: plain.amount(t, c.got.Piece.Format), Words: plain.name(t)}
-	load, other := plain.load(t)
+func (w wording) optionLine(o roomful.Option, k int, f roomful.Format) page.DayLine {
+	t := o.Elements[k]
+	line := page.DayLine{Amount: w.amount(t, f), Words: w.name(t)}
+	load, other := w.load(t)
 	if k < len(o.Second) {
 		second := o.Second[k]
-		if a := plain.amount(second, c.got.Piece.Format); a != line.Amount {
+		if a := w.amount(second, f); a != line.Amount {
 			line.Amount += "/" + a
 		}
-		if l, _ := plain.load(second); l != load {
+		if l, _ := w.load(second); l != load {
 			load = pairOf(load, l)
 		}
 	}

@@ -119,13 +119,17 @@ func (s *Server) fillScreen(q *http.Request, v visit, body *page.Screen, session
 	}
 	plain := wording{s.Lexicon, got.Day.Gym.Unit}
 	names := firstNames(got.Lineup.Versions)
+	var first []string
 	for i, o := range got.Options {
 		one := page.ScreenOption{Shape: i, Name: capital(o.Name)}
 		for k := range o.Elements {
-			line := plain.pairLine(o, k, got.Piece.Format)
-			if i == 0 || len(o.Elements) != len(got.Options[0].Elements) || line != plain.pairLine(got.Options[0], k, got.Piece.Format) {
+			line := boardLine(plain.optionLine(o, k, got.Piece.Format))
+			if same := i > 0 && len(o.Elements) == len(first) && line == first[k]; !same {
 				one.Lines = append(one.Lines, line)
 			}
+		}
+		if i == 0 {
+			first = one.Lines
 		}
 		for _, version := range got.Lineup.Versions {
 			if version.Stop == "" && slices.Contains(o.People, version.Athlete) {
@@ -148,28 +152,13 @@ func writtenLines(s roomful.Session, of roomful.Part, lex roomful.Lexicon) (out 
 	return out
 }
 
-// pairLine is a line of an option, with the figures of both divisions where they differ:
-// "9 front squats 60/42.5 kg".
-func (w wording) pairLine(o roomful.Option, k int, f roomful.Format) string {
-	t := o.Elements[k]
-	amount := w.amount(t, f)
-	load, other := w.load(t)
-	if k < len(o.Second) {
-		if b := w.amount(o.Second[k], f); b != amount {
-			amount += "/" + b
-		}
-		if b, _ := w.load(o.Second[k]); b != load {
-			of, unit, _ := strings.Cut(load, " ")
-			ofB, unitB, _ := strings.Cut(b, " ")
-			if load += " or " + b; unit == unitB {
-				load = of + "/" + ofB + " " + unit
-			}
-		}
+// boardLine is a line of an option as it stands on a board: what belongs together stays on
+// one row.
+func boardLine(l page.DayLine) string {
+	if at := strings.LastIndex(l.Words, " "); at >= 0 {
+		l.Words = l.Words[:at] + "\u00a0" + l.Words[at+1:]
 	}
-	if load == "" {
-		load = other
-	}
-	return strings.TrimSpace(amount + "\u00a0" + w.name(t) + " " + strings.ReplaceAll(load, " ", "\u00a0"))
+	return strings.TrimSpace(l.Amount + "\u00a0" + l.Words)
 }
 
 // firstNames are what people are called in the room: two of one first name have a letter
