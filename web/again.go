@@ -48,7 +48,7 @@ var unseen = []string{"id", "revision", "base", "keep", "do", "left", "batch", "
 // fieldNames say of fields what a form asks for; others are said by their names.
 var fieldNames = map[string]string{
 	"text": "What you wrote", "note": "In a few words", "what": "What", "pain": "How much it hurts", "word": "Whose word it is", "review": "Ask again on",
-	"new": "In their first months of training", "returning": "Back after two weeks or more away", "account": "Your name", "length_m": "Length", "width_m": "Width", "ceiling_m": "Ceiling",
+	"member": "They stay, as a member", "new": "In their first months of training", "returning": "Back after two weeks or more away", "account": "Your name", "length_m": "Length", "width_m": "Width", "ceiling_m": "Ceiling",
 }
 
 // fieldLabel is what a field is called by its form; empty for what nobody types.

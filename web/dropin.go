@@ -22,7 +22,8 @@ type dropping struct {
 	New       bool   `json:"new"`   // in their first months of training
 	Returning bool   `json:"returning"`
 	Pregnant  bool   `json:"pregnant"`
-	Born      string `json:"born"` // a day or a year; empty when not told
+	Born      string `json:"born"`   // a day or a year; empty when not told
+	Member    bool   `json:"member"` // they stay, as a member
 }
 
 // dropIn is somebody who came in for one class, with their place in it.
@@ -44,7 +45,7 @@ const (
 )
 
 // addDropIn adds somebody who comes in for one class, without an account. They are marked,
-// to be made a member later or dropped.
+// to be made a member later or dropped, unless they are a member from now on.
 func (s *Server) addDropIn(w http.ResponseWriter, q *http.Request, v visit) error {
 	var sent dropping
 	if err := read(q, &sent); err != nil {
@@ -91,7 +92,7 @@ func (s *Server) bringIn(b *store.Books, v visit, sent dropping) (dropIn, error)
 		}
 	case err != nil:
 		return out, err
-	case !known.DropIn || known.Name != sent.Name:
+	case known.DropIn == sent.Member || known.Name != sent.Name:
 		return out, store.ErrTaken
 	default:
 		out.Person = personOf(known)
@@ -139,7 +140,10 @@ func (s *Server) newDropIn(b *store.Books, v visit, sent dropping) (out dropIn, 
 	if err != nil {
 		return out, err
 	}
-	columns := map[string]string{"name": sent.Name, "like": strings.TrimSpace(sent.Like), "born": strings.TrimSpace(sent.Born), "drop_in": "yes"}
+	columns := map[string]string{"name": sent.Name, "like": strings.TrimSpace(sent.Like), "born": strings.TrimSpace(sent.Born)}
+	if !sent.Member {
+		columns["drop_in"] = "yes"
+	}
 	if sent.New {
 		columns["months"] = "0"
 	}

@@ -40,8 +40,9 @@ func (s *Server) dropInForm(b *store.Books, d dropping) (page.DropIn, error) {
 		return ""
 	}
 	out := page.DropIn{ID: d.ID,
-		Name: page.Input{Name: "name", Label: "Their name", Value: d.Name, Most: 100, Needed: true},
-		Like: page.Input{Name: "like", Label: "Like", List: "names", Small: "somebody who does about as much", Value: d.Like},
+		Name:   page.Input{Name: "name", Label: "Their name", Value: d.Name, Most: 100, Needed: true},
+		Like:   page.Input{Name: "like", Label: "Like", List: "names", Small: "somebody who does about as much", Value: d.Like},
+		Member: page.Input{Name: "member", Label: "They stay, as a member", Type: page.Tick, Value: yes(d.Member)},
 		States: []page.Input{
 			{Name: "new", Label: "In their first months of training", Type: page.Tick, Value: yes(d.New)},
 			{Name: "returning", Label: "Back after two weeks or more away", Type: page.Tick, Value: yes(d.Returning)},
@@ -76,7 +77,7 @@ func (s *Server) dropInForm(b *store.Books, d dropping) (page.DropIn, error) {
 func dropInAs(sent url.Values) dropping {
 	is := func(name string) bool { return sent.Get(name) == "yes" }
 	return dropping{ID: sent.Get("id"), Name: sent.Get("name"), Like: sent.Get("like"), Class: sent.Get("class"),
-		New: is("new"), Returning: is("returning"), Pregnant: is("pregnant"), Born: sent.Get("born")}
+		New: is("new"), Returning: is("returning"), Pregnant: is("pregnant"), Member: is("member"), Born: sent.Get("born")}
 }
 
 // dropInPage adds a drop-in by the form, and leads to what to know of them. Refused, it

@@ -89,6 +89,15 @@ func TestDropInPage(t *testing.T) {
 	page := g.goes("coach", "/people/drop-in", "id", "ash", "name", " Ash ", "like", "mo", "class", "c1")
 	shows(t, page, "Ash", "They are here.", "<dd>Mo</dd>", "Thursday 4 March 2027, 17:30", "has a place")
 	hides(t, page, "To know today")
+	if told := g.must("coach", "GET", "/people/ash", nil)["told"].(map[string]any); told["drop_in"] != "yes" {
+		t.Errorf("a drop-in is %v", told)
+	}
+	for range 2 { // sent twice
+		g.goes("coach", "/people/drop-in", "id", "stays", "name", "Stay", "member", "yes")
+	}
+	if told := g.must("coach", "GET", "/people/stays", nil)["told"].(map[string]any); told["drop_in"] != nil {
+		t.Errorf("a member is %v", told)
+	}
 	for _, c := range []struct {
 		field, value string
 		says         []string

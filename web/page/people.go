@@ -30,6 +30,7 @@ type DropIn struct {
 	Classes []Input  // a choice, when there are classes today
 	States  []Input
 	Born    Input
+	Member  Input
 }
 
 // DropInAgain is that form when it could not be taken.

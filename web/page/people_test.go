@@ -20,7 +20,7 @@ var peopleExamples = []any{
 }
 
 // door is the form for a drop-in.
-var door = DropIn{ID: "new", Name: Input{Name: "name", Label: "Their name", Value: "<b>"}, Like: Input{Name: "like", Label: "Like"}, Names: []string{"<b>Mo</b>"}, Classes: []Input{{Name: "class", Type: Pick}}, States: []Input{{Name: "new", Type: Tick, Value: "yes"}}, Born: Input{Name: "born"}}
+var door = DropIn{ID: "new", Name: Input{Name: "name", Label: "Their name", Value: "<b>"}, Like: Input{Name: "like", Label: "Like"}, Names: []string{"<b>Mo</b>"}, Classes: []Input{{Name: "class", Type: Pick}}, States: []Input{{Name: "new", Type: Tick, Value: "yes"}}, Born: Input{Name: "born"}, Member: Input{Name: "member", Type: Tick}}
 
 // refused is that form with something wrong in it.
 func refused() DropIn {
