@@ -2,11 +2,11 @@ package desk
 
 import (
 	"cmp"
+	"context"
 	"slices"
 
 	"roomful"
 	"roomful/day"
-	"roomful/store"
 	"roomful/version"
 )
 
@@ -35,15 +35,12 @@ func (g *Gym) Question(sheet roomful.Session, people []roomful.Athlete) (day.Que
 	return q, err
 }
 
-// past is what some people scored on sheets with the same piece before a day.
+// past is what some people scored on sheets with the same piece before a day, learnt from
+// or not yet.
 func (g *Gym) past(sheet roomful.Session, people []roomful.Athlete, on roomful.Date) (roomful.Record, error) {
 	all, err := g.books.Titled(sheet.Title, sheet.Again)
 	if err != nil || len(all) == 0 {
 		return nil, err
-	}
-	sheets := map[string]store.Document{}
-	for _, d := range all {
-		sheets[d.ID] = d
 	}
 	var out roomful.Record
 	for _, a := range people {
@@ -51,14 +48,13 @@ func (g *Gym) past(sheet roomful.Session, people []roomful.Athlete, on roomful.D
 		if err != nil {
 			return nil, err
 		}
-		for _, t := range tried {
-			if t.Read == nil {
-				continue
-			}
-			for _, e := range g.entries(t, sheets[t.Document], done[t.ID]) {
-				if e.On.String() < on.String() {
-					out = append(out, e)
-				}
+		record, err := g.resolve(context.Background(), a.ID, tried, done)
+		if err != nil {
+			return nil, err
+		}
+		for _, e := range record.Record {
+			if e.On.String() < on.String() {
+				out = append(out, e)
 			}
 		}
 	}

@@ -36,31 +36,39 @@ func (g *Gym) Record(ctx context.Context, person string, upTo int64) (Record, er
 	if err != nil {
 		return Record{}, err
 	}
+	if upTo > 0 {
+		attempts = slices.DeleteFunc(attempts, func(a store.Attempt) bool { return a.Seq > upTo })
+	}
+	return g.resolve(ctx, person, attempts, done)
+}
+
+// resolve makes a record of somebody's scores: what was done is as it was kept, and found
+// out now where it was not.
+func (g *Gym) resolve(ctx context.Context, person string, attempts []store.Attempt, done map[string][]roomful.Done) (Record, error) {
+	var err error
 	q := day.RecordQuestion{People: g.all, Sheets: map[string]roomful.Session{}, Others: g.others, ByHand: map[string][]day.ByHand{}}
 	for i, a := range attempts {
 		sheet, err := g.sheet(a.Document)
 		if err != nil {
 			return Record{}, err
 		}
-		switch kept := done[a.ID]; {
-		case upTo > 0 && a.Seq > upTo:
-		case kept != nil && a.Read != nil:
+		if kept := done[a.ID]; kept != nil && a.Read != nil {
 			q.Known = append(q.Known, g.entries(a, sheet, kept)...)
-		default:
-			page, err := g.Scored(sheet.Name)
-			if err != nil {
-				return Record{}, err
-			}
-			session, faults := g.Session(ctx, page.Document)
-			if faults > 0 {
-				continue // what such a sheet asks for is not known until it is mended
-			}
-			q.Sheets[sheet.Name] = session
-			if q.ByHand[sheet.Name], err = g.set(sheet); err != nil {
-				return Record{}, err
-			}
-			q.Logged = append(q.Logged, roomful.Logged{Athlete: person, On: a.Day, Sheet: sheet.Name, Piece: a.Piece, Text: a.Text, Line: i + 1})
+			continue
 		}
+		page, err := g.Scored(sheet.Name)
+		if err != nil {
+			return Record{}, err
+		}
+		session, faults := g.Session(ctx, page.Document)
+		if faults > 0 {
+			continue // what such a sheet asks for is not known until it is mended
+		}
+		q.Sheets[sheet.Name] = session
+		if q.ByHand[sheet.Name], err = g.set(sheet); err != nil {
+			return Record{}, err
+		}
+		q.Logged = append(q.Logged, roomful.Logged{Athlete: person, On: a.Day, Sheet: sheet.Name, Piece: a.Piece, Text: a.Text, Line: i + 1})
 	}
 	record, unread := g.Day.Record(q) // what could not be read stays as it was typed
 	if slices.ContainsFunc(record, func(e roomful.Entry) bool { return e.Line > 0 && e.Reading.SameAs == "last time" }) {
