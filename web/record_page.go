@@ -49,7 +49,7 @@ func (s *Server) recordPage(w http.ResponseWriter, q *http.Request, v visit) err
 		if older != "" {
 			body.Older = "?before=" + url.QueryEscape(older)
 		}
-		if body.Pieces, err = s.recordPieces(b, found, wording{s.Lexicon, p.Unit}); err != nil || body.Later {
+		if body.Pieces, err = s.recordPieces(q, b, found, wording{s.Lexicon, p.Unit}); err != nil || body.Later {
 			return err
 		}
 		body.Taught, err = s.lessons(b, who)
@@ -85,7 +85,11 @@ func pageOfRecord(b *store.Books, who string, before store.Place) (found []store
 
 // recordPieces gathers scores by the sheet that was done, or done again, in the order of
 // the latest.
-func (s *Server) recordPieces(b *store.Books, found []store.Attempt, w wording) (out []page.RecordPiece, err error) {
+func (s *Server) recordPieces(q *http.Request, b *store.Books, found []store.Attempt, w wording) (out []page.RecordPiece, err error) {
+	gym, err := s.Desk.Open(b, s.Now())
+	if err != nil {
+		return nil, err
+	}
 	at := map[string]int{}
 	titles := map[string]string{}
 	for _, a := range found {
@@ -96,7 +100,7 @@ func (s *Server) recordPieces(b *store.Books, found []store.Attempt, w wording) 
 				return nil, err
 			}
 			family = strings.TrimSuffix(d.Title, ", Again")
-			if session, ok := s.session(d); ok && session.Again != "" {
+			if session, _ := gym.Session(q.Context(), d); session.Again != "" {
 				family = session.Again
 			}
 			titles[a.Document] = family
