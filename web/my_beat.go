@@ -140,7 +140,7 @@ func (p past) reading(q *http.Request, text string) (*page.MyReading, day.Typed,
 	for i, one := range got.Pieces {
 		out.Lines[i].Score, out.Lines[i].Changes = one.Words, ""
 		if one.Compared != nil {
-			out.Better = strings.TrimSpace(out.Better + " " + one.Compared.Sentence)
+			out.Better = append(out.Better, one.Compared.Sentence)
 		}
 	}
 	return out, got, nil

@@ -14,7 +14,7 @@ import (
 func TestMyBeat(t *testing.T) {
 	g := lifting(t)
 	attempted(t, g, "4+3, front squats 30 kg")
-	g.shows("mo", "/sheets/bars", "Match 4+3.", "You had 4 rounds", "on 12 November 2026", "30 kg", "Today")
+	g.shows("mo", "/sheets/bars", "Match 4+3.", "You had 4\u00a0rounds\u00a0+\u00a03", "on 12 November 2026", "30 kg", "Today")
 	status, text, _ := g.sends("mo", "/sheets/bars/reading", map[string]string{"text": "5+4, front squats 35 kg"}, "HX-Request", "true")
 	if status != http.StatusOK || !strings.Contains(text, "5 rounds") || !strings.Contains(text, "Better") {
 		t.Errorf("as it is typed: %d %s", status, text)

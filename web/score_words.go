@@ -37,12 +37,15 @@ func added(to string, words []string) string {
 
 // scored writes the score of a reading as people say it.
 func (w wording) scored(r roomful.Reading) string {
+	if r.Kind == roomful.LoadScore && len(r.LoadsKg) > 0 && r.SameAs == "" {
+		return w.loads(r)
+	}
 	if r.Capped || r.SameAs != "" || r.Rounds == nil || r.Reps == nil || len(r.EachSeconds) > 0 {
 		return score.Words(r)
 	}
-	words := strconv.Itoa(*r.Rounds) + " rounds"
+	words := strconv.Itoa(*r.Rounds) + "\u00a0rounds" // which stay on one line
 	if *r.Rounds == 1 {
-		words = "1 round"
+		words = "1\u00a0round"
 	}
 	if *r.Reps > 0 {
 		words += "\u00a0+\u00a0" + strconv.Itoa(*r.Reps)
@@ -51,6 +54,26 @@ func (w wording) scored(r roomful.Reading) string {
 		words = "about " + words
 	}
 	return words
+}
+
+// loads writes the loads of sets in the unit that they think in: "5 × 70 kg", "70 70 67.5 kg".
+func (w wording) loads(r roomful.Reading) string {
+	var words []string
+	same := true
+	for _, kg := range r.LoadsKg {
+		own, _ := w.mass(roomful.Kg(kg))
+		words = append(words, strings.TrimSuffix(own, " "+w.unit.String()))
+		same = same && words[0] == words[len(words)-1]
+	}
+	text := strings.Join(words, " ")
+	if same && len(words) > 1 {
+		text = strconv.Itoa(len(words)) + "\u00a0×\u00a0" + words[0]
+	}
+	text += "\u00a0" + w.unit.String()
+	if r.Approximate {
+		text = "about " + text
+	}
+	return text
 }
 
 // changes writes what was otherwise than the sheet has it.

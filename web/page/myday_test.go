@@ -15,7 +15,7 @@ var myDrip = MyDay{
 	},
 	Caution: []string{"Pain that is new ends it."},
 	Score: &MyScore{Sheet: "drip", ID: "s2", Instead: "s1", Text: "5+20 <tight>", Wrong: "That is empty.", Hint: "5+24", Optional: true, Sent: true,
-		Reading: &MyReading{Lines: []MyRead{{"Main", "5 rounds + 20", "knee raises"}}, Private: "back tight", Unread: "x", Ask: "Left, or done?", Answers: []string{"left", "done"}, Better: "Better than in November."},
+		Reading: &MyReading{Lines: []MyRead{{"Main", "5 rounds + 20", "knee raises"}}, Private: "back tight", Unread: "x", Ask: "Left, or done?", Answers: []string{"left", "done"}, Better: []string{"Better than in November."}},
 		Kept:    []MyKept{{"s1", "5+20 <tight>", MyReading{Lines: []MyRead{{Score: "5 rounds + 20"}}}, []string{"21:57 or less beats it."}}}},
 	Notes: &MyNotes{Sheet: "drip", ID: "n2", Text: "<b>", Private: true, Wrong: "Too much.", May: true, Sent: true, Threads: []MyThread{{MyNote{"Mo", "4 March, 18:40", "Hard <b>", true}, []MyNote{{"Ines", "4 March, 20:01", "Good.", true}}}}},
 }

@@ -23,7 +23,7 @@ type MyReading struct {
 	Unread  string // what nothing was made of
 	Ask     string // what cannot be told from it
 	Answers []string
-	Better  string   // beside the last time, in a sentence
+	Better  []string // beside the last time, a sentence for each piece
 	Nothing string   // why nothing was read
 	Sheet   string   // its name, in addresses
 	Said    *MyScore // the field with what an answer completed; nil for as it was typed
