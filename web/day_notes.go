@@ -52,7 +52,7 @@ func (s *Server) answerForm(w http.ResponseWriter, q *http.Request, v visit) err
 	if err != nil {
 		return err
 	}
-	return next(w, q, dayPath(q, "said", "note")+"#note-"+url.PathEscape(sent.Answers))
+	return next(w, q, dayPath(q, "said", "answer", "answered", sent.Answers)+"#note-"+url.PathEscape(sent.Answers))
 }
 
 // dayPath is the address of the day that a request is about, with the class and the piece

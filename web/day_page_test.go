@@ -105,7 +105,7 @@ func TestDayWithFaults(t *testing.T) {
 	}
 	_, text := g.page("coach", "/sheets/lift?wait=yes")
 	said := plain(text)
-	for _, want := range []string{"1 line to mend", "Line 8", "is no movement I know", "The sheet has faults. Until they are mended this is the day as it was saved at 05:00, before them.", "10 push-ups", "Mo"} {
+	for _, want := range []string{"1 line to mend", "Line 8", "is no movement I know", "There are lines to mend. Until they are, this is the day as it was saved at 05:00, before them.", "10 push-ups", "Mo"} {
 		if !strings.Contains(said, want) {
 			t.Errorf("the day with a fault does not say %q: %s", want, said)
 		}
@@ -114,7 +114,7 @@ func TestDayWithFaults(t *testing.T) {
 		t.Error("what was typed is markup")
 	}
 	g.must("coach", "PUT", "/sheets/never", map[string]any{"text": bad})
-	if _, text := g.page("coach", "/sheets/never"); !strings.Contains(plain(text), "The sheet has faults, so nothing is worked out yet.") {
+	if _, text := g.page("coach", "/sheets/never"); !strings.Contains(plain(text), "There are lines to mend, so nothing is worked out yet.") {
 		t.Errorf("a day that never was without faults: %s", plain(text))
 	}
 }

@@ -27,7 +27,7 @@ func (c coachDay) room() page.DayRoom {
 		out.Fixes = append(out.Fixes, page.DayFix{What: capital(f.What), Costs: costWords(f.Costs), Why: asSentence(f.Why), Say: f.Say})
 	}
 	for _, l := range c.hour.Lines {
-		out.Lines = append(out.Lines, page.DayHour{At: c.at(l.Start), Length: roomful.Clock(l.Length().Seconds()), What: capital(l.What), From: l.From})
+		out.Lines = append(out.Lines, page.DayHour{At: c.at(l.Start), Length: roomful.Clock(l.Length().Seconds()), What: capital(l.What), From: fromWords(l.From)})
 	}
 	for _, h := range c.hour.Heats {
 		out.Heats = append(out.Heats, page.DayHeat{Name: fmt.Sprintf("%s, heat %d, at %s", capital(h.Part), h.N, c.at(h.Start)), Who: enumerated(c.named(h.People))})
@@ -40,6 +40,15 @@ func (c coachDay) room() page.DayRoom {
 		out.Heats = append(out.Heats, page.DayHeat{Name: name, Who: enumerated(c.named(w.People))})
 	}
 	return out
+}
+
+// fromWords says where a length comes from; which settings they are stands with the
+// settings.
+func fromWords(from string) string {
+	if strings.HasPrefix(from, "setting") {
+		return "your settings"
+	}
+	return from
 }
 
 // at is a time of the class: of the day when it is known when it starts.

@@ -30,6 +30,11 @@ func TestSetForm(t *testing.T) {
 		t.Errorf("another coach does not see whose word it is: %s", plain(text))
 	}
 
+	g.must("bo", "PUT", "/sheets/lift/choices/bo", map[string]any{"loads": map[string]any{"deadlift": map[string]any{"mass": 30, "unit": "kg"}}})
+	if _, text = g.page("coach", "/sheets/lift"); !strings.Contains(plain(text), "Bo own choice new 30 kg") {
+		t.Errorf("somebody's own choice is not told apart: %s", plain(text))
+	}
+
 	if status, text, to := set(url.Values{"line[]": {"6 deadlifts 60 kg", "10 push-ups"}}); status != 303 || !strings.HasPrefix(to, "/sheets/lift?open=mo") {
 		t.Fatalf("lines: %d %s", status, plain(text))
 	}
@@ -110,7 +115,7 @@ func TestAnswerForm(t *testing.T) {
 	}
 	fields := url.Values{"id": {"n-2"}, "answers": {"n-1"}, "text": {"Take the step-ups."}}
 	for range 2 { // sent twice it is kept once
-		if status, text, to := g.form("coach", "/sheets/drip/answers?class=c-1", fields); status != 303 || to != "/sheets/drip?class=c-1&said=note#note-n-1" {
+		if status, text, to := g.form("coach", "/sheets/drip/answers?class=c-1", fields); status != 303 || to != "/sheets/drip?answered=n-1&class=c-1&said=answer#note-n-1" {
 			t.Errorf("answering: %d %s %s", status, to, plain(text))
 		}
 	}

@@ -76,7 +76,7 @@ func (s *Server) wordOn(q *http.Request, v visit, got *desk.Worked, sheet, who s
 		if err != nil || o == nil {
 			return err
 		}
-		words, err := whoseWords(b, d.ID, v, map[string]string{by.ID: by.Name})
+		words, err := whoseWords(b, d.ID, v, map[string]store.Account{by.ID: by})
 		out = &page.DayWord{Says: capital(words[who]) + ", " + gym.Clock(o.At).Format("2 January 15:04") + ".", Reason: asSentence(o.Reason)}
 		return err
 	})

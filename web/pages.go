@@ -140,6 +140,7 @@ var said = map[string]string{
 	"same":              "Nothing was changed.",
 	"word":              "That is their version now. It stays until you take it back.",
 	"given":             "It is worked out for them again.",
+	"answer":            "Your answer is kept.",
 	"published":         "Published. Members see it as it stands here.",
 
 	"score":  "Your score is kept.",

@@ -120,9 +120,9 @@ func (s *Server) draftPart(w http.ResponseWriter, q *http.Request, v visit) erro
 		if err != nil {
 			return err
 		}
-		names, err := accountNames(b)
+		accounts, err := accountsByID(b)
 		if err == nil {
-			words, err = whoseWords(b, d.ID, v, names)
+			words, err = whoseWords(b, d.ID, v, accounts)
 		}
 		return err
 	}); err != nil {

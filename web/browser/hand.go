@@ -164,3 +164,20 @@ func (t *Tab) Passkeys() {
 		return err
 	}))
 }
+
+// Value is what stands in the field with this label.
+func (t *Tab) Value(label string) string {
+	t.Helper()
+	t.find("fieldOf", label)
+	return ask[string](t, "reading "+label, "document.activeElement.value")
+}
+
+// Undo takes back what was typed last, as the browser's own keys do.
+func (t *Tab) Undo() {
+	t.Helper()
+	t.do("undoing", chromedp.Func(func(ctx context.Context, target *chromedp.Target) error {
+		_, err := cdp.Call(ctx, target, input.DispatchKeyEvent, input.DispatchKeyEventParams{Type: "keyDown", Key: "z", Code: "KeyZ", Modifiers: 2, Commands: []string{"undo"}})
+		return err
+	}))
+	t.settle(stillAfterPressing)
+}

@@ -8,7 +8,7 @@ import (
 
 // day is a day with something in every place.
 var day = Day{
-	DayHead: DayHead{"drip", "Drip", "Thursday 4 March 2027, 17:30"}, Query: "?class=c-1", Saved: true,
+	DayHead: DayHead{"drip", "Drip", "Thursday 4 March 2027, 17:30"}, Query: "?class=c-1", Kept: "sheet",
 	Classes: []DayClass{{"/sheets/drip?class=c-1", "17:30, 14 come", true}, {"/sheets/drip", "Everybody who comes here", false}},
 	Edition: DayEdition{"Members see it as it stands.", "Publish"},
 	Sheet: DaySheet{Name: "drip", Query: "?class=c-1", Text: "Drip\n\nmain: <for time>\n", Revision: 3, Who: "Saved at 05:12 by Ines.", Earlier: true, Wrong: "There is nothing to save.",
@@ -37,7 +37,7 @@ func TestDayInWords(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, want := range []string{"Fits the hour", "56 of 60 minutes", `class="is-look"`, "Worked out from what you typed. Not saved.", "Line 3", "Did you mean", `value="3 7 3 15 for time"`,
-		`href="/sheets/drip?class=c-1&amp;open=mo#p-mo"`, "your word", "Between you:", "only they and their coaches read it", `data-kept="sheet"`, `value="3"`} {
+		`href="/sheets/drip?class=c-1&amp;open=mo#p-mo"`, "your word", "Between you and Mo:", "only they and their coaches read it", `data-kept="sheet"`, `value="3"`} {
 		if !strings.Contains(out.String(), want) {
 			t.Errorf("the page does not have %q", want)
 		}

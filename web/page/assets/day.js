@@ -169,6 +169,14 @@ editor.addEventListener("click", async (event) => {
   }
 });
 
+// What is published is what is saved.
+document.querySelector("form[action*='/editions']")?.addEventListener("submit", (event) => {
+  if (!dirty()) return;
+  event.preventDefault();
+  tell("What you typed is not saved yet. Save it first, then publish.");
+  editor.querySelector("[value=save]").focus();
+});
+
 // Somebody else has saved this sheet. Who has typed nothing gets the new text; who has is
 // told, and saving shows both.
 editor.closest("[data-live]")?.addEventListener("news", ({ detail: fresh }) => {
