@@ -39,6 +39,9 @@ func (s *Server) loadPage(w http.ResponseWriter, q *http.Request, v visit) error
 	}
 	body.Whose, body.Movement = otherName(v, who, of.Who.Name), string(got.Movement)
 	s.fillLoad(&body, got.OwnLoad, of.Who.Unit)
+	if body.Differs, err = s.besideDay(q, v, who, got.OwnLoad, wording{s.Lexicon, of.Who.Unit}); err != nil {
+		return err
+	}
 	for _, e := range got.Piece.All() {
 		if m := s.Lexicon.Movement(e.Movement); m != nil && m.TakesLoad() && e.Load != nil {
 			path := "/sheets/" + url.PathEscape(head.Name) + "/load/" + url.PathEscape(who) + "?movement=" + url.QueryEscape(string(m.ID)) + strings.Replace(query, "?", "&", 1)
@@ -46,6 +49,28 @@ func (s *Server) loadPage(w http.ResponseWriter, q *http.Request, v visit) error
 		}
 	}
 	return s.show(w, status, frame, body)
+}
+
+// besideDay says so when the day has another load for the same line: it rests on everybody's
+// scores together, and the answer on one's own last ones.
+func (s *Server) besideDay(q *http.Request, v visit, who string, l roomful.OwnLoad, w wording) (string, error) {
+	got, err := s.Desk.Versions(q.Context(), s.askAlone(q, v, who))
+	if roomful.HintOf(err) != "" || l.Load.Value == 0 {
+		return "", nil
+	}
+	if err != nil {
+		return "", err
+	}
+	for _, o := range got.Lineup.Versions {
+		for _, c := range o.Choices {
+			if o.Athlete != who || c.Movement != l.Movement || c.Load == l.Load || c.Load.Value == 0 {
+				continue
+			}
+			own, _ := w.mass(c.Load)
+			return fmt.Sprintf("The day has %s, by everybody’s scores together. This goes by the last scores of one alone. The proof set decides.", own), nil
+		}
+	}
+	return "", nil
 }
 
 // fillLoad writes the answer.

@@ -40,6 +40,7 @@ type MyLoad struct {
 	BarSays              string
 	Proof, Why, Private  string
 	Ramp                 *MyRamp
+	Differs              string // that the day has another load, and why
 	Found                string // when to stop adding, where there is no load to aim at
 	None                 string // why there is no load to tell
 	Sure                 string // how sure it is, in words
