@@ -128,13 +128,3 @@ func backToDay(q *http.Request, v visit, said string) string {
 	}
 	return to + "#what-i-do"
 }
-
-// movementsOf are the movements of a piece as somebody does it that pass a test, each once.
-func movementsOf(v roomful.Version, keep func(roomful.Choice) bool) (out []roomful.MovementID) {
-	for _, c := range v.Choices {
-		if keep(c) && !slices.Contains(out, c.Movement) {
-			out = append(out, c.Movement)
-		}
-	}
-	return out
-}

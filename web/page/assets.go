@@ -7,7 +7,6 @@ import (
 	"embed"
 	"encoding/hex"
 	"fmt"
-	"html/template"
 	"io/fs"
 	"mime"
 	"net/http"
@@ -148,15 +147,4 @@ func pack(file string, text []byte) asset {
 	_ = z.Close() // a buffer takes everything
 	a.packed = out.Bytes()
 	return a
-}
-
-// shape draws the nth option's shape, from 0; its name stands beside it in words.
-func shape(n int) template.HTML {
-	drawn := [...]string{
-		`<circle cx="8" cy="8" r="7"/>`,
-		`<path d="M8 1 15.5 15H.5z"/>`,
-		`<path d="M1.5 1.5h13v13h-13z"/>`,
-		`<path d="m8 0 7 8-7 8-7-8z"/>`,
-	}
-	return template.HTML(`<svg class="shape" viewBox="0 0 16 16" width="16" height="16" aria-hidden="true">` + drawn[n%len(drawn)] + `</svg>`)
 }

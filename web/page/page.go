@@ -10,6 +10,8 @@ import (
 	"path"
 	"reflect"
 	"strings"
+
+	"roomful/picture"
 )
 
 //go:embed *.tmpl
@@ -96,7 +98,7 @@ func parse() map[string]*template.Template {
 // helpers are what templates may call.
 var helpers = template.FuncMap{
 	"asset": Asset,
-	"shape": shape,
+	"shape": func(n int) template.HTML { return picture.ShapeOf(n).SVG() }, // of the nth option; its name stands beside it
 	"ends":  strings.HasSuffix,
 	"lines": func(text string) int { return 1 + strings.Count(text, "\n") },
 	"table": func(name string, rows []AbilityRow) AbilityTable { return AbilityTable{name, rows} },
