@@ -49,7 +49,11 @@ const typedRuns = 128
 // Typed reads a score against its sheet and lays it beside the last attempt, without
 // keeping anything.
 func (d *Day) Typed(ctx context.Context, q TypedQuestion) (Typed, error) {
-	record := RecordQuestion{People: q.People, Sheets: map[string]roomful.Session{q.Sheet: q.Session}, Known: q.Past,
+	past := slices.Clone(q.Past)
+	for i := range past {
+		past[i].Line = 0 // the only line there is is what is typed
+	}
+	record := RecordQuestion{People: q.People, Sheets: map[string]roomful.Session{q.Sheet: q.Session}, Known: past,
 		ByHand: map[string][]ByHand{q.Sheet: q.ByHand},
 		Logged: []roomful.Logged{{Athlete: q.Who.ID, On: q.On, Sheet: q.Sheet, Piece: q.Piece, Text: q.Text, Line: 1}}}
 	all, unread := d.Record(record)

@@ -166,3 +166,15 @@ func TestBadSore(t *testing.T) {
 		return err
 	})
 }
+
+// TestReadBesideUnread: an earlier score of which it is not kept yet what was done is laid
+// beside what is typed, and not taken for it.
+func TestReadBesideUnread(t *testing.T) {
+	g := lifting(t)
+	g.must("coach", "PUT", "/sheets/earlier", map[string]any{"text": strings.Replace(bars, "2027-03-04", "2026-11-12", 1)})
+	g.must("mo", "POST", "/scores", map[string]any{"id": "s-earlier", "sheet": "earlier", "day": "2026-11-12", "text": "4+3, front squats 30 kg"})
+	_, text, _ := g.sends("mo", "/sheets/bars/reading", map[string]string{"text": "5+4, front squats 35 kg"}, "HX-Request", "true")
+	if n := strings.Count(text, "Read as:"); n != 1 || !strings.Contains(text, "5 rounds") {
+		t.Errorf("%d readings of one text: %s", n, text)
+	}
+}
