@@ -98,7 +98,9 @@ func (s *Server) myPage(q *http.Request, v visit) (d store.Document, frame page.
 // myVersion adds what the visitor does. Where nothing can be worked out the day stands as
 // it is written, with why.
 func (s *Server) myVersion(q *http.Request, v visit, body *page.MyDay, who roomful.Athlete, d store.Document, class string) ([]roomful.Stage, error) {
-	got, err := s.Desk.Versions(q.Context(), desk.Ask{Gym: v.Gym, Now: s.Now(), Sheet: d.Name, Class: class, Home: body.Home, Alone: who.ID})
+	ask := s.askAlone(q, v, who.ID)
+	ask.Sheet, ask.Class, ask.Piece, ask.Home = d.Name, class, "", body.Home // a form leads here too: its address has none of these
+	got, err := s.Desk.Versions(q.Context(), ask)
 	if hint := roomful.HintOf(err); hint != "" {
 		body.Wait, body.Written = "Your version is not worked out yet. Until it is, this is what is written.", d.Text
 		return nil, nil
