@@ -31,7 +31,7 @@ func TestScreen(t *testing.T) {
 	}
 	text = words(page)
 	has(t, "the display", text, "As written", "Aim for 5 to 7 rounds.", "Ana R", "Ana S", "Mo", "Today: 06:00 3 in, full · 17:30 0 in")
-	hasNot(t, "the display", page, "Reed", "Stow", "back", "disc", "140", "/classes\"", "/me\"")
+	hasNot(t, "the display", page, "Reed", "Stow", "back", "kg disc", "140", "/classes\"", "/me\"")
 	has(t, "another day", g.reads("screen", "/sheets/drip"), "Drip", "10 burpees")
 	has(t, "members have their own", g.reads("mo", "/sheets/hoist"), "Hoist")
 	if status, _ := g.page("screen", "/sheets/none"); status != http.StatusNotFound {

@@ -28,7 +28,7 @@ const demoListens = "127.0.0.1:8080"
 
 // Help implements the long help.
 func (demoVerb) Help() string {
-	return "The gym is served for browsers, with a link for each role: come in as a coach and as a member. With --sheet, such as eight-ribs, a day is shown here instead: the sheet, its check, the options, everybody's loads, how it will go, who needs the coach, and the hour in the room."
+	return "The gym is served for browsers, with a link for each role: come in as a coach and as a member. With --sheet, such as eight-ribs, a day is shown here instead: its check, the options, who does what, who needs the coach, and the hour."
 }
 
 // demonstration is the JSON form.

@@ -20,11 +20,12 @@ const (
 	caution kind = "cautions"
 	answer  kind = "answers" // what is said about a sheet
 	help    kind = "help"
+	leaf    kind = "pages"     // in a browser
 	prose   kind = "documents" // for whoever sets Roomful up or works on it
 )
 
 // readable are the kinds that must be easy to read.
-var readable = []kind{lore, reason, caution, answer, help}
+var readable = []kind{lore, reason, caution, answer, help, leaf}
 
 // sentence is a text of one sentence or a few, and where it comes from.
 type sentence struct {
@@ -36,7 +37,7 @@ type sentence struct {
 // gather collects everything that is read.
 func gather() ([]sentence, error) {
 	var all []sentence
-	for _, from := range []func() ([]sentence, error){movements, answers, documents, commands} {
+	for _, from := range []func() ([]sentence, error){movements, answers, pages, documents, commands} {
 		got, err := from()
 		if err != nil {
 			return nil, err

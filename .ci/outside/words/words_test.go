@@ -120,3 +120,13 @@ func write(t *testing.T, file, text string) {
 		t.Fatal(err)
 	}
 }
+
+// TestTemplateWords: what stands in a template is read as people read it, without its
+// markup, and what is said instead is a sentence of its own.
+func TestTemplateWords(t *testing.T) {
+	got := templateWords(`<p class="soft"
+title="x">{{if .Name}}This is for <b>{{.Name}}</b>.{{else}}It is for anybody.{{end}}</p><nav aria-label="Where to"><a href="/">{{.X}}</a></nav>`)
+	if want := []string{"This is for this .", "It is for anybody.", "Where to"}; len(got) != 2 || !slices.Equal(got[1], want) {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
