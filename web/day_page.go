@@ -53,6 +53,7 @@ func (s *Server) coachPage(w http.ResponseWriter, q *http.Request, v visit, agai
 	body := page.Day{
 		DayHead: page.DayHead{Name: d.Name, Title: cmp.Or(d.Title, d.Name), When: d.when(class)},
 		Query:   queryOf(class, q.FormValue("piece")),
+		Past:    !d.Day.IsZero() && d.today.Days(d.Day) > 0,
 		Kept:    arrived(q),
 		Classes: d.links(class, q.FormValue("piece")), Edition: d.says(),
 		Notes: &page.DayNotes{Name: d.Name, Query: queryOf(class, q.FormValue("piece")), All: d.notes},

@@ -46,13 +46,13 @@ func limitForm(l store.Limit, v visit, form string) page.LimitForm {
 
 // limitWhen says since when a limit holds, until when, and whose word it is.
 func limitWhen(l store.Limit) string {
-	parts := []string{"since " + l.Since.String()}
+	parts := []string{"since " + dayWords(l.Since)}
 	if !l.Until.IsZero() {
-		parts = append(parts, "until "+l.Until.String())
+		parts = append(parts, "until "+dayWords(l.Until))
 	}
 	parts = append(parts, map[string]string{store.Theirs: "their own word", store.ACoachs: "a coach’s word", store.AClinician: "a clinician’s word"}[l.Word])
 	if !l.Review.IsZero() {
-		parts = append(parts, "ask again on "+l.Review.String())
+		parts = append(parts, "ask again on "+dayWords(l.Review))
 	}
 	return strings.Join(parts, ", ")
 }

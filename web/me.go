@@ -8,6 +8,7 @@ import (
 	"strings"
 	"time"
 
+	"roomful"
 	"roomful/account"
 	"roomful/store"
 	"roomful/web/page"
@@ -86,15 +87,24 @@ func (s *Server) ownInWords(mine own, body *page.Me) {
 // placeNames say in words how it stands with a place.
 var placeNames = map[string]string{store.In: "a place", store.Waiting: "waiting for a place", store.Out: "given back", store.Missed: "did not come"}
 
+// dayWritten says a day in short that stands as 2027-04-05; anything else as it stands.
+func dayWritten(text string) string {
+	var d roomful.Date
+	if d.UnmarshalText([]byte(text)) != nil {
+		return text
+	}
+	return dayWords(d)
+}
+
 // limitTold is a limit in a sentence.
 func limitTold(l limit) string {
 	text := capital(l.What)
 	if l.Pain != nil {
 		text += fmt.Sprintf(" %d of 10", *l.Pain)
 	}
-	text += ", since " + l.Since
+	text += ", since " + dayWritten(l.Since)
 	if l.Until != "" {
-		text += " until " + l.Until
+		text += " until " + dayWritten(l.Until)
 	}
 	if l.Note != "" {
 		text += ": " + l.Note
@@ -120,7 +130,7 @@ func dayOf(at time.Time) string {
 	if at.IsZero() {
 		return ""
 	}
-	return at.Format(time.DateOnly)
+	return dayWords(roomful.DateOf(at))
 }
 
 // momentOf is a moment as an answer has it, by its day.

@@ -19,7 +19,11 @@ func (s *Server) sorted(routes *http.ServeMux) http.Handler {
 		routes.ServeHTTP(tried, q) // says which methods an address takes
 		switch tried.status {
 		case http.StatusNotFound:
-			s.refuse(w, q, &refusal{tried.status, roomful.Error{Summary: "there is nothing at this address", Hint: "GET /openapi.json lists what there is"}})
+			hint := "GET /openapi.json lists what there is"
+			if wantsPage(q) {
+				hint = "look whether it is written as you meant, or go on from the day"
+			}
+			s.refuse(w, q, &refusal{tried.status, roomful.Error{Summary: "there is nothing at this address", Hint: hint}})
 		case http.StatusMethodNotAllowed:
 			s.refuse(w, q, &refusal{tried.status, roomful.Error{Summary: fmt.Sprintf("this address does not take %s", q.Method), Hint: "it takes " + w.Header().Get("Allow")}})
 		default:

@@ -170,7 +170,7 @@ func ago(d, today roomful.Date) string {
 	case n > 1 && n < 60:
 		return fmt.Sprintf("%d days ago", n)
 	}
-	return d.String()
+	return dayWords(d)
 }
 
 // inWordsList lists words: "06:00 and 17:30".

@@ -227,11 +227,11 @@ func TestToldPage(t *testing.T) {
 func TestLimitPage(t *testing.T) {
 	g := open(t)
 	page := g.goes("coach", "/people/mo/limits/l1", "do", "keep", "what", "back", "pain", "4", "since", "2027-03-01", "until", "", "note", "<b>stairs</b>", "word", "a clinician's", "review", "2027-04-01")
-	shows(t, page, "Back 4 of 10", "since 2027-03-01, a clinician’s word, ask again on 2027-04-01", "&lt;b&gt;stairs", "no loaded bending")
+	shows(t, page, "Back 4 of 10", "since 1 March 2027, a clinician’s word, ask again on 1 April 2027", "&lt;b&gt;stairs", "no loaded bending")
 	if _, page := g.page("mo", "/people/mo"); strings.Contains(page, "Change “Back") {
 		t.Error("a member may change what a clinician has said")
 	}
-	shows(t, g.goes("coach", "/people/mo/limits/l1", "do", "end"), "The limit is over", "No limit holds now", "until 2027-03-03")
+	shows(t, g.goes("coach", "/people/mo/limits/l1", "do", "end"), "The limit is over", "No limit holds now", "until 3 March 2027")
 	shows(t, g.goes("mo", "/people/mo/limits/l2", "do", "keep", "what", "knee", "pain", ""), "Knee", "their own word")
 	hides(t, g.goes("mo", "/people/mo/limits/l2", "do", "drop"), "Knee</strong>")
 	for _, c := range []struct {

@@ -13,6 +13,7 @@ type DayHead struct {
 type Day struct {
 	DayHead
 	Query   string // "?class=..." of the class that is looked at; empty for everybody
+	Past    bool   // the day is over
 	Kept    string // the field whose words have arrived, as data-kept has it; empty for none
 	Classes []DayClass
 	Edition DayEdition
