@@ -8,6 +8,7 @@ import (
 // WantedBar is a bar that somebody is to lift.
 type WantedBar struct {
 	Name    string // of who lifts it, or of the bar
+	Athlete string // the id of who lifts it, which tells people of one name apart; empty where the name does
 	Bar     Mass   // the bare bar, collars apart; 0 takes one that suits from the rack
 	Target  Mass
 	Ceiling Mass // a load above this is never given; 0 is none

@@ -41,7 +41,7 @@ func (d *Day) bars(q Question, p PieceVersions) (*roomful.BarAnswer, error) {
 			bar = roomful.Mass{} // any that is left
 		}
 		ask.Wanted = append(ask.Wanted, roomful.WantedBar{
-			Name: v.Name, Bar: bar, Target: c.Load, Ceiling: roomful.Kg(math.Max(c.High.Kg(), c.Load.Kg())).In(c.Load.Unit), Weight: 1,
+			Name: v.Name, Athlete: v.Athlete, Bar: bar, Target: c.Load, Ceiling: roomful.Kg(math.Max(c.High.Kg(), c.Load.Kg())).In(c.Load.Unit), Weight: 1,
 			MayShare: strength, HeightCm: q.People[i].HeightCm,
 		})
 	}
@@ -92,7 +92,7 @@ func (d *Day) putOn(a *roomful.BarAnswer, versions []roomful.Version) {
 		if c == nil {
 			continue
 		}
-		n := slices.IndexFunc(a.Bars, func(b roomful.LoadedBar) bool { return b.Name == v.Name && b.Load == c.Load && len(b.With) == 0 })
+		n := slices.IndexFunc(a.Bars, func(b roomful.LoadedBar) bool { return b.Athlete == v.Athlete && b.Load == c.Load && len(b.With) == 0 })
 		k := slices.IndexFunc(v.Plates, func(s roomful.SideLoad) bool { return s.Movement == c.Movement })
 		if n >= 0 && k >= 0 {
 			v.Plates[k].Bar, v.Plates[k].PerSide = a.Bars[n].Bar, a.Bars[n].PerSide

@@ -87,16 +87,21 @@ func check(q *roomful.BarQuestion) error {
 	if err := cmp.Or(checkStock("discs", q.Plates), checkStock("bars", q.Rack)); err != nil {
 		return err
 	}
-	seen := map[string]bool{}
+	type whose struct{ athlete, name string }
+	seen := map[whose]bool{}
 	for i := range q.Wanted {
 		w := &q.Wanted[i]
 		if err := w.Check(); err != nil {
 			return err
 		}
-		if seen[w.Name] {
+		lifter := whose{athlete: w.Athlete}
+		if w.Athlete == "" {
+			lifter.name = w.Name
+		}
+		if seen[lifter] {
 			return &roomful.Error{Summary: fmt.Sprintf("two bars are called %q", w.Name), Hint: "give each bar its own name"}
 		}
-		seen[w.Name] = true
+		seen[lifter] = true
 	}
 	if n := len(kinds(q.Plates)); n > mostKinds {
 		return &roomful.Error{Summary: fmt.Sprintf("there are %d kinds of disc, more than %d", n, mostKinds), Hint: "leave out those that nobody uses"}
