@@ -165,3 +165,16 @@ func TestWithdraw(t *testing.T) {
 		t.Errorf("learnt from anew: %q, want two scores that came and two that went", g.done.done)
 	}
 }
+
+// TestMyDayPublished: a day is worked out of what was published, whatever is saved after it.
+func TestMyDayPublished(t *testing.T) {
+	g := barred(t)
+	g.must("coach", "POST", "/sheets/bars/editions", map[string]any{"revision": 1})
+	for i, line := range []string{"9 burpees", "9 bupees"} { // another line, then a typo
+		g.must("coach", "PUT", "/sheets/bars", map[string]any{"revision": i + 1, "text": strings.Replace(barsSheet, "10 pull-ups", line, 1)})
+		text := g.shows("mo", "/sheets/bars", "ring row", "deadlifts", "Show first:")
+		if strings.Contains(text, "burpee") || strings.Contains(text, "not worked out yet") {
+			t.Errorf("after %q was saved: %s", line, mainOf(text))
+		}
+	}
+}

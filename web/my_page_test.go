@@ -106,19 +106,6 @@ func TestMyDayWaits(t *testing.T) {
 	g.shows("mo", "/sheets/long", "47:13", "Take it back")
 }
 
-// TestMyDayPublished: a day is worked out of what was published, whatever is saved after it.
-func TestMyDayPublished(t *testing.T) {
-	g := barred(t)
-	g.must("coach", "POST", "/sheets/bars/editions", map[string]any{"revision": 1})
-	for i, line := range []string{"9 burpees", "9 bupees"} { // another line, then a typo
-		g.must("coach", "PUT", "/sheets/bars", map[string]any{"revision": i + 1, "text": strings.Replace(barsSheet, "10 pull-ups", line, 1)})
-		text := g.shows("mo", "/sheets/bars", "ring row", "deadlifts", "Show first:")
-		if strings.Contains(text, "burpee") || strings.Contains(text, "not worked out yet") {
-			t.Errorf("after %q was saved: %s", line, mainOf(text))
-		}
-	}
-}
-
 // TestMyDayStop: who is referred out is told so, with nothing to lift, and may still talk.
 func TestMyDayStop(t *testing.T) {
 	g := barred(t)

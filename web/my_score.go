@@ -106,19 +106,24 @@ func posting(q *http.Request, v visit) (sent posted, instead string) {
 // scoreForm keeps a score that a form sends, and leads back to the day.
 func (s *Server) scoreForm(w http.ResponseWriter, q *http.Request, v visit) error {
 	sent, instead := posting(q, v)
+	var kept stored
 	err := sent.check(v)
 	if err == nil {
-		_, err = s.keepScore(q, v, sent, instead)
+		kept, err = s.keepScore(q, v, sent, instead)
 	}
 	var wrong *roomful.Error
-	if errors.As(err, &wrong) && !errors.Is(err, errNotYours) && mayTrain(v) && !v.May(account.EditSheets) {
+	if errors.As(err, &wrong) && !errors.Is(err, errNotYours) && !errors.Is(err, errNoScore) && mayTrain(v) && !v.May(account.EditSheets) {
 		q.SetPathValue("name", sent.Sheet)
 		return s.myDay(w, q, v, redrawn{status: http.StatusBadRequest, score: &page.MyScore{ID: sent.ID, Text: sent.Text, Instead: instead, Wrong: said2(wrong)}})
 	}
 	if err != nil {
 		return err
 	}
-	return next(w, q, backTo(q, sent.Sheet, "score", "score"))
+	said := "score"
+	if kept.TakenBack {
+		said = "score-was-back"
+	}
+	return next(w, q, backTo(q, sent.Sheet, said, "score"))
 }
 
 // withdrawForm takes a score back, and leads back to its day.

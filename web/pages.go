@@ -121,6 +121,7 @@ var said = map[string]string{
 	"password": "Your password is kept. Your other devices are signed out.",
 
 	"scores":          "The scores are kept.",
+	"scores-but-one":  "The scores are kept, but for one that was taken back before and stays so.",
 	"score-corrected": "The score is corrected.",
 	"score-out":       "The score is taken out.",
 
@@ -142,6 +143,8 @@ var said = map[string]string{
 	"given":             "It is worked out for them again.",
 	"answer":            "Your answer is kept.",
 	"published":         "Published. Members see it as it stands here.",
+
+	"score-was-back": "That score was taken back before, and stays so. Type it again to have it.",
 
 	"score":  "Your score is kept.",
 	"back":   "Your score is taken back.",

@@ -33,6 +33,8 @@ type stored struct {
 	Score   string            `json:"score"`
 	Text    *string           `json:"text"`
 	Reading *exchange.Reading `json:"reading"`
+	// TakenBack: it had come before and was withdrawn, which it stays.
+	TakenBack bool `json:"taken_back"`
 }
 
 // mostScore bounds the text of a score, which is kept for ever.
@@ -90,7 +92,11 @@ func (s *Server) keepScore(q *http.Request, v visit, sent posted, instead string
 			}
 		}
 		if instead != "" {
-			if _, err := withdrawn(b, v, instead); err != nil {
+			was, err := withdrawn(b, v, instead)
+			if err == nil {
+				err = mayReplace(b, was, sent.ID)
+			}
+			if err != nil {
 				return err
 			}
 		}
@@ -165,7 +171,7 @@ func (s *Server) read(d store.Document, who roomful.Athlete, piece, text string)
 
 // shown is a score as the one who asks may see it.
 func shown(a store.Attempt, own bool) stored {
-	out := stored{ID: a.ID, Person: a.Person, Sheet: a.Sheet, Piece: a.Piece, Day: a.Day.String()}
+	out := stored{ID: a.ID, Person: a.Person, Sheet: a.Sheet, Piece: a.Piece, Day: a.Day.String(), TakenBack: !a.WithdrawnAt.IsZero()}
 	if own {
 		out.Text = &a.Text
 	}

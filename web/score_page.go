@@ -101,14 +101,13 @@ func (s *Server) changeScore(w http.ResponseWriter, q *http.Request, v visit) er
 		}
 		person, seq = a.Person, a.Seq
 		if !out {
-			if wrong, seq, err = s.correct(b, v, sheet, a, form.Get("new"), text); err != nil || wrong != "" {
+			wrong, seq, err = s.correct(b, v, sheet, a, form.Get("new"), text)
+			if err != nil || wrong != "" || seq == 0 {
 				return err
 			}
 		}
-		if !a.WithdrawnAt.IsZero() || !out && seq == 0 {
-			return nil // it was before, or nothing was to be corrected
-		}
-		return b.Withdraw(a.ID)
+		_, err = withdrawn(b, v, a.ID)
+		return err
 	}); err != nil {
 		return err
 	}
@@ -128,16 +127,19 @@ func (s *Server) changeScore(w http.ResponseWriter, q *http.Request, v visit) er
 // correct keeps a text in the place of a score, and says what is wrong with it if
 // anything is. It answers with the change that brought it, nought when it is the same.
 func (s *Server) correct(b *store.Books, v visit, d desk.Page, a store.Attempt, id, text string) (wrong string, seq int64, err error) {
-	if text == a.Text {
-		return "", 0, nil
+	if err := mayReplace(b, a, id); err != nil || text == a.Text {
+		return "", 0, err
 	}
 	sent := posted{ID: id, Person: a.Person, Sheet: d.Name, Text: text}
 	if err := sent.check(v); err != nil {
 		return "", 0, err
 	}
-	_, seq, err = s.keepOne(b, d, many{Day: a.Day, Piece: a.Piece}, oneOfMany{ID: id, Person: a.Person, Text: text})
+	kept, seq, err := s.keepOne(b, d, many{Day: a.Day, Piece: a.Piece}, oneOfMany{ID: id, Person: a.Person, Text: text})
 	if hint := roomful.HintOf(err); hint != "" {
 		return "That cannot be read as a score. " + capital(hint) + ".", 0, nil
+	}
+	if kept.TakenBack {
+		return "", 0, errNoScore
 	}
 	return "", seq, err
 }

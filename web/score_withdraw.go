@@ -1,6 +1,7 @@
 package web
 
 import (
+	"errors"
 	"net/http"
 
 	"roomful/account"
@@ -47,4 +48,16 @@ func withdrawn(b *store.Books, v visit, id string) (store.Attempt, error) {
 		return a, nil
 	}
 	return a, b.Withdraw(a.ID)
+}
+
+// mayReplace refuses to put a score in the place of one that stands no longer: of two
+// corrections the first holds. One that has come before may come again.
+func mayReplace(b *store.Books, was store.Attempt, id string) error {
+	if was.WithdrawnAt.IsZero() {
+		return nil
+	}
+	if _, err := b.Attempt(id); !errors.Is(err, store.ErrMissing) {
+		return err
+	}
+	return errNoScore
 }

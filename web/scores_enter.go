@@ -239,10 +239,15 @@ func (s *Server) keepScoresForm(w http.ResponseWriter, q *http.Request, v visit)
 			sent.Scores = append(sent.Scores, o)
 		}
 	}
-	if _, err := s.keepAll(q, v, sent); err != nil {
+	kept, err := s.keepAll(q, v, sent)
+	if err != nil {
 		return err
 	}
-	to := "/sheets/" + url.PathEscape(q.PathValue("name")) + "/scores?said=scores"
+	said := "scores"
+	if slices.ContainsFunc(kept.Scores, func(one stored) bool { return one.TakenBack }) {
+		said = "scores-but-one"
+	}
+	to := "/sheets/" + url.PathEscape(q.PathValue("name")) + "/scores?said=" + said
 	if class := form.Get("class"); class != "" {
 		to += "&class=" + url.QueryEscape(class)
 	}

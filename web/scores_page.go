@@ -5,6 +5,7 @@ import (
 	"net/http"
 	"net/url"
 	"slices"
+	"strings"
 
 	"roomful/account"
 	"roomful/store"
@@ -56,7 +57,7 @@ const lastDays = 60
 
 // scoresPage is what was scored on a day.
 func (s *Server) scoresPage(w http.ResponseWriter, q *http.Request, v visit) error {
-	return s.showScores(w, q, v, http.StatusOK, page.ScoreEntry{Kept: q.FormValue("said") == "scores"})
+	return s.showScores(w, q, v, http.StatusOK, page.ScoreEntry{Kept: strings.HasPrefix(q.FormValue("said"), "scores")})
 }
 
 // pageOfBoard is how many people a side of a board has on a page.

@@ -187,6 +187,7 @@ var (
 	errNotIn    = &refusal{http.StatusUnauthorized, roomful.Error{Summary: "nobody is signed in here", Hint: "open the link of your invitation, or ask your coach for one"}}
 	errNotYours = &refusal{http.StatusForbidden, roomful.Error{Summary: "that is not yours to do", Hint: "ask a coach"}}
 	errOwners   = &refusal{http.StatusForbidden, roomful.Error{Summary: "that is not yours to do", Hint: "ask the owner of the gym"}}
+	errNoScore  = &refusal{http.StatusConflict, roomful.Error{Summary: "that score was changed or taken back meanwhile", Hint: "open the day again, and change the score that stands there now"}}
 	errTooMany  = &refusal{http.StatusTooManyRequests, roomful.Error{Summary: "that was tried too often", Hint: "wait a minute and try again"}}
 )
 
