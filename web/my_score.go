@@ -53,10 +53,17 @@ func (s *Server) myScore(q *http.Request, v visit, d store.Document, body *page.
 		}
 	}
 	body.Score = form
-	if can && len(kept) == 0 && body.Stop == "" && !body.Home {
+	if can && len(kept) == 0 && body.Stop == "" && !body.Home && !eased(known.of.Who, stages) {
 		body.Beats, err = known.until(d.Day).beats(q, stages)
 	}
 	return err
+}
+
+// eased reports whether somebody does something else since it hurts: nothing is to be beaten
+// then.
+func eased(who roomful.Athlete, stages []roomful.Stage) bool {
+	return slices.ContainsFunc(who.Limits, func(l roomful.Limit) bool { return l.Pain > 0 }) &&
+		slices.ContainsFunc(stages, func(g roomful.Stage) bool { return g.Version != nil && g.Version.ByHand })
 }
 
 // keptScore is a score that is kept: what it was read as, how it stands beside the last

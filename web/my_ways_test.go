@@ -178,3 +178,15 @@ func TestReadBesideUnread(t *testing.T) {
 		t.Errorf("%d readings of one text: %s", n, text)
 	}
 }
+
+// TestNothingToBeatWhileSore: who goes easy since something hurts is told no number to
+// beat, and hears of it again the next time.
+func TestNothingToBeatWhileSore(t *testing.T) {
+	g := lifting(t)
+	attempted(t, g, "4+3, front squats 30 kg")
+	g.shows("mo", "/sheets/bars", "Match 4+3.")
+	g.must("mo", "POST", "/sheets/bars/sore/mo", map[string]any{"where": "knee", "pain": 4, "red_flag": false, "take": 1, "id": "l-today"})
+	if text := g.shows("mo", "/sheets/bars", "How did it go?"); strings.Contains(text, "Match 4+3") {
+		t.Error("a knee that hurts is told what to beat")
+	}
+}
