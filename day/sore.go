@@ -18,6 +18,13 @@ type Relief struct {
 	roomful.Relief
 }
 
+// Refer ends it for somebody with a red flag, or with pain that is too much, on any day and
+// without one; false when nothing stops them.
+func (d *Day) Refer(who roomful.Athlete, on roomful.Date, c roomful.Complaint) (Relief, bool) {
+	out, stops := version.Refer(who, on, d.Gym, c)
+	return Relief{Relief: out}, stops
+}
+
 // Relieve answers somebody among the people of a question who says that something
 // hurts, from the version that they have among everybody. What stops them stops
 // them whatever the sheet says.
@@ -26,8 +33,9 @@ func (d *Day) Relieve(ctx context.Context, q Question, who roomful.Athlete, c ro
 	if err != nil {
 		return Relief{}, err
 	}
-	if out, stops := version.Refer(who, of.on, d.Gym, c); stops {
-		return Relief{of.piece, out}, nil
+	if out, stops := d.Refer(who, of.on, c); stops {
+		out.Piece = of.piece
+		return out, nil
 	}
 	of.Runs = fewestRuns
 	r := d.versionRequest(ctx, &of, false)

@@ -129,7 +129,8 @@ func TestMySore(t *testing.T) {
 		t.Error("Bo reads of Mo's back")
 	}
 	g.later(24 * time.Hour)
-	step(map[string]string{"id": "l2", "where": "back", "pain": "4", "flag-saddle": "yes", "none": "yes"}, "Stop here", "your coach sees it")
+	_, _, to := g.sends("mo", "/sheets/bars/sore/mo", map[string]string{"id": "l2", "where": "back", "pain": "4", "flag-saddle": "yes", "none": "yes"})
+	g.shows("mo", to, "Stop here", "your coach sees it")
 	g.shows("mo", "/sheets/bars", "Not today")
 }
 

@@ -1,8 +1,8 @@
 package web
 
 import (
-	"errors"
 	"net/http"
+	"slices"
 	"time"
 
 	"roomful"
@@ -52,13 +52,44 @@ func (s *Server) sore(w http.ResponseWriter, q *http.Request, v visit) error {
 	return answer(w, out)
 }
 
-// answerSore answers somebody who hurts, and writes down what has to be.
+// answerSore answers somebody who hurts, and writes down what has to be. What stops them
+// needs nothing but the person: neither a place, nor a sheet that can be read.
 func (s *Server) answerSore(q *http.Request, v visit, who string, sent hurting) (out relief, got day.Relief, err error) {
+	told, err := s.bodyOf(q, v, who, sent.Piece)
+	if err != nil {
+		return out, got, err
+	}
+	if c, is := sent.yes(told.Limits); is {
+		return s.stop(q, v, told, sent.ID, c)
+	}
+	complaint, answered, err := sent.complaint()
+	if err != nil {
+		return out, got, err
+	}
+	was, err := s.takenBefore(q, v, told, sent, complaint)
+	if err != nil {
+		return out, got, err
+	}
+	if _, stops := told.day.Refer(told.Athlete, told.today, complaint); answered && stops && was == nil {
+		return s.stop(q, v, told, sent.ID, complaint)
+	}
 	end, err := s.Desk.Turn(q.Context())
 	if err != nil {
 		return out, got, err
 	}
 	defer end()
+	return s.easeSore(q, v, who, sent, answering{complaint, answered, was})
+}
+
+// answering is what is known of an answer before the day is looked at.
+type answering struct {
+	complaint roomful.Complaint
+	answered  bool   // the questions
+	was       *limit // what was written down when the same was sent before; nil for nothing
+}
+
+// easeSore answers somebody who may go on, from the day that they are at.
+func (s *Server) easeSore(q *http.Request, v visit, who string, sent hurting, of answering) (out relief, got day.Relief, err error) {
 	ask, err := s.Desk.Asked(q.Context(), s.askAlone(q, v, who))
 	if err != nil {
 		return out, got, err
@@ -68,24 +99,16 @@ func (s *Server) answerSore(q *http.Request, v visit, who string, sent hurting) 
 	if err != nil {
 		return out, got, err
 	}
-	complaint, answered, err := sent.complaint(athlete)
-	if err != nil {
-		return out, got, err
-	}
-	was, err := s.takenBefore(q, v, who, sent)
-	if err != nil {
-		return out, got, err
-	}
-	got = day.Relief{Relief: roomful.Relief{Athlete: who, Name: athlete.Name, Complaint: complaint, Ask: roomful.FlagsFor(sent.Where, athlete.Limits)}}
-	if answered {
-		if got, err = ask.Day.Relieve(q.Context(), ask.Question, athlete, complaint); err != nil {
+	got = day.Relief{Relief: roomful.Relief{Athlete: who, Name: athlete.Name, Complaint: of.complaint, Ask: roomful.FlagsFor(sent.Where, athlete.Limits)}}
+	if of.answered {
+		if got, err = ask.Day.Relieve(q.Context(), ask.Question, athlete, of.complaint); err != nil {
 			return out, got, err
 		}
 	}
 	out = relief{Relief: exchange.ReliefOf(got.Piece, got.Relief)}
-	if was != nil {
-		out.Limit, out.Taken, out.Options = was, sent.Take, []exchange.Remedy{}
-	} else if answered && (got.Stop != "" || sent.Take != 0) {
+	if of.was != nil {
+		out.Limit, out.Taken, out.Options = of.was, sent.Take, []exchange.Remedy{}
+	} else if of.answered && sent.Take != 0 {
 		if out.Limit, err = s.keepSore(q, v, ask, sent, got); err != nil {
 			return out, got, err
 		}
@@ -94,15 +117,10 @@ func (s *Server) answerSore(q *http.Request, v visit, who string, sent hurting) 
 	return out, got, nil
 }
 
-// complaint is what somebody says, and whether the questions were answered. A yes to all
-// of them at once could be any: it is taken for the most pressing.
-func (h hurting) complaint(who roomful.Athlete) (c roomful.Complaint, answered bool, err error) {
+// complaint is what somebody says with no yes in it, and whether the questions were
+// answered.
+func (h hurting) complaint() (c roomful.Complaint, answered bool, err error) {
 	c = roomful.Complaint{Area: h.Where, Pain: h.Pain, Flags: h.Flags, Of: roomful.MovementID(h.Movement), At: time.Duration(h.At * float64(time.Second))}
-	if h.RedFlag != nil && *h.RedFlag && len(h.Flags) == 0 {
-		for _, f := range roomful.FlagsFor(h.Where, who.Limits) {
-			c.Flags = append(c.Flags, f.ID)
-		}
-	}
 	switch {
 	case h.Take != 0 && h.ID == "":
 		err = &roomful.Error{Summary: "choosing what to do instead: under which id", Hint: "send an id made where it was typed, so that sent twice it is done once"}
@@ -113,23 +131,31 @@ func (h hurting) complaint(who roomful.Athlete) (c roomful.Complaint, answered b
 	default:
 		err = c.Check()
 	}
-	return c, len(c.Flags) > 0 || h.RedFlag != nil, err
+	return c, h.RedFlag != nil, err
 }
 
 // takenBefore is the limit of an answer that was sent before, under its id; nil for none.
-// A way that was taken is not made gentler once more.
-func (s *Server) takenBefore(q *http.Request, v visit, who string, sent hurting) (found *limit, err error) {
+// A way that was taken is not made gentler once more, and an id that something else is
+// kept under is refused.
+func (s *Server) takenBefore(q *http.Request, v visit, who hurt, sent hurting, c roomful.Complaint) (found *limit, err error) {
 	if sent.Take == 0 {
 		return nil, nil
 	}
 	err = s.view(q, v, func(b *store.Books) error {
-		l, err := findLimit(b, who, sent.ID)
-		if errors.Is(err, store.ErrMissing) {
-			return nil
+		all, err := b.Limits("")
+		if err != nil {
+			return err
 		}
-		one := limitOf(l)
+		at := slices.IndexFunc(all, func(l store.Limit) bool { return l.ID == sent.ID })
+		switch {
+		case at < 0 || all[at].RefersOut():
+			return nil
+		case all[at] != who.limit(v, sent.ID, c):
+			return store.ErrTaken
+		}
+		one := limitOf(all[at])
 		found = &one
-		return err
+		return nil
 	})
 	return found, err
 }
@@ -137,25 +163,26 @@ func (s *Server) takenBefore(q *http.Request, v visit, who string, sent hurting)
 // keepSore writes down today's limit, and the way that was taken. What hurts is theirs to
 // say: it stands above what a coach has set, whose version is what was made gentler.
 func (s *Server) keepSore(q *http.Request, v visit, ask desk.Asked, sent hurting, got day.Relief) (*limit, error) {
-	if sent.Take > len(got.Remedies) && got.Stop == "" {
+	if sent.Take > len(got.Remedies) {
 		return nil, &roomful.Error{Summary: "choosing what to do instead: there is no such option", Hint: "read them again: they may have changed"}
 	}
-	if err := s.still(q, v, ask.Sheet); err != nil && got.Stop == "" {
+	if err := s.still(q, v, ask.Sheet); err != nil {
+		return nil, err
+	}
+	if err := checkID("limit", sent.ID); err != nil {
 		return nil, err
 	}
 	var out limit
 	err := s.update(q, v, func(b *store.Books) error {
-		l, err := s.soreLimit(b, v, sent, got)
+		on, err := s.today(b)
 		if err != nil {
 			return err
 		}
-		if err := b.PutLimit(l); err != nil {
+		l := hurt{Athlete: roomful.Athlete{ID: got.Athlete}, today: on}.limit(v, sent.ID, got.Complaint)
+		if err := newLimit(b, l); err != nil {
 			return err
 		}
 		out = limitOf(l)
-		if got.Stop != "" {
-			return nil
-		}
 		taken := got.Remedies[sent.Take-1]
 		of := got.Version // with what goes on as the first of them from then on
 		o := store.Override{Document: ask.Sheet.ID, Piece: keyOf(ask.Session, got.Piece), Person: got.Athlete, Work: taken.Segment.Work, Account: v.Account.ID, At: s.Now(),
@@ -179,27 +206,4 @@ func (s *Server) keepSore(q *http.Request, v visit, ask desk.Asked, sent hurting
 		return b.PutOverride(o)
 	})
 	return &out, err
-}
-
-// soreLimit is what hurts as a limit for today: a red flag is one that stops, and says no
-// more of it.
-func (s *Server) soreLimit(b *store.Books, v visit, sent hurting, got day.Relief) (store.Limit, error) {
-	on, err := s.today(b)
-	if err != nil {
-		return store.Limit{}, err
-	}
-	id := sent.ID
-	if id == "" {
-		if id, err = s.NewID(); err != nil {
-			return store.Limit{}, err
-		}
-	}
-	l := store.Limit{ID: id, Person: got.Athlete, Limit: got.Complaint.Limit(), Since: on, Until: on, Word: store.Theirs}
-	if got.Stop != "" && !l.RefersOut() {
-		l.Limit = roomful.Limit{What: "stop", Pain: -1}
-	}
-	if !v.is(got.Athlete) {
-		l.Word = store.ACoachs
-	}
-	return l, checkID("limit", id)
 }

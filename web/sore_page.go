@@ -13,8 +13,13 @@ import (
 	"roomful/web/page"
 )
 
-// sorePage asks somebody who hurts where and how much.
+// sorePage asks somebody who hurts where and how much, or shows them that they stop.
 func (s *Server) sorePage(w http.ResponseWriter, q *http.Request, v visit) error {
+	if word := q.FormValue("stopped"); word != "" {
+		if shown, err := s.showStop(w, q, v, word); err != nil || shown {
+			return err
+		}
+	}
 	return s.showSore(w, q, v, http.StatusOK, hurting{}, nil, "")
 }
 
@@ -26,7 +31,7 @@ func (s *Server) soreForm(w http.ResponseWriter, q *http.Request, v visit) error
 		return err
 	}
 	sent, wrong := hurtingOf(q)
-	if wrong != "" {
+	if _, yes := sent.yes(nil); wrong != "" && !yes {
 		return s.showSore(w, q, v, http.StatusBadRequest, sent, nil, wrong)
 	}
 	out, got, err := s.answerSore(q, v, who, sent)
@@ -35,8 +40,15 @@ func (s *Server) soreForm(w http.ResponseWriter, q *http.Request, v visit) error
 	if errors.As(err, &said) && !errors.As(err, &refused) {
 		return s.showSore(w, q, v, http.StatusBadRequest, hurting{ID: sent.ID, Where: sent.Where, Pain: sent.Pain, Movement: sent.Movement}, nil, said2(said))
 	}
+	if errors.Is(err, store.ErrTaken) {
+		return s.showSore(w, q, v, http.StatusConflict, hurting{Where: sent.Where, Pain: sent.Pain, Movement: sent.Movement}, nil,
+			"Something else was noted from this page before, or has changed since. Look at what is here, and send it again.")
+	}
 	if err != nil {
 		return err
+	}
+	if got.Stop != "" {
+		return next(w, q, stopPath(q, who, got))
 	}
 	if out.Taken != 0 {
 		return next(w, q, backToDay(q, v, "eased"))
