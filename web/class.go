@@ -106,7 +106,7 @@ func (s *Server) takePlace(w http.ResponseWriter, q *http.Request, v visit) erro
 		return err
 	}
 	return s.changeClass(w, q, v, func(b *store.Books) error {
-		_, err := askPlace(b, q.PathValue("class"), who)
+		_, err := s.askPlace(b, v, q.PathValue("class"), who)
 		return err
 	})
 }
@@ -117,7 +117,7 @@ func (s *Server) leavePlace(w http.ResponseWriter, q *http.Request, v visit) err
 	if err != nil {
 		return err
 	}
-	return s.changeClass(w, q, v, func(b *store.Books) error { return b.Leave(q.PathValue("class"), who, store.Out) })
+	return s.changeClass(w, q, v, func(b *store.Books) error { return s.giveBack(b, v, q.PathValue("class"), who) })
 }
 
 // missPlace notes that somebody had a place and did not come.

@@ -240,37 +240,15 @@ func (s *Server) setPlace(b *store.Books, v visit, class, who, do string) (said 
 	}
 	switch do {
 	case "leave":
-		return own + "place-out", b.Leave(class, who, store.Out)
+		return own + "place-out", s.giveBack(b, v, class, who)
 	case "missed":
 		if !v.May(account.EditPeople) {
 			return "", errNotYours
 		}
 		return "place-missed", b.Leave(class, who, store.Missed)
 	}
-	if !v.May(account.EditPeople) {
-		if err := s.notOver(b, class); err != nil {
-			return "", err
-		}
-	}
-	state, err := askPlace(b, class, who)
+	state, err := s.askPlace(b, v, class, who)
 	return own + "place-" + state, err
-}
-
-// notOver refuses a class that is over.
-func (s *Server) notOver(b *store.Books, class string) error {
-	c, err := b.Class(class)
-	if err != nil {
-		return err
-	}
-	gym, err := b.Gym()
-	if err != nil {
-		return err
-	}
-	now := gym.Clock(s.Now())
-	if _, end := begins(c, now.Location()); !now.Before(end) {
-		return &roomful.Error{Summary: "asking for a place: this class is over", Hint: "look for another"}
-	}
-	return nil
 }
 
 // weekFrom is what an address says of the week that somebody was looking at.

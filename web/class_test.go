@@ -2,6 +2,7 @@ package web_test
 
 import (
 	"fmt"
+	"net/http"
 	"testing"
 	"time"
 )
@@ -76,6 +77,52 @@ func TestClass(t *testing.T) {
 		}
 	}
 }
+
+// TestClassOver: once a class is over its places are the coach's, by form and for programs
+// alike, and so is somebody's who did not come from when that is noted.
+func TestClassOver(t *testing.T) {
+	g := open(t)
+	for _, id := range []string{"c1", "c2"} {
+		g.must("coach", "PUT", "/classes/"+id, map[string]any{"date": "2027-03-04", "start": "06:00", "sheet": "drip"})
+		g.must("mo", "PUT", "/classes/"+id+"/places/mo", nil)
+	}
+	g.later(70 * time.Minute) // 06:10
+	g.must("coach", "POST", "/classes/c1/places/mo/missed", nil)
+	refused := func(when, who, class string) {
+		t.Helper()
+		for what, status := range map[string]int{
+			"take":   first(g.sends(who, "/classes/"+class+"/places", map[string]string{"do": "take"})),
+			"leave":  first(g.sends(who, "/classes/"+class+"/places", map[string]string{"do": "leave"})),
+			"PUT":    first2(g.ask(who, "PUT", "/classes/"+class+"/places/"+who, nil)),
+			"DELETE": first2(g.ask(who, "DELETE", "/classes/"+class+"/places/"+who, nil)),
+		} {
+			if status != http.StatusBadRequest {
+				t.Errorf("%s, %s by %s: %d", when, what, who, status)
+			}
+		}
+	}
+	state := func(class string) string {
+		for _, c := range g.must("coach", "GET", "/classes?from=2027-03-04", nil)["classes"].([]any) {
+			if c := c.(map[string]any); c["id"] == class {
+				return fmt.Sprint(c["places"])
+			}
+		}
+		return ""
+	}
+	refused("while it runs", "mo", "c1")
+	g.later(60 * time.Minute) // 07:10
+	refused("when it is over", "mo", "c2")
+	refused("when it is over", "bo", "c2")
+	if c1, c2 := state("c1"), state("c2"); c1 != "[map[name:Mo person:mo state:missed]]" || c2 != "[map[name:Mo person:mo state:in]]" {
+		t.Errorf("there are %s and %s", c1, c2)
+	}
+	hasNot(t, "Mo's day", g.shows("mo", "/sheets/drip", "You were in at 06:00."), "Give it back", "Take one")
+	hasNot(t, "Bo's day", g.shows("bo", "/sheets/drip", "Drip"), "Take one", "06:00")
+	g.must("coach", "DELETE", "/classes/c2/places/mo", nil) // who came is theirs to say
+	g.must("coach", "PUT", "/classes/c1/places/mo", nil)
+}
+
+func first2(status int, _ string, _ http.Header) int { return status }
 
 // TestToday is the day on the gym's own clock: at five in the evening in UTC it is
 // tomorrow on the other side of the world.

@@ -19,6 +19,10 @@ func (s *Server) placesOf(b *store.Books, v visit, d store.Document, named strin
 	if len(classes) == 0 {
 		return nil, own, nil
 	}
+	gym, err := b.Gym()
+	if err != nil {
+		return nil, own, err
+	}
 	out = &page.MyPlace{}
 	for _, c := range classes {
 		places, err := b.SignUps(c.ID)
@@ -36,6 +40,11 @@ func (s *Server) placesOf(b *store.Books, v visit, d store.Document, named strin
 			}
 		}
 		switch {
+		case over(c, gym.Clock(s.Now())):
+			if state == store.In && (own.ID == "" || c.ID == named) {
+				own = c
+				out.Says, out.Class, out.Give = "You were in at "+c.Start+".", "", ""
+			}
 		case state == store.In && (own.ID == "" || c.ID == named):
 			own = c
 			out.Says, out.Class, out.Give = "You are in at "+c.Start+".", c.ID, "Give it back"
@@ -45,9 +54,12 @@ func (s *Server) placesOf(b *store.Books, v visit, d store.Document, named strin
 			out.Offers = append(out.Offers, page.MyOffer{Class: c.ID, Says: offerWords(c, in)})
 		}
 	}
-	if out.Class != "" {
+	switch {
+	case out.Says != "":
 		out.Offers = nil // one hour a day is enough; the timetable has the others
-	} else {
+	case len(out.Offers) == 0:
+		return nil, own, nil
+	default:
 		out.Says = "You have no place yet. Take one:"
 	}
 	return out, own, nil

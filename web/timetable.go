@@ -3,6 +3,7 @@ package web
 import (
 	"errors"
 	"regexp"
+	"slices"
 	"time"
 
 	"roomful"
@@ -191,7 +192,7 @@ func writeClass(b *store.Books, id string, sent putting) error {
 }
 
 // askPlace asks for a place for somebody: in while there is one, else waiting.
-func askPlace(b *store.Books, class, person string) (state string, err error) {
+func (s *Server) askPlace(b *store.Books, v visit, class, person string) (state string, err error) {
 	if _, err := b.Person(person); err != nil {
 		return "", err
 	}
@@ -202,8 +203,49 @@ func askPlace(b *store.Books, class, person string) (state string, err error) {
 	if c.CalledOff {
 		return "", &roomful.Error{Summary: "asking for a place: this class is called off", Hint: "look for another"}
 	}
+	if err := s.stillTheirs(b, v, c, person); err != nil {
+		return "", err
+	}
 	got, err := b.SignUp(c.ID, person)
 	return got.State, err
+}
+
+// giveBack gives somebody's place back.
+func (s *Server) giveBack(b *store.Books, v visit, class, person string) error {
+	c, err := b.Class(class)
+	if err != nil {
+		return err
+	}
+	if err := s.stillTheirs(b, v, c, person); err != nil {
+		return err
+	}
+	return b.Leave(c.ID, person, store.Out)
+}
+
+// stillTheirs refuses members who ask for a place or give it back once the class is over,
+// or once a coach has noted that they did not come: who came is the coach's to say.
+func (s *Server) stillTheirs(b *store.Books, v visit, c store.Class, person string) error {
+	if v.May(account.EditPeople) {
+		return nil
+	}
+	gym, err := b.Gym()
+	if err != nil {
+		return err
+	}
+	if over(c, gym.Clock(s.Now())) {
+		return &roomful.Error{Summary: "asking for a place, or giving one back: this class is over", Hint: "look for another"}
+	}
+	all, err := b.SignUps(c.ID)
+	if slices.ContainsFunc(all, func(one store.SignUp) bool { return one.Person == person && one.State == store.Missed }) {
+		return &roomful.Error{Summary: "a place: your coach has noted that you did not come", Hint: "if you did, tell them"}
+	}
+	return err
+}
+
+// over reports whether a class has ended by a clock.
+func over(c store.Class, now time.Time) bool {
+	_, end := begins(c, now.Location())
+	return !now.Before(end)
 }
 
 // begins is when a class begins and ends on a clock.
