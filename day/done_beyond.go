@@ -36,7 +36,7 @@ func (r *redo) beyond() {
 				}
 			}
 			r.out.Easier = true
-			r.out.Assumed = append(r.out.Assumed, fmt.Sprintf("%s instead of %s: as written is beyond them", r.day.Lexicon.Movement(to).Plural, m.Plural))
+			r.out.Assumed = append(r.out.Assumed, fmt.Sprintf("%s instead of %s, as is usual for them", r.day.Lexicon.Movement(to).Plural, m.Plural))
 			break
 		}
 	}

@@ -167,7 +167,7 @@ func TestDoneBeyond(t *testing.T) {
 	if said == "pull-up" || written != "pull-up" {
 		t.Errorf("nothing said: %s; as written: %s", said, written)
 	}
-	if a := strings.Join(got[0].Done.Assumed, "; "); !strings.Contains(a, "instead of pull-ups: as written is beyond them") {
+	if a := strings.Join(got[0].Done.Assumed, "; "); !strings.Contains(a, "instead of pull-ups, as is usual for them") {
 		t.Errorf("assumed %q", a)
 	}
 }

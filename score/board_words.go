@@ -62,12 +62,22 @@ func PlaceWord(one roomful.Placed) string {
 func OtherwiseWords(b roomful.Board, one roomful.Placed) string {
 	words := one.Done.Otherwise()
 	if len(words) == 0 {
-		words = append(words, one.Done.Assumed...)
+		words = assumedOf(one.Done)
 	}
 	if !math.IsNaN(one.Equivalent) {
 		words = append(words, "about "+EquivalentWords(b, one)+" as written")
 	}
 	return strings.Join(words, "; ")
+}
+
+// assumedOf says what was taken for granted of a score that says nothing of it: what is not
+// as written, when something is not.
+func assumedOf(d roomful.Done) []string {
+	other := slices.DeleteFunc(slices.Clone(d.Assumed), func(a string) bool { return strings.HasPrefix(a, "as written:") })
+	if len(other) > 0 {
+		return other
+	}
+	return d.Assumed
 }
 
 // MiddleWords writes the middle score of a class; empty when there is none.
