@@ -73,10 +73,10 @@ func TestRedFlagByForm(t *testing.T) {
 		form map[string]string
 		word string
 	}{
-		"the place given back":  {"", map[string]string{"class": "c1", "where": "knee", "pain": "3", "some": "yes"}, "We are getting you help now"},
-		"a typo in the sheet":   {strings.Replace(bars, "front squats", "frunt sqats", 1), map[string]string{"where": "knee", "pain": "3", "flag-weight": "yes", "some": "yes"}, "no more exercise today"},
-		"a way that is none":    {"", map[string]string{"where": "knee", "pain": "3", "take": "first", "some": "yes"}, "We are getting you help now"},
-		"a way under a kept id": {"", map[string]string{"id": "x9", "where": "knee", "pain": "4", "take": "1", "flag-blow": "yes"}, "no more exercise today"},
+		"the place given back":  {"", map[string]string{"class": "c1", "where": "knee", "pain": "3", "some": "yes"}, "call your coach over now"},
+		"a typo in the sheet":   {strings.Replace(bars, "front squats", "frunt sqats", 1), map[string]string{"where": "knee", "pain": "3", "flag-weight": "yes", "some": "yes"}, "No more exercise today"},
+		"a way that is none":    {"", map[string]string{"where": "knee", "pain": "3", "take": "first", "some": "yes"}, "call your coach over now"},
+		"a way under a kept id": {"", map[string]string{"id": "x9", "where": "knee", "pain": "4", "take": "1", "flag-blow": "yes"}, "No more exercise today"},
 	} {
 		g := lifting(t)
 		g.must("coach", "PUT", "/classes/c1", map[string]any{"date": "2027-03-04", "start": "17:30", "sheet": "bars"})
