@@ -70,8 +70,21 @@ func beginsSo(full, short string) bool {
 func toldApart(p store.Person, among []store.Person) string {
 	for _, o := range among {
 		if o.ID != p.ID && strings.EqualFold(o.Name, p.Name) {
-			return p.Name + " (" + p.ID + ")"
+			return byID(p.Name, p.ID)
 		}
 	}
 	return p.Name
+}
+
+// lineName is what somebody is called before the colon of a line, told apart from others.
+func lineName(apart, name, id string) string {
+	if strings.ContainsAny(apart, ":(") {
+		return byID(name, id)
+	}
+	return apart
+}
+
+// byID is a name that means one person alone, and that can stand before the colon of a line.
+func byID(name, id string) string {
+	return strings.ReplaceAll(name, ":", "") + " (" + id + ")"
 }

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"roomful"
 	"roomful/desk"
@@ -142,12 +143,20 @@ func linesOf(text string) (out []heard) {
 			continue
 		}
 		name, score, found := strings.Cut(line, ":")
-		if !found || strings.ContainsFunc(name, unicode.IsDigit) { // the colon of a time
+		if !found || ofTime(name, score) {
 			name, score = "", line
 		}
 		out = append(out, heard{Line: n, Said: strings.TrimSpace(name), Text: strings.TrimSpace(score), Among: []person{}})
 	}
 	return out
+}
+
+// ofTime reports whether a colon between two texts is that of a time, "Ana 12:40". A name
+// may end in a digit too, "Ana 7: 12:40": a space tells them apart.
+func ofTime(before, behind string) bool {
+	last, _ := utf8.DecodeLastRuneInString(before)
+	next, _ := utf8.DecodeRuneInString(behind)
+	return unicode.IsDigit(last) && unicode.IsDigit(next)
 }
 
 // matched are those of some people whom a name may mean: those called so, else those whose
@@ -156,7 +165,8 @@ func matched(said string, people []roomful.Athlete) []roomful.Athlete {
 	if said == "" {
 		return nil
 	}
-	if _, id, told := strings.Cut(strings.TrimSuffix(said, ")"), " ("); told { // of several of one name: [toldApart]
+	if at := strings.LastIndex(said, " ("); at >= 0 && strings.HasSuffix(said, ")") { // of several of one name: [byID]
+		id := said[at+2 : len(said)-1]
 		if i := slices.IndexFunc(people, func(a roomful.Athlete) bool { return a.ID == id }); i >= 0 {
 			return people[i : i+1]
 		}

@@ -69,3 +69,40 @@ func TestScoreTakenBack(t *testing.T) {
 		t.Errorf("a class sent again leads to %q", to)
 	}
 }
+
+// TestScoresOfNamesakes: of two people of one name each is scored by their field, by the
+// button that asks which, and by a line; a name may have a digit, a colon or words in brackets.
+func TestScoresOfNamesakes(t *testing.T) {
+	names := map[string]string{"t1a": "Twin Peak", "t2b": "Twin Peak", "a7": "Ann 7", "c1": "Cy: Gannet", "d1": "Di (the tall)", "d2": "Di (the tall)"}
+	g := open(t)
+	g.must("coach", "PUT", "/classes/c1", map[string]any{"date": "2027-03-04", "start": "06:00", "sheet": "drip"})
+	for id, name := range names {
+		g.must("coach", "PUT", "/people/"+id, map[string]any{"told": map[string]string{"name": name}})
+		g.must("coach", "PUT", "/classes/c1/places/"+id, nil)
+	}
+	for id := range names {
+		status, text, to := g.sends("coach", "/sheets/drip/scores", map[string]string{"batch": "field", "class": "c1", "s." + id: "5+20"})
+		if status != http.StatusSeeOther || to != "/sheets/drip/scores?said=scores&class=c1" {
+			t.Errorf("the field of %s, %s: %d %s", id, names[id], status, words(text))
+		}
+	}
+	_, text, _ := g.sends("coach", "/sheets/drip/scores/reading", map[string]string{"batch": "b", "text": "Twin Peak: 6+1"})
+	has(t, "two of one name", words(text), "Which Twin Peak?", "Twin Peak (t1a)", "Twin Peak (t2b)")
+	for line, fix := range map[string]string{"Twin Peak: 6+1": "1 name Twin Peak (t2b)", "Ann 7: 6+2": "", "Twin Peak (t1a): 6+3": "", "Di (the tall) (d2): 6+4": ""} {
+		status, text, _ := g.sends("coach", "/sheets/drip/scores", map[string]string{"batch": "line", "text": line, "fix": fix})
+		if status != http.StatusSeeOther {
+			t.Errorf("%s: %d %s", line, status, words(text))
+		}
+	}
+	_, text, _ = g.sends("coach", "/sheets/drip/scores/reading", map[string]string{"batch": "b", "text": "Ann 12:40"})
+	has(t, "a time after a name", words(text), "Whose is it?")
+	of := map[any]int{}
+	for _, one := range g.must("coach", "GET", "/sheets/drip/scores", nil)["scores"].([]any) {
+		of[one.(map[string]any)["person"]]++
+	}
+	for id, n := range map[string]int{"t1a": 2, "t2b": 2, "a7": 2, "c1": 1, "d1": 1, "d2": 2} {
+		if of[id] != n {
+			t.Errorf("%s has %d scores, want %d", id, of[id], n)
+		}
+	}
+}

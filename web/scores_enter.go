@@ -119,7 +119,7 @@ func (s *Server) typedRows(q *http.Request, v visit, form url.Values) (out []str
 				return store.ErrMissing
 			}
 			text := strings.Join(strings.Fields(form.Get("s."+id)), " ")
-			out = append(out, toldApart(all[i], all)+": "+text)
+			out = append(out, lineName(toldApart(all[i], all), all[i].Name, id)+": "+text)
 		}
 		return err
 	})
@@ -167,9 +167,9 @@ func heardOf(one heard, has map[string]string) page.ScoreHeard {
 	for _, p := range one.Among {
 		label := p.Name
 		if slices.ContainsFunc(one.Among, func(o person) bool { return o.ID != p.ID && strings.EqualFold(o.Name, p.Name) }) {
-			label += " (" + p.ID + ")"
+			label = byID(label, p.ID)
 		}
-		out.Fixes = append(out.Fixes, page.Choice{Value: fmt.Sprintf("%d name %s", one.Line, label), Label: label})
+		out.Fixes = append(out.Fixes, page.Choice{Value: fmt.Sprintf("%d name %s", one.Line, lineName(label, p.Name, p.ID)), Label: label})
 	}
 	for _, words := range one.answers {
 		out.Fixes = append(out.Fixes, page.Choice{Value: fmt.Sprintf("%d add %s", one.Line, words), Label: words})
