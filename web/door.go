@@ -145,12 +145,19 @@ func (s *Server) leave(w http.ResponseWriter, q *http.Request, v visit, hashes .
 	if err := s.Store.Update(q.Context(), s.by(v), func(tx *store.Tx) error { return tx.In(v.Gym).SignOut(v.Account.ID, hashes...) }); err != nil {
 		return err
 	}
-	http.SetCookie(w, s.cookie(q, "", -time.Second))
+	s.forget(w, q)
 	if wantsPage(q) {
 		return next(w, q, "/enter")
 	}
 	w.WriteHeader(http.StatusNoContent)
 	return nil
+}
+
+// forget has the browser forget the key, and all that its pages have kept of what was typed.
+// Browsers do the latter over https alone; elsewhere the next account's page does (keep.js).
+func (s *Server) forget(w http.ResponseWriter, q *http.Request) {
+	http.SetCookie(w, s.cookie(q, "", -time.Second))
+	w.Header().Set("Clear-Site-Data", `"storage"`)
 }
 
 // inviting is whom somebody invites: a role, and for a member who of the people it is.

@@ -156,7 +156,7 @@ func (s *Server) erasePage(w http.ResponseWriter, q *http.Request, v visit) erro
 	if err != nil {
 		return err
 	}
-	http.SetCookie(w, s.cookie(q, "", -1))
+	s.forget(w, q)
 	return next(w, q, "/enter?said=erased")
 }
 

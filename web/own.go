@@ -254,7 +254,7 @@ func (s *Server) erase(w http.ResponseWriter, q *http.Request, v visit) error {
 	if err := s.eraseOwn(q, v, sent.Name); err != nil {
 		return err
 	}
-	http.SetCookie(w, s.cookie(q, "", -1))
+	s.forget(w, q)
 	w.WriteHeader(http.StatusNoContent)
 	return nil
 }

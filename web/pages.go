@@ -112,7 +112,7 @@ func (s *Server) frame(b *store.Books, q *http.Request, v visit, here, title str
 		return page.Frame{}, err
 	}
 	seq, err := b.Seq()
-	return page.Frame{Title: title, Gym: gym.Name, Name: v.Account.Name, Role: v.Account.Role, Places: placesOf(v, here), Said: sentence(q), Seq: max(seq, 1)}, err
+	return page.Frame{Title: title, Gym: gym.Name, Name: v.Account.Name, Role: v.Account.Role, Who: v.Account.ID, Places: placesOf(v, here), Said: sentence(q), Seq: max(seq, 1)}, err
 }
 
 // said are the sentences that a page may begin with after a form was sent, by the word

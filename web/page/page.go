@@ -23,6 +23,7 @@ type Frame struct {
 	Gym    string
 	Name   string // who is signed in; empty for nobody
 	Role   string
+	Who    string   // the account, so that what somebody typed is shown again to them alone
 	Places []Place  // where one can go from here
 	Said   string   // what has just been done, in a sentence
 	Seq    int64    // the last change that the page knows of; 0 when it follows none

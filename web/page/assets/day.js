@@ -6,7 +6,8 @@ const editor = document.getElementById("editor");
 const text = document.getElementById("text");
 const write = text.parentElement;
 const revision = editor.elements.revision;
-const base = `${location.pathname} sheet base`; // the revision that a kept text was written from
+const kept = `kept ${document.body.dataset.who ?? ""} ${location.pathname} sheet`; // where keep.js has the text
+const base = `${kept} base`; // the revision that a kept text was written from
 const worked = ["glance", "who", "room"];
 
 // Behind the text stands the same text unseen: it carries the numbers of the lines and what
@@ -110,15 +111,20 @@ async function rework(more = {}) {
   if (!answer) return tell("What you typed could not be worked out just now. It is tried again as you type.");
   const why = answer.querySelector("#who > .look");
   if (dirty() && why) return tell(`${why.textContent.replace(/\s+/g, " ").trim()} What stands here is from before.`);
+  let waits = false;
   for (const id of worked) {
     const fresh = answer.getElementById(id);
     const old = document.getElementById(id);
     if (!fresh || fresh.innerHTML === old.innerHTML) continue;
-    if (more.wait && old.contains(document.activeElement)) continue; // somebody is at it
+    if (window.written(old) || (more.wait && old.contains(document.activeElement))) {
+      waits ||= id === "who" && window.written(old);
+      continue; // somebody is at it
+    }
     if (dirty()) fresh.dataset.dirty = ""; // nothing that was saved takes its place
     old.replaceWith(fresh);
     window.htmx?.process(fresh);
   }
+  if (waits) tell("Who does what is from before, and waits for what you write there: set it, or take it out.");
   if (!more.wait && answer.querySelector("[data-later]")) await rework({ wait: "yes" });
 }
 
@@ -207,12 +213,13 @@ document.addEventListener("renewed", ({ target }) => {
   if (target.matches("[data-later]")) rework({ wait: "yes" });
 });
 
-// What was kept from before was written from the revision of then.
+// What was kept from before was written from the revision of then. A refused text stands on
+// its page as if it had come from there, and is kept all the same, with its revision.
 if (dirty()) {
   revision.value = sessionStorage.getItem(base) ?? revision.value;
   check();
   rework();
-} else {
+} else if (sessionStorage.getItem(kept) === null) {
   sessionStorage.removeItem(base);
 }
 if (document.querySelector("[data-later]") && !dirty()) rework({ wait: "yes" });

@@ -1,9 +1,17 @@
 // Keeps what is being written in a field with data-keep="a name of its own" until it was
 // sent: a lost connection, a closed page and an ended sign-in lose nothing. It is kept for
-// this tab alone, so that who uses the device after finds none of it. A page that shows
-// what was sent says so with data-kept="the names of those fields".
+// this tab alone, and for the account that wrote it: a page of another account forgets it,
+// so that who uses the device after finds none of it. A page that shows what was sent says
+// so with data-kept="the names of those fields".
 
-const place = (name) => `${location.pathname} ${name}`;
+const theirs = `kept ${document.body.dataset.who ?? ""} `;
+const place = (name) => `${theirs}${location.pathname} ${name}`;
+
+if (document.body.dataset.who) {
+  for (const key of Object.keys(sessionStorage)) {
+    if (key.startsWith("kept ") && !key.startsWith(theirs)) sessionStorage.removeItem(key);
+  }
+}
 
 for (const done of document.querySelectorAll("[data-kept]")) {
   for (const name of done.dataset.kept.split(" ")) sessionStorage.removeItem(place(name));

@@ -4,7 +4,19 @@
 
 const seq = document.body.dataset.seq;
 const parts = () => [...document.querySelectorAll("[data-live]")];
-const busy = (part) => part.matches("[data-dirty]") || part.querySelector("[data-dirty]") || (part.contains(document.activeElement) && document.activeElement !== part);
+
+// changed reports whether a field holds something else than it was drawn with.
+function changed(field) {
+  if (field.type === "checkbox" || field.type === "radio") return field.checked !== field.defaultChecked;
+  if (field.type !== "select-one") return field.value !== field.defaultValue;
+  const drawn = [...field.options].find((choice) => choice.defaultSelected) ?? field.options[0];
+  return Boolean(drawn && !drawn.selected);
+}
+
+// written reports whether something was written in a part that is not sent yet; day.js asks too.
+const written = (window.written = (part) => [...part.querySelectorAll("input, textarea, select")].some(changed));
+
+const busy = (part) => part.matches("[data-dirty]") || part.querySelector("[data-dirty]") || written(part) || (part.contains(document.activeElement) && document.activeElement !== part);
 
 let wanted = new Set();
 let due;
@@ -35,8 +47,17 @@ function heard(kind) {
   due = setTimeout(renew, 150); // many changes at once are one
 }
 
-if (seq && parts().length) {
+// follow listens from now on. Where too much has happened to be told one by one, all of the
+// page is fetched again, or, while somebody writes in it, each part that nobody writes in.
+function follow() {
   const changes = new EventSource("/changes");
   changes.addEventListener("change", (event) => heard(JSON.parse(event.data).kind));
-  changes.addEventListener("again", () => location.reload());
+  changes.addEventListener("again", () => {
+    changes.close();
+    if (!busy(document.body)) return location.reload();
+    parts().flatMap((part) => part.dataset.live.split(" ")).forEach(heard);
+    follow();
+  });
 }
+
+if (seq && parts().length) follow();
