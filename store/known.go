@@ -20,6 +20,9 @@ type Override struct {
 	Reason  string // for the person and coaches; empty for none
 	// Segments are what is done from when, when it changes on the way.
 	Segments []roomful.Segment
+	// Beneath is a coach's word that this was set over for what hurts, and that stands again
+	// when this is taken back; nil for none.
+	Beneath *Override
 }
 
 // set is what is kept of an override in JSON: the work first, which was alone once.
@@ -28,6 +31,33 @@ type set struct {
 	Written           roomful.Work
 	Option, Reason    string
 	Segments          []roomful.Segment
+	Beneath           *covered
+}
+
+// covered is what is kept of an override that another was set over.
+type covered struct {
+	Set     set
+	Account string
+	At      int64
+}
+
+// setOf is an override as it is kept, with what is beneath it.
+func setOf(o Override) set {
+	out := set{o.Work.Once, o.Work.Round, o.Work.Last, o.Written, o.Option, o.Reason, o.Segments, nil}
+	if under := o.Beneath; under != nil {
+		out.Beneath = &covered{setOf(*under), under.Account, micro(under.At)}
+	}
+	return out
+}
+
+// fill adds what was kept to an override whose place is known.
+func (kept set) fill(o *Override) {
+	o.Work = roomful.Work{Once: kept.Once, Round: kept.Round, Last: kept.Last}
+	o.Written, o.Option, o.Reason, o.Segments = kept.Written, kept.Option, kept.Reason, kept.Segments
+	if under := kept.Beneath; under != nil {
+		o.Beneath = &Override{Document: o.Document, Piece: o.Piece, Person: o.Person, Account: under.Account, At: instant(under.At)}
+		under.Set.fill(o.Beneath)
+	}
 }
 
 // Overrides lists the versions of a sheet that were set by hand.
@@ -41,15 +71,21 @@ func (b *Books) Overrides(document string) ([]Override, error) {
 		o.At = instant(at)
 		var kept set
 		err = decode(work, &kept)
-		o.Work = roomful.Work{Once: kept.Once, Round: kept.Round, Last: kept.Last}
-		o.Written, o.Option, o.Reason, o.Segments = kept.Written, kept.Option, kept.Reason, kept.Segments
+		kept.fill(&o)
 		return o, err
 	}, `SELECT document_id, piece, person_id, work, account_id, at FROM overrides WHERE gym_id = $1 AND document_id = $2 ORDER BY piece, person_id`, b.gym, document)
 }
 
 // PutOverride sets somebody's version of a piece by hand.
-func (b *Books) PutOverride(o Override) error {
-	work, err := encode(set{o.Work.Once, o.Work.Round, o.Work.Last, o.Written, o.Option, o.Reason, o.Segments})
+func (b *Books) PutOverride(o Override) error { return b.putOverride(o, b.tx.by) }
+
+// PutBack sets a version again that was kept beneath another, as set by whom and when it
+// was.
+func (b *Books) PutBack(o Override) error { return b.putOverride(o, By{o.Account, o.At}) }
+
+// putOverride sets somebody's version of a piece as by an account.
+func (b *Books) putOverride(o Override, by By) error {
+	work, err := encode(setOf(o))
 	if err != nil {
 		return err
 	}
@@ -58,7 +94,7 @@ func (b *Books) PutOverride(o Override) error {
 	}
 	_, err = b.tx.do(`INSERT INTO overrides (gym_id, document_id, piece, person_id, work, account_id, at) VALUES ($1, $2, $3, $4, $5, $6, $7)
 		ON CONFLICT (gym_id, document_id, piece, person_id) DO UPDATE SET work = excluded.work, account_id = excluded.account_id, at = excluded.at`,
-		b.gym, o.Document, o.Piece, o.Person, work, b.tx.by.Account, micro(b.tx.by.At))
+		b.gym, o.Document, o.Piece, o.Person, work, by.Account, micro(by.At))
 	return err
 }
 

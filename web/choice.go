@@ -14,15 +14,20 @@ import (
 
 // choices are the options of a day as one person would do them, and what they do now.
 type choices struct {
-	Person string                 `json:"person"`
-	Name   string                 `json:"name"`
-	Piece  string                 `json:"piece"`
-	Now    *exchange.Version      `json:"now"`     // null for who is referred out
-	Expect *string                `json:"expect"`  // where that would end beside the effort, in words
-	Set    *override              `json:"set"`     // null when nothing was set by hand
-	SetBy  *string                `json:"set_by"`  // whose word that is, by name
-	MaySet bool                   `json:"may_set"` // the one who asks may change it
-	All    []exchange.Alternative `json:"options"`
+	Person string            `json:"person"`
+	Name   string            `json:"name"`
+	Piece  string            `json:"piece"`
+	Now    *exchange.Version `json:"now"`     // null for who is referred out
+	Expect *string           `json:"expect"`  // where that would end beside the effort, in words
+	Set    *override         `json:"set"`     // null when nothing was set by hand
+	SetBy  *string           `json:"set_by"`  // whose word that is, by name
+	MaySet bool              `json:"may_set"` // the one who asks may change it
+	// BeneathBy is whose word holds again when what was set is dropped, by name; null for
+	// nobody's. MayDrop says that the one who asks may drop it.
+	BeneathBy *string `json:"beneath_by"`
+	MayDrop   bool    `json:"may_drop"`
+
+	All []exchange.Alternative `json:"options"`
 }
 
 // choices shows what somebody would do on each option of a day, to them and to coaches.
@@ -101,30 +106,14 @@ func (s *Server) choicesOf(q *http.Request, v visit, c chosen) (choices, error) 
 			return err
 		}
 		one := overrideOf(*o, now.Name)
-		out.Set, out.SetBy, out.MaySet = &one, &by.Name, v.May(account.Override) || desk.OwnChoice(by, *o)
-		return nil
+		out.Set, out.SetBy, out.MayDrop = &one, &by.Name, v.May(account.Override) || desk.OwnChoice(by, *o)
+		holds, under, err := holding(b, o, by)
+		if out.MaySet = out.MayDrop && coachesWord(v, under, holds) == nil; o.Beneath != nil {
+			out.BeneathBy = &under.Name
+		}
+		return err
 	})
 	return out, err
-}
-
-// setFor is what was set by hand for somebody of a piece, and by whom; nil for nothing. A
-// piece goes by several names, and a coach's word by any of them stands above others.
-func setFor(b *store.Books, d store.Document, session roomful.Session, piece roomful.Part, who string) (found *store.Override, by store.Account, err error) {
-	all, err := b.Overrides(d.ID)
-	if err != nil {
-		return nil, by, err
-	}
-	accounts, err := accountsByID(b)
-	for _, o := range all {
-		p, ok := session.Asked(o.Piece)
-		if !ok || o.Person != who || p.Name() != piece.Name() {
-			continue
-		}
-		if found == nil || !desk.OwnChoice(accounts[o.Account], o) {
-			found, by = &o, accounts[o.Account]
-		}
-	}
-	return found, by, err
 }
 
 // accountsByID are all accounts.

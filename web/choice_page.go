@@ -1,6 +1,7 @@
 package web
 
 import (
+	"cmp"
 	"errors"
 	"net/http"
 	"net/url"
@@ -54,8 +55,14 @@ func (s *Server) showChoices(w http.ResponseWriter, q *http.Request, v visit, st
 	if err != nil {
 		return err
 	}
-	body := page.MyChoices{DayHead: head, Person: who, Query: query, Whose: otherName(v, who, may.Name), Set: may.Set != nil && may.MaySet, Wrong: wrong, Stop: got.version().Stop}
-	if !may.MaySet && may.SetBy != nil {
+	body := page.MyChoices{DayHead: head, Person: who, Query: query, Whose: otherName(v, who, may.Name), Set: may.Set != nil && may.MayDrop, Wrong: wrong, Stop: got.version().Stop}
+	if may.BeneathBy != nil {
+		body.Beneath = cmp.Or(*may.BeneathBy, "a coach")
+	}
+	switch {
+	case !may.MaySet && may.MayDrop:
+		body.Word = capital(body.Beneath) + " set something for you before it hurt. Go back to that first, or ask " + body.Beneath + " to change it."
+	case !may.MaySet && may.SetBy != nil:
 		body.Word = *may.SetBy + " set this for you. Ask " + *may.SetBy + " to change it."
 	}
 	for i, a := range got.all.Alternatives {

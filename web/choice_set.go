@@ -1,7 +1,6 @@
 package web
 
 import (
-	"cmp"
 	"fmt"
 	"maps"
 	"net/http"
@@ -15,15 +14,6 @@ import (
 	"roomful/exchange"
 	"roomful/store"
 )
-
-// coachesWord refuses a member who would change what a coach has set.
-func coachesWord(v visit, by store.Account, o *store.Override) error {
-	if o == nil || v.May(account.Override) || desk.OwnChoice(by, *o) {
-		return nil
-	}
-	name := cmp.Or(by.Name, "a coach")
-	return &refusal{http.StatusForbidden, roomful.Error{Summary: name + " has set this for you", Hint: "ask " + name + " to change it"}}
-}
 
 // picking is what somebody chooses: an option of the day by its name, loads by movement, or
 // both. Without an option the loads are those of what they do now.
@@ -109,20 +99,20 @@ func (s *Server) setBy(q *http.Request, v visit, of chosen, o store.Override) er
 	return s.update(q, v, func(b *store.Books) error {
 		was, by, err := setFor(b, of.Sheet, of.Question.Session, of.all.Piece, o.Person)
 		if err == nil {
+			was, by, err = holding(b, was, by)
+		}
+		if err == nil {
 			err = coachesWord(v, by, was)
 		}
 		if err != nil {
 			return err
 		}
-		if o.Piece = keyOf(of.Question.Session, of.all.Piece); was != nil {
-			o.Piece = was.Piece
-		}
 		p, err := b.Person(o.Person)
 		if err != nil {
 			return err
 		}
-		o.Document, o.Account, o.At, o.Written = of.Sheet.ID, v.Account.ID, s.Now(), day.Stated(of.all.Piece, p.Division)
-		return b.PutOverride(o)
+		o.Account, o.At, o.Written = v.Account.ID, s.Now(), day.Stated(of.all.Piece, p.Division)
+		return keepWord(b, of.Sheet, of.Question.Session, of.all.Piece, o)
 	})
 }
 
@@ -135,14 +125,6 @@ func (s *Server) still(q *http.Request, v visit, sheet store.Document) error {
 		}
 		return err
 	})
-}
-
-// keyOf is what a piece is kept under: nothing for the main one, else its name.
-func keyOf(session roomful.Session, piece roomful.Part) string {
-	if main, ok := session.Asked(""); ok && main.Name() == piece.Name() {
-		return ""
-	}
-	return piece.Name()
 }
 
 // pick is the work that somebody chose. What is not theirs only a coach may give them, and
@@ -207,7 +189,8 @@ func (s *Server) unchoose(w http.ResponseWriter, q *http.Request, v visit) error
 	return nil
 }
 
-// dropChoice takes away what was chosen, unless it is a coach's word.
+// dropChoice takes away what was chosen, unless it is a coach's word; one that was beneath
+// it holds again.
 func (s *Server) dropChoice(q *http.Request, v visit, who string) error {
 	var d desk.Page
 	if err := s.view(q, v, func(b *store.Books) (err error) {
@@ -229,12 +212,9 @@ func (s *Server) dropChoice(q *http.Request, v visit, who string) error {
 		if err == nil {
 			err = coachesWord(v, by, was)
 		}
-		if err == nil && was == nil {
-			err = store.ErrMissing
+		if err == nil {
+			_, err = dropWord(b, d.Document, session, piece.Name(), who)
 		}
-		if err != nil {
-			return err
-		}
-		return b.DropOverride(d.ID, was.Piece, who)
+		return err
 	})
 }

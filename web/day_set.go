@@ -34,7 +34,7 @@ func (s *Server) setForm(w http.ResponseWriter, q *http.Request, v visit) error 
 // setByForm does what the form says, and returns the word for it.
 func (s *Server) setByForm(q *http.Request, v visit, who string) (done string, err error) {
 	if q.PostFormValue("do") == "back" {
-		return "given", s.takeWordBack(q, v, who)
+		return s.takeWordBack(q, v, who)
 	}
 	reason := strings.TrimSpace(q.PostFormValue("reason"))
 	if err := checkReason(reason); err != nil {
@@ -57,29 +57,21 @@ func (s *Server) setByForm(q *http.Request, v visit, who string) (done string, e
 	return "word", s.setBy(q, v, got, o)
 }
 
-// takeWordBack has somebody do again what is worked out for them. Taken back twice is taken
-// back.
-func (s *Server) takeWordBack(q *http.Request, v visit, who string) error {
-	err := s.update(q, v, func(b *store.Books) error {
-		d, err := b.Named(store.Sheet, q.PathValue("name"))
-		if err != nil {
-			return err
+// takeWordBack has somebody do again what is worked out for them, or what a coach had set
+// beneath it, and returns the word for which. Taken back twice is taken back.
+func (s *Server) takeWordBack(q *http.Request, v visit, who string) (done string, err error) {
+	done = "given"
+	err = s.update(q, v, func(b *store.Books) error {
+		again, err := s.dropOverridden(b, q)
+		if again != nil {
+			done = "beneath"
 		}
-		if _, err := b.Person(who); err != nil {
-			return err
+		if errors.Is(err, errNoWord) {
+			return nil
 		}
-		session, _ := s.session(d)
-		piece, ok := session.Asked(q.FormValue("piece"))
-		if !ok {
-			return store.ErrMissing
-		}
-		was, _, err := setFor(b, d, session, piece, who)
-		if err != nil || was == nil {
-			return err
-		}
-		return b.DropOverride(d.ID, was.Piece, who)
+		return err
 	})
-	return err
+	return done, err
 }
 
 // setAgain shows the day with somebody's version open and what was typed of it.

@@ -141,6 +141,7 @@ var said = map[string]string{
 	"same":              "Nothing was changed.",
 	"word":              "That is their version now. It stays until you take it back.",
 	"given":             "It is worked out for them again.",
+	"beneath":           "What a coach had set for them before holds again.",
 	"answer":            "Your answer is kept.",
 	"published":         "Published. Members see it as it stands here.",
 

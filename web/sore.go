@@ -161,7 +161,8 @@ func (s *Server) takenBefore(q *http.Request, v visit, who hurt, sent hurting, c
 }
 
 // keepSore writes down today's limit, and the way that was taken. What hurts is theirs to
-// say: it stands above what a coach has set, whose version is what was made gentler.
+// say: it stands above what a coach has set, whose version is what was made gentler and is
+// kept beneath it.
 func (s *Server) keepSore(q *http.Request, v visit, ask desk.Asked, sent hurting, got day.Relief) (*limit, error) {
 	if sent.Take > len(got.Remedies) {
 		return nil, &roomful.Error{Summary: "choosing what to do instead: there is no such option", Hint: "read them again: they may have changed"}
@@ -185,7 +186,7 @@ func (s *Server) keepSore(q *http.Request, v visit, ask desk.Asked, sent hurting
 		out = limitOf(l)
 		taken := got.Remedies[sent.Take-1]
 		of := got.Version // with what goes on as the first of them from then on
-		o := store.Override{Document: ask.Sheet.ID, Piece: keyOf(ask.Session, got.Piece), Person: got.Athlete, Work: taken.Segment.Work, Account: v.Account.ID, At: s.Now(),
+		o := store.Override{Person: got.Athlete, Work: taken.Segment.Work, Account: v.Account.ID, At: s.Now(),
 			Option: of.Option, Reason: taken.Segment.Private}
 		if taken.Segment.From > 0 {
 			before := of
@@ -198,12 +199,16 @@ func (s *Server) keepSore(q *http.Request, v visit, ask desk.Asked, sent hurting
 			return err
 		}
 		o.Written = day.Stated(got.Piece, p.Division)
-		if was, _, err := setFor(b, ask.Sheet, ask.Session, got.Piece, got.Athlete); err != nil {
+		was, by, err := setFor(b, ask.Sheet, ask.Session, got.Piece, got.Athlete)
+		if err != nil {
 			return err
-		} else if was != nil {
-			o.Piece = was.Piece
 		}
-		return b.PutOverride(o)
+		if was != nil {
+			if o.Beneath = was.Beneath; o.Beneath == nil && !desk.OwnChoice(by, *was) {
+				o.Beneath = was
+			}
+		}
+		return keepWord(b, ask.Sheet, ask.Session, got.Piece, o)
 	})
 	return &out, err
 }

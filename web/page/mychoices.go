@@ -9,6 +9,7 @@ type MyChoices struct {
 	Whose         string // the name of somebody else, when a coach looks; empty for oneself
 	Word          string // the coach's word that stands in the way of choosing
 	Set           bool   // something was chosen, and can be undone
+	Beneath       string // whose word holds again then; empty for what was found
 	Stop          string
 	Wrong         string // why what was chosen just now was not taken
 	Choices       []MyChoice
