@@ -63,6 +63,9 @@ func (s *Server) classes(w http.ResponseWriter, q *http.Request, v visit) error 
 		if to.IsZero() {
 			to = from.plus(6)
 		}
+		if from.plus(mostDays).String() < to.String() {
+			return &roomful.Error{Summary: "listing classes: those are too many days at once", Hint: "ask for three months or less"}
+		}
 		all, err := s.timetable(b, v).between(from.Date, to.Date)
 		for _, c := range all {
 			out.Classes = append(out.Classes, classOf(c))
@@ -143,8 +146,5 @@ func days(q *http.Request) (from, to date, err error) {
 			}
 		}
 	}
-	if !from.IsZero() && !to.IsZero() && from.plus(mostDays).String() < to.String() {
-		err = &roomful.Error{Summary: "listing classes: those are too many days at once", Hint: "ask for three months or less"}
-	}
-	return from, to, err
+	return from, to, nil
 }

@@ -71,6 +71,7 @@ func TestClass(t *testing.T) {
 		{"coach", "PUT", "/classes/..%2F..%2Fc2", map[string]any{"date": "2027-03-04", "start": "17:30"}, 400},
 		{"mo", "GET", "/classes?from=yesterday", nil, 400},
 		{"mo", "GET", "/classes?from=2027-01-01&to=2029-01-01", nil, 400},
+		{"mo", "GET", "/classes?to=9999-12-31", nil, 400},
 	} {
 		if status, text, _ := g.ask(c.who, c.method, c.path, c.body); status != c.want {
 			t.Errorf("%s %s as %s: %d %.200s, want %d", c.method, c.path, c.who, status, text, c.want)

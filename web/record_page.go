@@ -9,6 +9,7 @@ import (
 
 	"roomful"
 	"roomful/account"
+	"roomful/desk"
 	"roomful/store"
 	"roomful/web/page"
 )
@@ -49,7 +50,7 @@ func (s *Server) recordPage(w http.ResponseWriter, q *http.Request, v visit) err
 		if older != "" {
 			body.Older = "?before=" + url.QueryEscape(older)
 		}
-		if body.Pieces, err = s.recordPieces(q, b, found, wording{s.Lexicon, p.Unit}); err != nil || body.Later {
+		if body.Pieces, err = s.recordPieces(q, v, b, found, wording{s.Lexicon, p.Unit}); err != nil || body.Later {
 			return err
 		}
 		body.Taught, err = s.lessons(b, who)
@@ -85,7 +86,7 @@ func pageOfRecord(b *store.Books, who string, before store.Place) (found []store
 
 // recordPieces gathers scores by the sheet that was done, or done again, in the order of
 // the latest.
-func (s *Server) recordPieces(q *http.Request, b *store.Books, found []store.Attempt, w wording) (out []page.RecordPiece, err error) {
+func (s *Server) recordPieces(q *http.Request, v visit, b *store.Books, found []store.Attempt, w wording) (out []page.RecordPiece, err error) {
 	gym, err := s.Desk.Open(b, s.Now())
 	if err != nil {
 		return nil, err
@@ -95,7 +96,7 @@ func (s *Server) recordPieces(q *http.Request, b *store.Books, found []store.Att
 	for _, a := range found {
 		family, known := titles[a.Document]
 		if !known {
-			d, err := b.Document(a.Document)
+			d, err := titled(b, gym, v, a.Document)
 			if err != nil {
 				return nil, err
 			}
@@ -121,6 +122,20 @@ func (s *Server) recordPieces(q *http.Request, b *store.Books, found []store.Att
 		asBefore(out[i].Tries)
 	}
 	return out, nil
+}
+
+// titled is a sheet with the title and the text that the visitor may see of it, and under
+// its name alone when it is not theirs to see any more.
+func titled(b *store.Books, gym *desk.Gym, v visit, id string) (store.Document, error) {
+	saved, err := b.Document(id)
+	if err != nil {
+		return saved, err
+	}
+	seen, theirs, err := gym.Of(saved, v.writes())
+	if !theirs {
+		return store.Document{ID: saved.ID, Name: saved.Name, Title: saved.Name}, err
+	}
+	return seen.Document, err
 }
 
 // asBefore writes out what was the same as the last time, where that is on the page.

@@ -40,6 +40,17 @@ func TestRecordPage(t *testing.T) {
 	}
 }
 
+// TestRecordTitles: a record calls a day by the title that was published, to members, and
+// by what is saved to those who write sheets.
+func TestRecordTitles(t *testing.T) {
+	g := open(t)
+	g.must("coach", "POST", "/sheets/drip/editions", map[string]any{})
+	g.must("mo", "POST", "/scores", map[string]any{"id": "s1", "sheet": "drip", "text": "5+20"})
+	g.must("coach", "PUT", "/sheets/drip", map[string]any{"revision": 1, "text": strings.Replace(drip, "Drip", "Surprise", 1)})
+	hasNot(t, "Mo's record", g.shows("mo", "/record/mo", "Drip"), "Surprise")
+	g.shows("coach", "/record/mo", "Surprise")
+}
+
 // TestRecordPages: the scores of years come a page at a time, and each once.
 func TestRecordPages(t *testing.T) {
 	g := open(t)

@@ -8,6 +8,7 @@ import (
 	"roomful/account"
 	"roomful/exchange"
 	"roomful/score"
+	"roomful/store"
 )
 
 // standings shows a day's scores in places.
@@ -17,8 +18,19 @@ func (s *Server) standings(w http.ResponseWriter, q *http.Request, v visit) erro
 		return err
 	}
 	out := exchange.Boards{Boards: []exchange.Board{}, Diagnostics: []exchange.Diagnostic{}}
-	for _, b := range got.All {
-		out.Boards = append(out.Boards, exchange.BoardOf(b, scoreWords))
+	if err := s.view(q, v, func(b *store.Books) error {
+		who := s.crowd(b)
+		for _, board := range got.All { // a copy: what is kept is shared
+			for _, side := range []*[]roomful.Placed{&board.Written, &board.Changed, &board.Without} {
+				if *side, err = who.shown(v, *side); err != nil {
+					return err
+				}
+			}
+			out.Boards = append(out.Boards, exchange.BoardOf(board, scoreWords))
+		}
+		return nil
+	}); err != nil {
+		return err
 	}
 	return answer(w, out)
 }

@@ -98,6 +98,10 @@ func TestBoardsServed(t *testing.T) {
 			}
 		}
 	}
+	g.must("mo", "PUT", "/people/mo", map[string]any{"revision": 1, "told": map[string]string{"unlisted": "yes"}})
+	if _, text, _ := g.ask("bo", "GET", "/sheets/drip/standings", nil); strings.Contains(text, `"Mo"`) || !strings.Contains(text, `"Bo"`) {
+		t.Errorf("Mo has asked to be left out, and Bo sees %s", text)
+	}
 	g.must("coach", "PUT", "/sheets/none", map[string]any{"text": strings.Replace(drip, "Drip", "None", 1)})
 	if status, text, _ := g.ask("mo", "GET", "/sheets/none/standings", nil); status != http.StatusOK || strings.Contains(text, "place") {
 		t.Errorf("a day without scores: %d %s", status, text)

@@ -74,14 +74,10 @@ func (s *Server) askScores(v visit, sheet string) desk.Ask {
 // places is one side of a board, as far as the visitor may see it: the side of changed
 // work says what was changed.
 func (s *Server) places(who *crowd, v visit, board roomful.Board, all []roomful.Placed, changed bool) (out []page.ScorePlace, err error) {
+	if all, err = who.shown(v, all); err != nil {
+		return nil, err
+	}
 	for _, one := range all {
-		_, listed, err := who.find(one.Athlete)
-		if err != nil {
-			return nil, err
-		}
-		if !listed && !v.is(one.Athlete) && !v.May(account.SeeHealth) {
-			continue
-		}
 		line := page.ScorePlace{Place: score.PlaceWord(one), Name: score.OnLine(one), Score: score.EntryWords(one.Entry), Own: v.is(one.Athlete)}
 		if math.IsNaN(one.Done.Score) && line.Score == "" {
 			line.Score = "no score"
@@ -93,6 +89,21 @@ func (s *Server) places(who *crowd, v visit, board roomful.Board, all []roomful.
 			line.Otherwise = "to ask: " + ask.Ask
 		}
 		out = append(out, line)
+	}
+	return out, nil
+}
+
+// shown are those of a side of a board whom the visitor may see there. A board that is kept
+// may be older than somebody's wish to be left out.
+func (c *crowd) shown(v visit, all []roomful.Placed) (out []roomful.Placed, err error) {
+	for _, one := range all {
+		_, listed, err := c.find(one.Athlete)
+		if err != nil {
+			return nil, err
+		}
+		if listed || v.is(one.Athlete) || v.May(account.SeeHealth) {
+			out = append(out, one)
+		}
 	}
 	return out, nil
 }
