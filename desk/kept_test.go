@@ -285,3 +285,27 @@ func TestTyping(t *testing.T) {
 		t.Errorf("half a day: %s", got)
 	}
 }
+
+// TestTypistsApart: of two who type the same, one types on; the other, who typed nothing
+// else, has their answer.
+func TestTypistsApart(t *testing.T) {
+	s := newShop(t)
+	p := s.open(t)
+	for _, n := range []string{"21", "22", "23"} {
+		typed := p.asks()[0]
+		typed.Text, typed.Typist = strings.Replace(drip, "10 burpees", n+" burpees", 1), "owner"
+		later := typed
+		later.Typist = "coach"
+		var all sync.WaitGroup
+		var got string
+		all.Go(func() { got = told(s.desk, typed) })
+		all.Go(func() { told(s.desk, later) })
+		time.Sleep(5 * time.Millisecond) // both are under way
+		later.Text = strings.Replace(later.Text, n, "9", 1)
+		told(s.desk, later)
+		all.Wait()
+		if !strings.Contains(got, `"amount":`+n) {
+			t.Errorf("the owner is told %s", got)
+		}
+	}
+}

@@ -106,6 +106,7 @@ func (g *Gym) recipe(a Ask) (recipe[Asked, *Worked], error) {
 		return r, err
 	}
 	if r.key.draft {
+		r.key.typist = a.Typist
 		shown.Text, shown.sum = a.Text, sha256.Sum256([]byte(a.Text))
 	}
 	r.key.text = string(shown.sum[:])
