@@ -98,6 +98,13 @@ func sentAs(value string) string {
 	return "the " + value
 }
 
+// expected reports whether an error tells that something is not there, or what to do next,
+// and so no fault of this program or of its memory, which is never passed over.
+func expected(err error) bool {
+	var trouble *store.Trouble
+	return errors.Is(err, store.ErrMissing) || roomful.HintOf(err) != "" && !errors.As(err, &trouble)
+}
+
 // refuse answers with why not, in the form that was asked for.
 func (s *Server) refuse(w http.ResponseWriter, q *http.Request, err error) {
 	status, say := http.StatusInternalServerError, &roomful.Error{Summary: "something went wrong here", Hint: "try again; nothing that you typed was stored"}

@@ -91,22 +91,12 @@ func (s *Server) saveSheet(w http.ResponseWriter, q *http.Request, v visit) erro
 	if err := read(q, &sent); err != nil {
 		return err
 	}
-	if err := checkID("sheet", q.PathValue("name")); err != nil {
-		return err
-	}
-	id, err := s.NewID()
+	d, stale, err := s.keepSheet(q, v, q.PathValue("name"), sent.Text, sent.Revision)
 	if err != nil {
 		return err
 	}
-	session, ds := notation.Read(sent.Text, s.Lexicon)
-	d := store.Document{ID: id, Kind: store.Sheet, Name: q.PathValue("name"), Title: session.Title, Day: session.Date, Text: sent.Text, Revision: sent.Revision}
-	out := saved{Diagnostics: exchange.DiagnosticsOf(d.Name, ds)}
-	if err := s.Store.Update(q.Context(), s.by(v), func(tx *store.Tx) (err error) {
-		d, out.Stale, err = save(tx.In(v.Gym), d)
-		return err
-	}); err != nil {
-		return err
-	}
+	_, ds := notation.Read(sent.Text, s.Lexicon)
+	out := saved{Stale: stale, Diagnostics: exchange.DiagnosticsOf(d.Name, ds)}
 	out.Sheet = sheetOf(desk.Page{Document: d})
 	if err := s.view(q, v, func(b *store.Books) error {
 		now, err := s.seen(b, v, d.Name)

@@ -74,7 +74,10 @@ func (s *Server) coachPage(w http.ResponseWriter, q *http.Request, v visit, agai
 	if again.version != nil {
 		body.Work.Opened = again.version
 	} else if who := q.FormValue("open"); who != "" {
-		body.Work.Opened, _ = s.versionOf(q, v, ask, who) // whoever is not there is not open
+		body.Work.Opened, err = s.versionOf(q, v, ask, who)
+		if err != nil && !expected(err) { // whoever is not there is not open
+			return err
+		}
 	}
 	d.frame.Said = cmp.Or(again.told, d.frame.Said)
 	d.frame.Loads = []string{"day.css", "day.js"}

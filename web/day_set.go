@@ -148,10 +148,13 @@ func (s *Server) typedTask(line string, was roomful.Task, division roomful.Divis
 }
 
 // others are the options that somebody could be put on.
-func (s *Server) others(q *http.Request, v visit, who, piece string) (out []page.DayOther) {
+func (s *Server) others(q *http.Request, v visit, who, piece string) (out []page.DayOther, err error) {
 	got, err := s.choosing(q, v, chooser{who: who, piece: piece})
-	if err != nil || !v.May(account.Override) {
-		return nil // the version stands without them
+	switch {
+	case err != nil && !expected(err):
+		return nil, err
+	case err != nil || !v.May(account.Override):
+		return nil, nil // the version stands without them
 	}
 	now := got.version()
 	for i, a := range got.all.Alternatives {
@@ -165,5 +168,5 @@ func (s *Server) others(q *http.Request, v visit, who, piece string) (out []page
 		}
 		out = append(out, other)
 	}
-	return out
+	return out, nil
 }

@@ -48,7 +48,9 @@ func (s *Server) versionOf(q *http.Request, v visit, ask desk.Ask, who string) (
 	}
 	out := c.version(got.Lineup.Versions[at])
 	out.Name, out.Query = ask.Sheet, queryOf(ask.Class, ask.Piece)
-	out.Others = s.others(q, v, who, ask.Piece)
+	if out.Others, err = s.others(q, v, who, ask.Piece); err != nil {
+		return nil, err
+	}
 	if out.Word, err = s.wordOn(q, v, got, ask.Sheet, who); err != nil || out.Word == nil {
 		return out, err
 	}

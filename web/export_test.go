@@ -41,3 +41,6 @@ const Patience = time.Minute / 100
 
 // Refuse answers with why not.
 func (s *Server) Refuse(w http.ResponseWriter, q *http.Request, err error) { s.refuse(w, q, err) }
+
+// Expected is expected.
+var Expected = expected

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"net/http"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -15,6 +16,9 @@ import (
 
 // mostSheet bounds the text of a sheet, in bytes: a long one has four thousand.
 const mostSheet = 100_000
+
+// addresses are names that no sheet can have: there stands something else.
+var addresses = []string{"new", "check", "draft"}
 
 // sheetText is the text that a form of a sheet sends, with line ends as they are kept, and
 // why it cannot be taken.
@@ -69,6 +73,12 @@ func (s *Server) saveOrMerge(w http.ResponseWriter, q *http.Request, v visit, te
 func (s *Server) keepSheet(q *http.Request, v visit, name, text string, revision int64) (got store.Document, stale bool, err error) {
 	if err := checkID("sheet", name); err != nil {
 		return got, false, err
+	}
+	switch {
+	case slices.Contains(addresses, name):
+		return got, false, &roomful.Error{Summary: "saving a sheet: " + name + " is an address of its own", Hint: "give the sheet another name"}
+	case len(text) > mostSheet:
+		return got, false, &roomful.Error{Summary: "saving a sheet: that is more than a sheet holds", Hint: fmt.Sprintf("shorten it to %d letters", mostSheet)}
 	}
 	id, err := s.NewID()
 	if err != nil {

@@ -192,7 +192,7 @@ func slug(title string) string {
 		}
 		out = strings.TrimPrefix(out+"-"+word, "-")
 	}
-	if out == "" || out == "new" || out == "check" || out == "draft" { // which are addresses of their own
+	if out == "" || slices.Contains(addresses, out) {
 		return strings.TrimPrefix(out+"-sheet", "-")
 	}
 	return out

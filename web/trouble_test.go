@@ -34,3 +34,17 @@ func TestTroubleOfTheDatabase(t *testing.T) {
 		t.Errorf("the log: %s", log.String())
 	}
 }
+
+// TestExpected: what is not there and what has a next step may be passed over where a page
+// stands without it; trouble of the database and faults may not.
+func TestExpected(t *testing.T) {
+	hint := &roomful.Error{Summary: "nobody comes", Hint: "name a class"}
+	for err, want := range map[error]bool{
+		hint: true, store.ErrMissing: true, fmt.Errorf("looking: %w", store.ErrMissing): true,
+		&store.Trouble{Said: hint}: false, fmt.Errorf("a fault"): false,
+	} {
+		if got := web.Expected(err); got != want {
+			t.Errorf("%v: %t", err, got)
+		}
+	}
+}
