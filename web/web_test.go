@@ -314,7 +314,7 @@ func TestTwoCoaches(t *testing.T) {
 		}
 		return err
 	})
-	out := g.must("coach", "PUT", "/sheets/new", map[string]any{"text": "New\n\nmain: for time\n  10 burpeees\n"})
+	out := g.must("coach", "PUT", "/sheets/slip", map[string]any{"text": "New\n\nmain: for time\n  10 burpeees\n"})
 	if ds := out["diagnostics"].([]any); len(ds) == 0 {
 		t.Error("a sheet with a fault is saved without a word")
 	}
