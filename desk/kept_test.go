@@ -294,14 +294,15 @@ func TestTypistsApart(t *testing.T) {
 	for _, n := range []string{"21", "22", "23"} {
 		typed := p.asks()[0]
 		typed.Text, typed.Typist = strings.Replace(drip, "10 burpees", n+" burpees", 1), "owner"
-		later := typed
-		later.Typist = "coach"
+		first := typed
+		first.Typist = "coach"
+		later := first
+		later.Text = strings.Replace(later.Text, n, "9", 1)
 		var all sync.WaitGroup
 		var got string
 		all.Go(func() { got = told(s.desk, typed) })
-		all.Go(func() { told(s.desk, later) })
+		all.Go(func() { told(s.desk, first) })
 		time.Sleep(5 * time.Millisecond) // both are under way
-		later.Text = strings.Replace(later.Text, n, "9", 1)
 		told(s.desk, later)
 		all.Wait()
 		if !strings.Contains(got, `"amount":`+n) {

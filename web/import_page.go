@@ -43,6 +43,9 @@ func (s *Server) importPeople(w http.ResponseWriter, q *http.Request, v visit) e
 	if strings.TrimSpace(text) == "" {
 		return s.showImport(w, q, v, http.StatusUnprocessableEntity, page.Import{Asked: true, Faults: []page.Line{{N: 1, Says: "There is nothing in it. Start with a line such as name,division,squat_kg and one line for each person."}}})
 	}
+	if n := strings.Count(text, "\n"); n > mostImported {
+		return &roomful.Error{Summary: fmt.Sprintf("importing people: %d lines are too many for a page", n), Hint: fmt.Sprintf("send up to %d at a time, or bring them in by the import command", mostImported)}
+	}
 	var report transfer.Report
 	err = s.update(q, v, func(b *store.Books) (err error) {
 		folder := transfer.Folder{People: &transfer.File{Name: "people.csv", Text: text}}
@@ -63,6 +66,13 @@ func (s *Server) importPeople(w http.ResponseWriter, q *http.Request, v visit) e
 	}
 	return s.showImport(w, q, v, status, body)
 }
+
+// mostImported is how many lines a page reads of people: others wait for whoever writes,
+// and looking writes too. A gym has some hundreds (judgement).
+const mostImported = 3000
+
+// mostLooked is how many of them are shown before they are kept.
+const mostLooked = 200
 
 // errOnlyLooked takes back what an import has done to be looked at.
 var errOnlyLooked = errors.New("it was only looked at")
@@ -110,13 +120,14 @@ func (s *Server) importRead(text string, report transfer.Report) page.Import {
 		}
 	}
 	people, _ := exchange.ReadPeople(strings.NewReader(text), s.Lexicon, roomful.Date{})
-	for i, step := range report.Steps {
+	for i, step := range report.Steps[:min(len(report.Steps), mostLooked)] {
 		row := page.ImportRow{Name: step.Name, Do: step.Do}
 		if i < len(people) {
 			row.Told = s.toldInLine(people[i])
 		}
 		out.Rows = append(out.Rows, row)
 	}
+	out.More = len(report.Steps) - len(out.Rows)
 	out.Summary = fmt.Sprintf("%d new, %d changed, %d as they were", report.Count("person", transfer.Added), report.Count("person", transfer.Changed), report.Count("person", transfer.Same))
 	return out
 }

@@ -1,6 +1,7 @@
 package web_test
 
 import (
+	"fmt"
 	"net/http"
 	"strings"
 	"testing"
@@ -44,14 +45,14 @@ func TestMePage(t *testing.T) {
 func TestAccountsPage(t *testing.T) {
 	g := open(t)
 	_, page := g.page("owner", "/accounts")
-	shows(t, page, "coach, since 2027-03-04", "1 device signed in", "The only owner", "This is you")
+	shows(t, page, "coach, since 4 March 2027", "1 device signed in", "The only owner", "This is you")
 	all := g.must("owner", "GET", "/accounts", nil)["accounts"].([]any)
 	id := map[string]string{}
 	for _, a := range all {
 		id[a.(map[string]any)["role"].(string)+a.(map[string]any)["name"].(string)] = a.(map[string]any)["id"].(string)
 	}
 	shows(t, g.goes("owner", "/accounts/"+id["memberBo"]+"/out"), "Done.", "0 devices signed in")
-	shows(t, g.goes("owner", "/accounts/"+id["memberMo"]+"/close"), "Closed", "closed on 2027-03-04")
+	shows(t, g.goes("owner", "/accounts/"+id["memberMo"]+"/close"), "Closed", "closed on 4 March 2027")
 	if status, page, _ := g.posts("owner", "/accounts/"+id["ownerOlu"]+"/close"); status != http.StatusBadRequest || !strings.Contains(page, "only owner") {
 		t.Errorf("the last owner: %d %s", status, page)
 	}
@@ -125,6 +126,15 @@ func TestImportPage(t *testing.T) {
 		if status != http.StatusUnprocessableEntity || !strings.Contains(page, "<strong>Line ") || strings.Contains(page, "<b>") {
 			t.Errorf("%q: %d %s", bad, status, page)
 		}
+	}
+	many := "name\n"
+	for i := range 250 {
+		many += fmt.Sprintf("Ana %d\n", i)
+	}
+	_, page, _ = g.posts("coach", "/import", "text", many)
+	shows(t, page, "250 new", "And 50 more, read in the same way.")
+	if status, _, _ := g.posts("coach", "/import", "text", strings.Repeat("Ana\n", 3100)); status != http.StatusBadRequest {
+		t.Errorf("a file for the command: %d", status)
 	}
 	multi := "--x\r\nContent-Disposition: form-data; name=\"file\"; filename=\"people.csv\"\r\n\r\nname\nVal\n\r\n--x\r\nContent-Disposition: form-data; name=\"text\"\r\n\r\n\r\n--x--\r\n"
 	if status, page, _ := g.ask("coach", "POST", "/import", multi, "Accept", "text/html", "Content-Type", "multipart/form-data; boundary=x"); status != http.StatusOK || !strings.Contains(page, "Val") {

@@ -103,8 +103,8 @@ func TestDropInPage(t *testing.T) {
 		says         []string
 	}{
 		{"new", "yes", []string{"At most three quarters of the volume", "known disease before the first hard day", "12 times fresh"}},
-		{"returning", "yes", []string{"First week back", "At most half the volume", "until 2027-03-10"}},
-		{"pregnant", "yes", []string{"what their own clinician said", "lying long on the back", "ask again on 2027-04-01"}},
+		{"returning", "yes", []string{"First week back", "At most half the volume", "until 10 March 2027"}},
+		{"pregnant", "yes", []string{"what their own clinician said", "lying long on the back", "ask again on 1 April 2027"}},
 		{"born", "2012", []string{"Under 18: stay close", "6 times fresh", "No maximal loads"}},
 	} {
 		page := g.goes("coach", "/people/drop-in", "id", "d-"+c.field, "name", "D"+c.field, c.field, c.value)

@@ -7,6 +7,7 @@ type Import struct {
 	Asked          bool // something was sent
 	Faults, Doubts []Line
 	Rows           []ImportRow
+	More           int    // rows that are not shown
 	Summary        string // "3 new, 1 changed, 20 as they were"
 }
 
