@@ -1,6 +1,7 @@
 package webtest_test
 
 import (
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -53,10 +54,17 @@ type heard struct {
 	documents map[string]string
 }
 
-// TestScenes holds every scene against every judge.
+// TestScenes holds every page against every judge, for each who sees it, and looks at its
+// other states.
 func TestScenes(t *testing.T) {
 	g := gyms{webtest.Demo(t), webtest.Empty(t)}
 	documents := heard{documents: map[string]string{}}
+	first := map[string]string{} // scene of a page and a role
+	for _, s := range slices.Backward(webtest.Scenes) {
+		if strings.HasPrefix(s.Of, "GET ") { // what a form comes back as is a state of a page
+			first[s.Of+s.As] = s.Name
+		}
+	}
 	t.Run("scenes", func(t *testing.T) {
 		for _, s := range webtest.Scenes {
 			t.Run(s.Name, func(t *testing.T) {
@@ -69,8 +77,12 @@ func TestScenes(t *testing.T) {
 				documents.Lock()
 				documents.documents[s.Name] = tab.Served()
 				documents.Unlock()
-				found = append(found, judge(tab, s)...)
-				found = append(found, g.plain(t, s)...)
+				if first[s.Of+s.As] == s.Name {
+					found = append(found, judge(tab, s)...)
+					found = append(found, g.plain(t, s)...)
+				} else {
+					found = append(found, glance(tab, s)...)
+				}
 				if said := once(found); len(said) > 0 {
 					t.Errorf("%s", browser.Lines(said))
 				}
@@ -113,6 +125,16 @@ func judge(tab *browser.Tab, s webtest.Scene) (found []browser.Finding) {
 	found = append(found, tab.Wide()...)
 	tab.Set(browser.View{Size: browser.Laptop})
 	return append(found, tab.Keyboard()...)
+}
+
+// glance looks at another state of a page that was judged: on the smallest screen and on
+// the widest, in one theme each.
+func glance(tab *browser.Tab, s webtest.Scene) (found []browser.Finding) {
+	sizes := s.Screens()
+	tab.Set(browser.View{Size: sizes[0]})
+	found = append(tab.Wide(), tab.Axe()...)
+	tab.Set(browser.View{Size: sizes[len(sizes)-1], Dark: true})
+	return append(found, tab.Axe("color-contrast", "link-in-text-block")...)
 }
 
 // once says the same only once.
