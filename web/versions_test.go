@@ -143,7 +143,7 @@ func TestVersionsServed(t *testing.T) {
 func TestSlowScores(t *testing.T) {
 	g := open(t)
 	g.update(func(tx *store.Tx) error { // longer than may be saved now
-		_, _, err := tx.In("ours").Save(store.Document{ID: "long", Kind: store.Sheet, Name: "long", Title: "Long", Text: "Long\n2027-03-04, 60 min\n\nmain: for time\n" + strings.Repeat("  10 burpees\n", 60_000)})
+		_, _, err := tx.In("ours").Save(store.Document{ID: "long", Kind: store.Sheet, Name: "long", Title: "Long", Day: roomful.Date{Year: 2027, Month: 3, Day: 4}, Text: "Long\n2027-03-04, 60 min\n\nmain: for time\n" + strings.Repeat("  10 burpees\n", 60_000)})
 		return err
 	})
 	var slow sync.WaitGroup
