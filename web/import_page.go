@@ -22,14 +22,7 @@ func (s *Server) importPage(w http.ResponseWriter, q *http.Request, v visit) err
 
 // showImport draws the page.
 func (s *Server) showImport(w http.ResponseWriter, q *http.Request, v visit, status int, body page.Import) error {
-	var frame page.Frame
-	if err := s.view(q, v, func(b *store.Books) (err error) {
-		frame, err = s.frame(b, q, v, "/people", "Import people")
-		return err
-	}); err != nil {
-		return err
-	}
-	return s.show(w, status, frame, body)
+	return s.showIn(w, q, v, status, "/people", "Import people", body)
 }
 
 // importPeople shows how a file of people is read, and with the word for it keeps them. A

@@ -52,18 +52,8 @@ func (s *Server) keepKit(w http.ResponseWriter, q *http.Request, v visit) error 
 	if q.FormValue("as") == "text" {
 		return s.keepPlain(w, q, v, plains[store.Kit])
 	}
-	if _, err := formed(q); err != nil {
-		return err
-	}
-	n, err := revisionOf(q)
+	was, n, err := s.writtenFrom(q, v, store.Kit)
 	if err != nil {
-		return err
-	}
-	var was store.Document
-	if err := s.view(q, v, func(b *store.Books) (err error) {
-		was, err = baseOf(b, store.Kit, n)
-		return err
-	}); err != nil {
 		return err
 	}
 	again := func(status, spare int, wrong map[string]string, theirs string, revision int64) error {
@@ -201,18 +191,8 @@ func (s *Server) keepSettings(w http.ResponseWriter, q *http.Request, v visit) e
 	if q.FormValue("as") == "text" {
 		return s.keepPlain(w, q, v, plains[store.Settings])
 	}
-	if _, err := formed(q); err != nil {
-		return err
-	}
-	n, err := revisionOf(q)
+	was, n, err := s.writtenFrom(q, v, store.Settings)
 	if err != nil {
-		return err
-	}
-	var was store.Document
-	if err := s.view(q, v, func(b *store.Books) (err error) {
-		was, err = baseOf(b, store.Settings, n)
-		return err
-	}); err != nil {
 		return err
 	}
 	again := func(status int, wrong map[string]string, theirs string, revision int64) error {
@@ -233,6 +213,21 @@ func (s *Server) keepSettings(w http.ResponseWriter, q *http.Request, v visit) e
 		return again(http.StatusConflict, nil, out.Text, out.Revision)
 	}
 	return next(w, q, "/settings?said=settings")
+}
+
+// writtenFrom is the text that a form was filled in from, and its revision.
+func (s *Server) writtenFrom(q *http.Request, v visit, kind string) (was store.Document, n int64, err error) {
+	if _, err := formed(q); err != nil {
+		return was, 0, err
+	}
+	if n, err = revisionOf(q); err != nil {
+		return was, 0, err
+	}
+	err = s.view(q, v, func(b *store.Books) (err error) {
+		was, err = baseOf(b, kind, n)
+		return err
+	})
+	return was, n, err
 }
 
 // baseOf is a text as it was at a revision; an empty one where it was none.
