@@ -98,19 +98,9 @@ func fileSent(q *http.Request) (string, error) {
 // importRead is a file as it was read, with what there is to say about its lines.
 func (s *Server) importRead(text string, report transfer.Report) page.Import {
 	out := page.Import{Asked: true, Text: text}
-	lines := strings.Split(text, "\n")
 	for _, told := range report.Told {
-		for _, d := range told.Diagnostics {
-			line := page.Line{N: d.Range.Start.Line, Says: inSentences(d.Summary, d.Hint)}
-			if line.N >= 1 && line.N <= len(lines) {
-				line.Text = strings.TrimSpace(lines[line.N-1])
-			}
-			if d.Severity == roomful.Fault {
-				out.Faults = append(out.Faults, line)
-			} else {
-				out.Doubts = append(out.Doubts, line)
-			}
-		}
+		faults, doubts := linesSaid(text, told.Diagnostics)
+		out.Faults, out.Doubts = append(out.Faults, faults...), append(out.Doubts, doubts...)
 	}
 	people, _ := exchange.ReadPeople(strings.NewReader(text), s.Lexicon, roomful.Date{})
 	for i, step := range report.Steps[:min(len(report.Steps), mostLooked)] {

@@ -67,19 +67,12 @@ func (s *Server) staffLinkPage(w http.ResponseWriter, q *http.Request, v visit) 
 	if !account.MayInvite(v.Account.Role, role) {
 		return store.ErrMissing
 	}
-	var frame page.Frame
 	body := page.Link{Name: "a " + role, Role: role, Back: "/accounts", BackName: "Accounts", Make: "/accounts/link"}
 	if role == store.Owner {
 		body.Name = "an owner"
 	}
-	if err := s.view(q, v, func(b *store.Books) (err error) {
-		frame, err = s.frame(b, q, v, "/settings", "A link for "+body.Name)
-		return err
-	}); err != nil {
-		return err
-	}
 	s.linkInto(q, &body)
-	return s.show(w, http.StatusOK, frame, body)
+	return s.showIn(w, q, v, http.StatusOK, "/settings", "A link for "+body.Name, body)
 }
 
 // makeStaffLink makes such a link.
