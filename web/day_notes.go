@@ -44,7 +44,7 @@ func (s *Server) coachNotes(b *store.Books, v visit, d opened, typed *page.DayNo
 // answerForm keeps a coach's answer to a note.
 func (s *Server) answerForm(w http.ResponseWriter, q *http.Request, v visit) error {
 	sent := saying{ID: q.PostFormValue("id"), Text: strings.TrimSpace(q.PostFormValue("text")), Answers: q.PostFormValue("answers")}
-	_, err := s.keepSaying(q, v, q.PathValue("name"), sent)
+	err := s.keepTyped(q, v, sent)
 	var plain *roomful.Error
 	if errors.As(err, &plain) {
 		return s.coachPage(w, q, v, written{status: http.StatusBadRequest, note: &page.DayNote{ID: sent.Answers, NewID: sent.ID, Typed: sent.Text, Wrong: asSentence(plain.Summary) + " " + asSentence(plain.Hint)}})

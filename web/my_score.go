@@ -118,6 +118,9 @@ func (s *Server) scoreForm(w http.ResponseWriter, q *http.Request, v visit) erro
 	if err == nil {
 		kept, err = s.keepScore(q, v, sent, instead)
 	}
+	if errors.Is(err, store.ErrTaken) {
+		kept, err = s.correctScore(q, v, sent)
+	}
 	var wrong *roomful.Error
 	if errors.As(err, &wrong) && !errors.Is(err, errNotYours) && !errors.Is(err, errNoScore) && mayTrain(v) && !v.May(account.EditSheets) {
 		q.SetPathValue("name", sent.Sheet)
@@ -131,6 +134,27 @@ func (s *Server) scoreForm(w http.ResponseWriter, q *http.Request, v visit) erro
 		said = "score-was-back"
 	}
 	return next(w, q, backTo(q, sent.Sheet, said, "score"))
+}
+
+// correctScore keeps a score in the place of the one that came from the same form before:
+// its answer was lost on the way, and the text was changed meanwhile.
+func (s *Server) correctScore(q *http.Request, v visit, sent posted) (kept stored, err error) {
+	before := sent.ID
+	if err := s.view(q, v, func(b *store.Books) error {
+		was, err := b.Attempt(before)
+		if err != nil {
+			return err
+		}
+		of, err := b.Document(was.Document)
+		if err == nil && (!v.is(was.Person) || of.Name != sent.Sheet) {
+			err = store.ErrTaken
+		}
+		return err
+	}); err != nil {
+		return kept, err
+	}
+	sent.ID = idIn(before, sent.Person, sent.Text)
+	return s.keepScore(q, v, sent, before)
 }
 
 // withdrawForm takes a score back, and leads back to its day.

@@ -50,7 +50,7 @@ func clockWords(at time.Time) string { return at.Format("2 January, 15:04") }
 // noteForm says something under a day.
 func (s *Server) noteForm(w http.ResponseWriter, q *http.Request, v visit) error {
 	sent := saying{ID: q.PostFormValue("id"), Text: strings.TrimSpace(q.PostFormValue("text")), Answers: q.PostFormValue("answers"), Private: q.PostFormValue("private") != ""}
-	_, err := s.keepSaying(q, v, q.PathValue("name"), sent)
+	err := s.keepTyped(q, v, sent)
 	var wrong *roomful.Error
 	if errors.As(err, &wrong) && mayTrain(v) && !v.May(account.EditSheets) {
 		return s.myDay(w, q, v, redrawn{status: http.StatusBadRequest, note: &page.MyNotes{ID: sent.ID, Text: sent.Text, Private: sent.Private, Wrong: said2(wrong)}})
@@ -59,6 +59,18 @@ func (s *Server) noteForm(w http.ResponseWriter, q *http.Request, v visit) error
 		return err
 	}
 	return next(w, q, backTo(q, q.PathValue("name"), "note", "notes"))
+}
+
+// keepTyped keeps what a form says under a day. What came from the same form before, whose
+// answer was lost on the way, was other words when it says something else now: both stay.
+func (s *Server) keepTyped(q *http.Request, v visit, sent saying) error {
+	_, err := s.keepSaying(q, v, q.PathValue("name"), sent)
+	if !errors.Is(err, store.ErrTaken) {
+		return err
+	}
+	sent.ID = idIn(sent.ID, v.Account.ID, sent.Text)
+	_, err = s.keepSaying(q, v, q.PathValue("name"), sent)
+	return err
 }
 
 // noteLook says who would read a note that is being written.

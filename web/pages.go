@@ -171,8 +171,14 @@ func (s *Server) showPart(w http.ResponseWriter, body any) error {
 	return page.WritePart(w, body)
 }
 
-// next leads a browser on after a form.
+// next leads a browser on after a form. A script that has sent the form beside its page is
+// told where that is, and goes there itself (RFC 7240, 4.2).
 func next(w http.ResponseWriter, q *http.Request, path string) error {
+	if q.Header.Get("Prefer") == "return=minimal" {
+		w.Header().Set("Location", path)
+		w.WriteHeader(http.StatusNoContent)
+		return nil
+	}
 	http.Redirect(w, q, path, http.StatusSeeOther)
 	return nil
 }

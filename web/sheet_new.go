@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"net/http"
-	"net/url"
 	"slices"
 	"strings"
 	"unicode"
@@ -143,25 +142,28 @@ func (s *Server) newSheetForm(w http.ResponseWriter, q *http.Request, v visit) e
 	if wrong != "" {
 		return s.newSheet(w, q, v, written{status: http.StatusBadRequest, text: &text, wrong: wrong}, id)
 	}
-	var name string
+	var kept store.Document
 	if err := s.update(q, v, func(b *store.Books) (err error) {
-		name, err = keepNew(b, store.Document{ID: id, Kind: store.Sheet, Title: session.Title, Day: session.Date, Text: text})
+		kept, err = keepNew(b, store.Document{ID: id, Kind: store.Sheet, Title: session.Title, Day: session.Date, Text: text})
 		return err
 	}); err != nil {
 		return err
 	}
-	return next(w, q, "/sheets/"+url.PathEscape(name)+"?said=saved")
+	q.SetPathValue("name", kept.Name)
+	if kept.Text != text { // it was sent before, no answer came, and they wrote on
+		return s.saveOrMerge(w, q, v, text, 1)
+	}
+	return next(w, q, dayPath(q, "said", "saved"))
 }
 
-// keepNew saves a sheet under a name of its own. Sent twice it is saved once.
-func keepNew(b *store.Books, d store.Document) (name string, err error) {
-	if now, err := b.Document(d.ID); err == nil {
-		if now.Kind != store.Sheet {
-			return "", store.ErrTaken
-		}
-		return now.Name, nil
-	} else if !errors.Is(err, store.ErrMissing) {
-		return "", err
+// keepNew saves a sheet under a name of its own, and gives what is kept. Sent twice it is
+// saved once.
+func keepNew(b *store.Books, d store.Document) (kept store.Document, err error) {
+	if kept, err = b.Document(d.ID); err == nil && kept.Kind != store.Sheet {
+		err = store.ErrTaken
+	}
+	if !errors.Is(err, store.ErrMissing) {
+		return kept, err
 	}
 	of := slug(d.Title)
 	for n := 1; ; n++ {
@@ -172,11 +174,11 @@ func keepNew(b *store.Books, d store.Document) (name string, err error) {
 		if _, err := b.Named(store.Sheet, d.Name); errors.Is(err, store.ErrMissing) {
 			break
 		} else if err != nil {
-			return "", err
+			return d, err
 		}
 	}
 	_, _, err = b.Save(d)
-	return d.Name, err
+	return d, err
 }
 
 // mostSlug bounds the name of a sheet.

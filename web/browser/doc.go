@@ -1,5 +1,6 @@
-// Package browser looks at pages as people do: in Debian's chromium, with a size, a
-// theme, a keyboard and a thumb, and holds them against judges from outside.
+// Package browser looks at pages as people do: in Debian's chromium, with a size, a theme, a
+// keyboard, a thumb and a line that may be slow or break, and holds them against judges
+// from outside.
 //
 // It is for tests. It knows nothing of the gym: a [Tab] goes to an address, and what it
 // shows there is judged by

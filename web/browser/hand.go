@@ -42,15 +42,14 @@ func (t *Tab) find(what, words string) spot {
 	return at
 }
 
-// press presses the middle of something: with a thumb where there is one.
-func (t *Tab) press(at spot, what string) {
+// tap presses the middle of something: with a thumb where there is one.
+func (t *Tab) tap(at spot, what string) {
 	t.Helper()
 	if t.Touch {
 		t.do("tapping "+what, chromedp.TapXY(at.X, at.Y))
 	} else {
 		t.do("clicking "+what, chromedp.MouseClickXY(at.X, at.Y))
 	}
-	t.settle(stillAfterPressing)
 }
 
 // Click presses the link, button, summary or labelled box that reads these words, and
@@ -58,7 +57,8 @@ func (t *Tab) press(at spot, what string) {
 // then the first. What a page does later by itself is waited for by [Tab.See].
 func (t *Tab) Click(words string) {
 	t.Helper()
-	t.press(t.find("pressable", words), words)
+	t.Tap(words)
+	t.settle(stillAfterPressing)
 }
 
 // Fill writes into the field with this label in place of what stood there; of a choice it
@@ -100,7 +100,7 @@ func (t *Tab) Press(keys string) {
 // Text is what can be read on the page, as a person sees it.
 func (t *Tab) Text() string {
 	t.Helper()
-	return ask[string](t, "reading", "document.body.innerText")
+	return ask[string](t, "reading", `document.body?.innerText ?? ""`)
 }
 
 // seenWithin is how long a page may take to say what it was waited for (judgement).

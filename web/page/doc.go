@@ -10,5 +10,6 @@
 // Every page works without JavaScript: forms are sent, links are followed. Modules make
 // it better and are told apart by attributes: data-live names the kinds of change after
 // which a part is fetched again (live.js), data-keep a field whose words outlive a lost
-// connection (keep.js).
+// connection (keep.js), data-send a form that leads to another page when it was taken, and
+// is sent beside this one (send.js).
 package page

@@ -2,10 +2,17 @@
 // sent: a lost connection, a closed page and an ended sign-in lose nothing. It is kept for
 // this tab alone, and for the account that wrote it: a page of another account forgets it,
 // so that who uses the device after finds none of it. A page that shows what was sent says
-// so with data-kept="the names of those fields".
+// so with data-kept="the names of those fields". The id that the form sends is kept with it:
+// what was sent and comes again, because no answer came, is the same thing.
 
 const theirs = `kept ${document.body.dataset.who ?? ""} `;
 const place = (name) => `${theirs}${location.pathname} ${name}`;
+const idOf = (field) => field.form?.querySelector("input[type=hidden][name=id], input[type=hidden][name=batch]");
+
+function forget(name) {
+  sessionStorage.removeItem(place(name));
+  sessionStorage.removeItem(`${place(name)} id`);
+}
 
 if (document.body.dataset.who) {
   for (const key of Object.keys(sessionStorage)) {
@@ -13,15 +20,17 @@ if (document.body.dataset.who) {
   }
 }
 
-for (const done of document.querySelectorAll("[data-kept]")) {
-  for (const name of done.dataset.kept.split(" ")) sessionStorage.removeItem(place(name));
-}
+for (const done of document.querySelectorAll("[data-kept]")) done.dataset.kept.split(" ").forEach(forget);
 
 for (const field of document.querySelectorAll("[data-keep]")) {
-  const kept = sessionStorage.getItem(place(field.dataset.keep));
+  const name = field.dataset.keep;
+  const kept = sessionStorage.getItem(place(name));
   if (kept === null || kept === field.value) continue;
+  const id = idOf(field);
+  if (id) id.value = sessionStorage.getItem(`${place(name)} id`) ?? id.value;
   field.value = kept;
   field.dataset.dirty = "";
+  field.closest("details:not([open])")?.setAttribute("open", "");
   field.dispatchEvent(new Event("input", { bubbles: true }));
 }
 
@@ -30,9 +39,11 @@ document.addEventListener("input", ({ target }) => {
   if (!name) return;
   if (target.value === target.defaultValue) {
     delete target.dataset.dirty;
-    sessionStorage.removeItem(place(name));
-  } else {
-    target.dataset.dirty = "";
-    sessionStorage.setItem(place(name), target.value);
+    forget(name);
+    return;
   }
+  target.dataset.dirty = "";
+  sessionStorage.setItem(place(name), target.value);
+  const id = idOf(target);
+  if (id) sessionStorage.setItem(`${place(name)} id`, id.value);
 });
