@@ -43,26 +43,27 @@ type archived struct {
 
 // columns are those of each table, in the order in which an archive has them.
 var columns = map[string][]string{
-	"gyms":        {"id", "name", "zone", "seq", "made_at"},
-	"changes":     {"gym_id", "seq", "at", "account_id", "kind", "subject"},
-	"people":      {"gym_id", "id", "name", "told", "revision", "left_at"},
-	"limits":      {"gym_id", "id", "person_id", "what", "pain", "since", "until", "word", "review", "note"},
-	"documents":   {"gym_id", "id", "kind", "name", "title", "day", "revision"},
-	"revisions":   {"gym_id", "document_id", "n", "base", "aside", "text", "account_id", "at"},
-	"editions":    {"gym_id", "id", "document_id", "text", "notation", "catalogue", "model", "account_id", "at"},
-	"classes":     {"gym_id", "id", "day", "start", "minutes", "capacity", "document_id", "called_off"},
-	"signups":     {"gym_id", "class_id", "person_id", "turn", "state", "at"},
-	"attempts":    {"gym_id", "id", "person_id", "document_id", "edition_id", "piece", "class_id", "day", "text", "account_id", "typed_at", "seq", "withdrawn_at", "reading", "read_by"},
-	"overrides":   {"gym_id", "document_id", "piece", "person_id", "work", "account_id", "at"},
-	"pieces":      {"gym_id", "id", "piece"},
-	"done":        {"gym_id", "attempt_id", "n", "piece_id", "done"},
-	"abilities":   {"gym_id", "person_id", "learnt", "shift", "seq", "model", "at"},
-	"learning":    {"gym_id", "percent", "run", "began_at", "touched_at", "done_at", "seq", "model", "shift"},
-	"notes":       {"gym_id", "id", "document_id", "person_id", "answers", "text", "private", "account_id", "at"},
-	"accounts":    {"gym_id", "id", "person_id", "name", "role", "password", "made_at", "closed_at"},
-	"invitations": {"hash", "gym_id", "person_id", "role", "account_id", "until", "used_at"},
-	"signins":     {"hash", "gym_id", "account_id", "device", "made_at", "seen_at", "until"},
-	"passkeys":    {"id", "gym_id", "account_id", "credential", "made_at"},
+	"gyms":             {"id", "name", "zone", "seq", "made_at"},
+	"changes":          {"gym_id", "seq", "at", "account_id", "kind", "subject"},
+	"people":           {"gym_id", "id", "name", "told", "revision", "left_at"},
+	"limits":           {"gym_id", "id", "person_id", "what", "pain", "since", "until", "word", "review", "note"},
+	"documents":        {"gym_id", "id", "kind", "name", "title", "day", "revision"},
+	"revisions":        {"gym_id", "document_id", "n", "base", "aside", "text", "account_id", "at"},
+	"editions":         {"gym_id", "id", "document_id", "text", "notation", "catalogue", "model", "account_id", "at", "day", "seq"},
+	"classes":          {"gym_id", "id", "day", "start", "minutes", "capacity", "document_id", "called_off"},
+	"signups":          {"gym_id", "class_id", "person_id", "turn", "state", "at"},
+	"attempts":         {"gym_id", "id", "person_id", "document_id", "edition_id", "piece", "class_id", "day", "text", "account_id", "typed_at", "seq", "withdrawn_at", "reading", "read_by"},
+	"overrides":        {"gym_id", "document_id", "piece", "person_id", "work", "account_id", "at"},
+	"pieces":           {"gym_id", "id", "piece"},
+	"done":             {"gym_id", "attempt_id", "n", "piece_id", "done"},
+	"abilities":        {"gym_id", "person_id", "learnt", "shift", "seq", "model", "at"},
+	"abilities_before": {"gym_id", "person_id", "until", "learnt", "model"},
+	"learning":         {"gym_id", "percent", "run", "began_at", "touched_at", "done_at", "seq", "model", "shift"},
+	"notes":            {"gym_id", "id", "document_id", "person_id", "answers", "text", "private", "account_id", "at"},
+	"accounts":         {"gym_id", "id", "person_id", "name", "role", "password", "made_at", "closed_at"},
+	"invitations":      {"hash", "gym_id", "person_id", "role", "account_id", "until", "used_at"},
+	"signins":          {"hash", "gym_id", "account_id", "device", "made_at", "seen_at", "until"},
+	"passkeys":         {"id", "gym_id", "account_id", "credential", "made_at"},
 }
 
 // archiveOrder is the order of the tables: what is pointed at before what points.
@@ -95,6 +96,8 @@ func ordered(table string) string {
 		return "seq" // as they came: a day's scores lie together where they are restored
 	case "done":
 		return "attempt_id, n"
+	case "abilities_before":
+		return "person_id, until"
 	default:
 		return keys[1]
 	}

@@ -57,7 +57,7 @@ func (t *Tx) DropGym(id string) error {
 }
 
 // tables are those with rows of a gym, what points before what is pointed at.
-var tables = []string{"passkeys", "signins", "invitations", "accounts", "notes", "learning", "abilities", "overrides", "done", "pieces", "attempts", "signups",
+var tables = []string{"passkeys", "signins", "invitations", "accounts", "notes", "learning", "abilities_before", "abilities", "overrides", "done", "pieces", "attempts", "signups",
 	"classes", "editions", "revisions", "documents", "limits", "people", "changes"}
 
 // Gym returns the gym itself.

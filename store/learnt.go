@@ -41,7 +41,7 @@ func (b *Books) Learnt(person string) ([]Learnt, error) {
 }
 
 // PutLearnt writes down what was learnt of a person, unless something later is known
-// already.
+// already. What was known before is put aside where a published day rests on it.
 func (b *Books) PutLearnt(l Learnt) error {
 	learnt, err := encode(l.Abilities)
 	if err != nil {
@@ -51,7 +51,11 @@ func (b *Books) PutLearnt(l Learnt) error {
 	if err != nil {
 		return err
 	}
-	if _, err := b.change("learnt", l.Person); err != nil {
+	seq, err := b.change("learnt", l.Person)
+	if err != nil {
+		return err
+	}
+	if err := b.putAside(l.Person, seq); err != nil {
 		return err
 	}
 	_, err = b.tx.do(`INSERT INTO abilities (gym_id, person_id, learnt, shift, seq, model, at) VALUES ($1, $2, $3, $4, $5, $6, $7)

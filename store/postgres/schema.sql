@@ -1,4 +1,4 @@
--- The map of the store, as PostgreSQL says it is after migration 2. A test compares it with an
+-- The map of the store, as PostgreSQL says it is after migration 3. A test compares it with an
 -- up-to-date database. Migrations are what makes the tables; after a new one write it anew:
 --
 --   go test ./store/sqlite ./store/postgres -run TestSchema -update
@@ -16,6 +16,7 @@
 --       attempts
 --         done
 --       abilities
+--       abilities_before
 --     documents
 --       revisions
 --       editions
@@ -123,9 +124,12 @@ CREATE TABLE editions (
   model TEXT COLLATE "C" NOT NULL,
   account_id TEXT COLLATE "C" NOT NULL,
   at BIGINT NOT NULL,
+  day TEXT COLLATE "C" NOT NULL DEFAULT ''::text, -- the day it is for; when it was published where it has none
+  seq BIGINT NOT NULL DEFAULT 0,           -- of the change that published it: what was known then holds for it; 0 where that is not known
   PRIMARY KEY (gym_id, id),
   FOREIGN KEY (gym_id, document_id) references documents (gym_id, id) ON DELETE CASCADE
 );
+CREATE INDEX editions_day ON editions (gym_id, day, seq);
 CREATE INDEX editions_document ON editions (gym_id, document_id, at);
 
 -- The timetable: an hour on a day. Several may do one sheet.
@@ -331,4 +335,16 @@ CREATE TABLE emulators (
   kept TEXT COLLATE "C" NOT NULL,          -- in base 64
   PRIMARY KEY (gym_id, structure),
   FOREIGN KEY (gym_id) references gyms (id) ON DELETE CASCADE
+);
+
+-- What was known of somebody before something later was learnt, while a published day
+-- rests on it.
+CREATE TABLE abilities_before (
+  gym_id TEXT COLLATE "C" NOT NULL,
+  person_id TEXT COLLATE "C" NOT NULL,
+  until BIGINT NOT NULL,                   -- the change that brought the later
+  learnt TEXT COLLATE "C" NOT NULL,        -- in JSON, empty for nothing
+  model TEXT COLLATE "C" NOT NULL,         -- the version of what learnt it
+  PRIMARY KEY (gym_id, person_id, until),
+  FOREIGN KEY (gym_id, person_id) references people (gym_id, id) ON DELETE CASCADE
 );

@@ -30,6 +30,7 @@ func furnish(h *house) {
 			b.PutLearnt(store.Learnt{Person: "mo", Abilities: Filled[roomful.Abilities](), Model: "3"}),
 			b.PutResolved("mo", map[string]store.Resolved{"a1": {Read: Filled[store.Read](), Done: []roomful.Done{Filled[roomful.Done]()}}}),
 			b.PutLearning(store.Learning{Percent: 100, BeganAt: Now, TouchedAt: Now, DoneAt: Now, Model: "3", Shift: store.Shift{roomful.CapVO2max: 0.1}}),
+			b.PutLearnt(store.Learnt{Person: "mo", Abilities: Filled[roomful.Abilities](), Seq: 1, Model: "4"}),
 			b.PutNote(store.Note{ID: "n1", Document: "d1", Person: "mo", Text: "well"}),
 			b.PutAccount(store.Account{ID: "k1", Person: "mo", Name: "Mo", Role: store.Member, MadeAt: Now}),
 			b.PutInvitation(store.Invitation{Hash: "i1", Role: store.Coach, Until: Now}),
@@ -158,7 +159,7 @@ func noArchive(t *testing.T, h *house) {
 func olderArchive(t *testing.T, h *house) {
 	furnish(h)
 	older := repacked(t, contents(t, packed(t, h.Store)), func(m map[string]string) {
-		for _, table := range []string{"done", "pieces", "learning"} {
+		for _, table := range []string{"done", "pieces", "learning", "abilities_before"} {
 			delete(m, table+".jsonl")
 		}
 		var row []any
@@ -167,10 +168,16 @@ func olderArchive(t *testing.T, h *house) {
 		}
 		text, _ := json.Marshal(append(row[:3:3], row[4:]...)) // without the shift
 		m["abilities.jsonl"] = string(text)
+		if err := json.Unmarshal([]byte(m["editions.jsonl"]), &row); err != nil {
+			t.Fatal(err)
+		}
+		text, _ = json.Marshal(row[:9]) // without the day and the change
+		m["editions.jsonl"] = string(text)
 		relisted(t, m, func(columns map[string][]string) {
-			for _, table := range []string{"done", "pieces", "learning"} {
+			for _, table := range []string{"done", "pieces", "learning", "abilities_before"} {
 				delete(columns, table)
 			}
+			columns["editions"] = columns["editions"][:9]
 			columns["abilities"] = []string{"gym_id", "person_id", "learnt", "seq", "model", "at"}
 		})
 	})
@@ -184,6 +191,10 @@ func olderArchive(t *testing.T, h *house) {
 	want[0].Shift = nil
 	other.same("learnt", look(other, learnt), want)
 	other.same("scores", look(other, scores), look(h, scores))
+	editions := func(b *store.Books) ([]store.Edition, error) { return b.Editions("d1") }
+	if all := look(other, editions); len(all) != 1 || all[0].Text == "" || all[0].Stands(all[0].Day) {
+		t.Errorf("the editions are %+v", all)
+	}
 }
 
 // repacked is an archive with its files changed.

@@ -71,12 +71,22 @@ func editions(t *testing.T, h *house) {
 		_, _, err = tx.In(ours).Save(d)
 		return err
 	})
-	h.same("frozen", look(h, func(b *store.Books) ([]store.Edition, error) { return b.Editions("d1") }),
-		[]store.Edition{{ID: "e1", Document: "d1", Text: "as published", Read: read, Account: "coach", At: Now}})
+	first := store.Edition{ID: "e1", Document: "d1", Text: "as published", Read: read, Account: "coach", At: Now, Day: roomful.DateOf(Now), Seq: seqOf(h, "e1")}
+	h.same("frozen", look(h, func(b *store.Books) ([]store.Edition, error) { return b.Editions("d1") }), []store.Edition{first})
 	h.refuse(store.ErrMissing, func(tx *store.Tx) error { return tx.In(ours).Publish("e2", "d9", read) })
 	h.update(func(tx *store.Tx) error { return tx.In(ours).Publish("e3", "d1", read) })
 	h.same("the last", look(h, func(b *store.Books) ([]store.Edition, error) { return b.LastEditions() }),
-		[]store.Edition{{ID: "e3", Document: "d1", Text: "mended", Read: read, Account: "coach", At: Now}})
+		[]store.Edition{{ID: "e3", Document: "d1", Text: "mended", Read: read, Account: "coach", At: Now, Day: roomful.DateOf(Now), Seq: seqOf(h, "e3")}})
+}
+
+// seqOf is the number of the last change of what has an id.
+func seqOf(h *house, id string) (seq int64) {
+	for _, c := range look(h, func(b *store.Books) ([]store.Change, error) { return b.Changes(0, 10_000) }) {
+		if c.Subject == id {
+			seq = c.Seq
+		}
+	}
+	return seq
 }
 
 // noText: bytes that are no letters are refused by each database alike.

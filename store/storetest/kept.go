@@ -2,6 +2,7 @@ package storetest
 
 import (
 	"errors"
+	"slices"
 
 	"roomful"
 	"roomful/store"
@@ -24,6 +25,8 @@ type kept struct {
 	Editions  [][]store.Edition
 	Overrides [][]store.Override
 	Notes     [][]store.Note
+	// By edition that stands, and person:
+	LearntBefore map[string]map[string]store.Learnt
 	// In the order of classes:
 	SignUps [][]store.SignUp
 	// In the order of accounts:
@@ -43,7 +46,7 @@ func (m *model) kept() (k kept) {
 		k.Attempts[i].Sheet = m.documents[a.Document].Name
 	}
 	k.Learnt = sorted(m.learnt, func(l store.Learnt) string { return l.Person })
-	k.Unlearnt = m.unlearnt()
+	k.Unlearnt, k.LearntBefore = m.unlearnt(), m.learntBefore()
 	k.Accounts = sorted(m.accounts, func(a store.Account) string { return a.ID })
 	k.Invitations = sorted(m.invitations, func(i store.Invitation) string { return i.Hash })
 	editions := sorted(m.editions, func(e store.Edition) string { return e.ID })
@@ -108,5 +111,28 @@ func keptBy(tx *store.Tx, gym string) (k kept, err error) {
 		ask(func() error { all, err := b.SignIns(a.ID); k.SignIns = append(k.SignIns, all); return err })
 		ask(func() error { all, err := b.Passkeys(a.ID); k.Passkeys = append(k.Passkeys, all); return err })
 	}
+	ask(func() (err error) { k.LearntBefore, err = learntBefore(b, k); return err })
 	return k, err
+}
+
+// learntBefore is what a store says that the editions that stand rest on, by edition and
+// person.
+func learntBefore(b *store.Books, k kept) (map[string]map[string]store.Learnt, error) {
+	out := map[string]map[string]store.Learnt{}
+	for _, e := range slices.Concat(k.Editions...) {
+		if !e.Stands(roomful.DateOf(Now)) {
+			continue
+		}
+		out[e.ID] = map[string]store.Learnt{}
+		for _, p := range k.People {
+			l, known, err := b.LearntBefore(p.ID, e.Seq)
+			if err != nil {
+				return nil, err
+			}
+			if known {
+				out[e.ID][p.ID] = store.Learnt{Person: p.ID, Abilities: l.Abilities, Model: l.Model}
+			}
+		}
+	}
+	return out, nil
 }

@@ -25,6 +25,9 @@ type model struct {
 	signups     map[string][]store.SignUp // by class, in the order of asking
 	attempts    map[string]store.Attempt
 	learnt      map[string]store.Learnt // by person
+	before      map[string][]knew       // the same, with all that was known before
+	early       map[string]int64        // the last change that brought something of somebody before the gym had learnt from all
+	taught      bool                    // it has
 	accounts    map[string]store.Account
 	invitations map[string]store.Invitation // by hash
 	signins     map[string]store.SignIn     // by hash
@@ -42,7 +45,7 @@ func (e modelError) Error() string { return string(e) }
 func newModel(gym string) *model {
 	m := &model{gym: gym, people: map[string]store.Person{}, limits: map[string]store.Limit{}, documents: map[string]store.Document{},
 		revisions: map[string][]store.Revision{}, editions: map[string]store.Edition{}, overrides: map[place]store.Override{}, notes: map[string]store.Note{},
-		classes: map[string]store.Class{}, signups: map[string][]store.SignUp{}, attempts: map[string]store.Attempt{}, learnt: map[string]store.Learnt{},
+		classes: map[string]store.Class{}, signups: map[string][]store.SignUp{}, attempts: map[string]store.Attempt{}, learnt: map[string]store.Learnt{}, before: map[string][]knew{}, early: map[string]int64{},
 		accounts: map[string]store.Account{}, invitations: map[string]store.Invitation{}, signins: map[string]store.SignIn{}, passkeys: map[string]store.Passkey{}}
 	m.change("gym", gym)
 	return m
@@ -76,6 +79,8 @@ func (m *model) erase(id string) error {
 	maps.DeleteFunc(m.overrides, func(_ place, o store.Override) bool { return o.Person == id })
 	maps.DeleteFunc(m.notes, func(_ string, n store.Note) bool { return n.Person == id })
 	delete(m.learnt, id)
+	delete(m.before, id)
+	delete(m.early, id)
 	m.closeOf(id)
 	for class, all := range m.signups {
 		stay := slices.DeleteFunc(slices.Clone(all), func(s store.SignUp) bool { return s.Person == id })

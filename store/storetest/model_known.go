@@ -3,6 +3,7 @@ package storetest
 import (
 	"slices"
 
+	"roomful"
 	"roomful/store"
 )
 
@@ -17,10 +18,46 @@ func (m *model) publish(e store.Edition) error {
 	if _, taken := m.editions[e.ID]; taken {
 		return refused
 	}
-	e.Text, e.Account, e.At = d.Text, "coach", Now
+	e.Text, e.Account, e.At, e.Day = d.Text, "coach", Now, d.Day
+	if e.Day.IsZero() {
+		e.Day = roomful.DateOf(Now)
+	}
+	e.Seq = m.change("edition", e.ID)
 	m.editions[e.ID] = e
-	m.change("edition", e.ID)
 	return nil
+}
+
+// putLearning has the gym learn from all its scores.
+func (m *model) putLearning() error {
+	m.taught = true
+	m.change("learning", m.gym)
+	return nil
+}
+
+// knew is what was known of somebody from a change on: all that ever was is held, which is
+// more than a store does.
+type knew struct {
+	from int64
+	store.Learnt
+}
+
+// learntBefore is what the editions that stand rest on, by edition and person.
+func (m *model) learntBefore() map[string]map[string]store.Learnt {
+	out := map[string]map[string]store.Learnt{}
+	for _, e := range m.editions {
+		if !e.Stands(roomful.DateOf(Now)) {
+			continue
+		}
+		out[e.ID] = map[string]store.Learnt{}
+		for id := range m.people {
+			for _, w := range m.before[id] {
+				if w.from <= e.Seq || w.from <= m.early[id] {
+					out[e.ID][id] = store.Learnt{Person: id, Abilities: w.Abilities, Model: w.Model}
+				}
+			}
+		}
+	}
+	return out
 }
 
 func (m *model) putOverride(o store.Override) error {
@@ -49,8 +86,12 @@ func (m *model) putLearnt(l store.Learnt) error {
 	if was, there := m.learnt[l.Person]; !there || was.Seq <= l.Seq {
 		l.At = Now
 		m.learnt[l.Person] = l
+		m.before[l.Person] = append(m.before[l.Person], knew{int64(len(m.changes) + 1), l})
 	}
-	m.change("learnt", l.Person)
+	seq := m.change("learnt", l.Person)
+	if !m.taught {
+		m.early[l.Person] = seq
+	}
 	return nil
 }
 

@@ -24,6 +24,9 @@ var sayings = map[string]func(drawn) step{
 		l := store.Learnt{Person: d.person, Abilities: roomful.Abilities{MassKg: float64(d.number)}, Seq: int64(d.number * 8), Model: d.text}
 		return step{func(b *store.Books) error { return b.PutLearnt(l) }, func(m *model) error { return m.putLearnt(l) }}
 	},
+	"learning": func(d drawn) step {
+		return step{func(b *store.Books) error { return b.PutLearning(store.Learning{Percent: 100, DoneAt: Now}) }, (*model).putLearning}
+	},
 	"note": func(d drawn) step {
 		n := store.Note{ID: d.among("note", 4), Document: d.document, Person: d.person, Text: d.text, Private: d.number == 0}
 		return step{func(b *store.Books) error { return b.PutNote(n) }, func(m *model) error { return m.putNote(n) }}
