@@ -19,6 +19,7 @@ type Ask struct {
 	Piece string // empty for the main one
 	Home  bool   // with what everybody has at home
 	Shown bool   // of the sheet as members see it
+	Anew  bool   // by what is known now, where a published day stands on what was known then
 	// Alone is whom the answer may be about alone where there are more people than fit
 	// into one; empty for nobody.
 	Alone string

@@ -10,7 +10,7 @@ func (g *Gym) Earlier(sheet roomful.Session, who roomful.Athlete) (roomful.Recor
 
 // earlier is the same before a day.
 func (g *Gym) earlier(sheet roomful.Session, who roomful.Athlete, on roomful.Date) (roomful.Record, *roomful.Abilities, error) {
-	all, err := g.past(sheet, []roomful.Athlete{who}, on)
+	all, err := g.past(sheet, []roomful.Athlete{who}, on, 0)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -19,9 +19,9 @@ func (g *Gym) earlier(sheet roomful.Session, who roomful.Athlete, on roomful.Dat
 			all[i].Again = sheet.Again // what is called the same repeats the same
 		}
 	}
-	learnt, err := g.books.Learnt(who.ID)
-	if err != nil || len(learnt) == 0 {
+	learnt, err := g.learnt(who.ID, 0)
+	if err != nil || learnt == nil {
 		return all, nil, err
 	}
-	return all, g.Believe(who, g.all, &learnt[0].Abilities, g.Today), nil
+	return all, g.Believe(who, g.all, learnt, g.Today), nil
 }

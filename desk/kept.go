@@ -15,6 +15,7 @@ type key struct {
 	gym, what     string // what it is: versions
 	sheet         string // its id, or its name while it has none
 	text          string // a digest of the text that is shown
+	stands        int64  // the change by which it stands, nought for what is known now
 	typist        string // of a draft: what one takes back, another may be waiting for
 	class, person string
 	piece         string

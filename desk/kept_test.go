@@ -127,10 +127,10 @@ func (p *place) change(f func(*store.Books) error) {
 func (p *place) newID() string { p.n++; return fmt.Sprint("n", p.n) }
 
 // asks are the questions that are asked after each change: of a class, of everybody, at
-// home, of a piece that is not there, and as members see it.
+// home, of a piece that is not there, as members see it, and by what is known now.
 func (p *place) asks() []desk.Ask {
 	of := func(a desk.Ask) desk.Ask { a.Gym, a.Now, a.Sheet = p.id, p.now, "drip"; return a }
-	return []desk.Ask{of(desk.Ask{Class: "c"}), of(desk.Ask{}), of(desk.Ask{Class: "c", Home: true}), of(desk.Ask{Class: "c", Piece: "main b"}), of(desk.Ask{Class: "c", Shown: true})}
+	return []desk.Ask{of(desk.Ask{Class: "c"}), of(desk.Ask{}), of(desk.Ask{Class: "c", Home: true}), of(desk.Ask{Class: "c", Piece: "main b"}), of(desk.Ask{Class: "c", Shown: true}), of(desk.Ask{Class: "c", Anew: true})}
 }
 
 // told is all that a desk answers, as the web would say it.

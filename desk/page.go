@@ -13,7 +13,10 @@ type Page struct {
 	store.Document        // with the text that is shown, and its title and day
 	Edition        string // whose text it is, by its id; empty for what is saved and was not published
 	Shown          bool   // members see it, or an edition of it
-	sum            [sha256.Size]byte
+	// Stands is the change that published it, while it rests on what was known then;
+	// nought where it rests on what is known now.
+	Stands int64
+	sum    [sha256.Size]byte
 }
 
 // pages are the sheets of a gym as they were found, by name.
@@ -84,7 +87,7 @@ func (g *Gym) Of(saved store.Document, writes bool) (page Page, theirs bool, err
 // marked is what is saved, with what others see of it.
 func (g *Gym) marked(saved Page, all map[string]store.Edition) Page {
 	if e, ok := all[saved.ID]; ok && e.Text == saved.Text {
-		saved.Edition = e.ID
+		saved.Edition, saved.Stands = e.ID, g.stands(e)
 	}
 	_, saved.Shown = g.shown(saved, all)
 	return saved
@@ -124,16 +127,24 @@ func (g *Gym) shown(saved Page, all map[string]store.Edition) (Page, bool) {
 	saved.Shown = true
 	switch {
 	case published && e.Text == saved.Text:
-		saved.Edition = e.ID
+		saved.Edition, saved.Stands = e.ID, g.stands(e)
 		return saved, true
 	case published:
 		said := g.said(e.Text)
-		saved.Text, saved.Title, saved.Day, saved.Edition, saved.sum = e.Text, said.title, said.day, e.ID, sha256.Sum256([]byte(e.Text))
+		saved.Text, saved.Title, saved.Day, saved.Edition, saved.Stands, saved.sum = e.Text, said.title, said.day, e.ID, g.stands(e), sha256.Sum256([]byte(e.Text))
 		return saved, true
 	case saved.Day.IsZero() || saved.Day.Days(g.Today) > 0:
 		return saved, false
 	}
 	return saved, g.said(saved.Text).faults == 0
+}
+
+// stands is the change that published an edition, as long as that stands today.
+func (g *Gym) stands(e store.Edition) int64 {
+	if !e.Stands(g.Today) {
+		return 0
+	}
+	return e.Seq
 }
 
 // Sheets lists the sheets by day and name: all of them as they are saved, or those that

@@ -7,37 +7,56 @@ import (
 
 	"roomful"
 	"roomful/day"
+	"roomful/store"
 	"roomful/version"
 )
 
-// Question asks about a sheet for some of the people, all who come for nil, with what
-// scores have shown of them.
-func (g *Gym) Question(sheet roomful.Session, people []roomful.Athlete) (day.Question, error) {
-	if people == nil {
-		people = g.People
-	}
+// question asks about a sheet for some of the people, with what scores had shown of them
+// by the change by which it stands; nought for what they have shown.
+func (g *Gym) question(sheet roomful.Session, people []roomful.Athlete, stands int64) (day.Question, error) {
 	q := day.Question{Session: sheet, People: people, Kit: g.Kit, Today: g.Today, Runs: version.UsualRuns, Seed: seed, Believed: map[string]*roomful.Abilities{}}
 	on := sheet.Date
 	if on.IsZero() {
 		on = g.Today
 	}
 	for _, a := range people { // one by one: a class is few of those who come
-		learnt, err := g.books.Learnt(a.ID)
+		learnt, err := g.learnt(a.ID, stands)
 		if err != nil {
 			return q, err
 		}
-		if len(learnt) > 0 {
-			q.Believed[a.ID] = g.Believe(a, g.all, &learnt[0].Abilities, on)
+		if learnt != nil {
+			q.Believed[a.ID] = g.Believe(a, g.all, learnt, on)
 		}
 	}
 	var err error
-	q.Past, err = g.past(sheet, people, on)
+	q.Past, err = g.past(sheet, people, on, stands)
 	return q, err
 }
 
+// learnt is what was known of somebody by the change by which a day stands, nil for
+// nothing; what is known now for nought, and where another edition of the model knew it.
+func (g *Gym) learnt(person string, stands int64) (*roomful.Abilities, error) {
+	if stands > 0 {
+		then, known, err := g.books.LearntBefore(person, stands)
+		switch {
+		case err != nil:
+			return nil, err
+		case !known:
+			return nil, nil
+		case then.Model == day.ModelEdition:
+			return &then.Abilities, nil
+		}
+	}
+	now, err := g.books.Learnt(person)
+	if err != nil || len(now) == 0 {
+		return nil, err
+	}
+	return &now[0].Abilities, nil
+}
+
 // past is what some people scored on sheets with the same piece before a day, learnt from
-// or not yet.
-func (g *Gym) past(sheet roomful.Session, people []roomful.Athlete, on roomful.Date) (roomful.Record, error) {
+// or not yet; of what had come by the change by which a day stands, unless that is nought.
+func (g *Gym) past(sheet roomful.Session, people []roomful.Athlete, on roomful.Date, stands int64) (roomful.Record, error) {
 	all, err := g.books.Titled(sheet.Title, sheet.Again)
 	if err != nil || len(all) == 0 {
 		return nil, err
@@ -47,6 +66,9 @@ func (g *Gym) past(sheet roomful.Session, people []roomful.Athlete, on roomful.D
 		tried, done, err := g.books.Tried(a.ID, sheet.Title, sheet.Again)
 		if err != nil {
 			return nil, err
+		}
+		if stands > 0 {
+			tried = slices.DeleteFunc(tried, func(a store.Attempt) bool { return a.Seq > stands })
 		}
 		record, err := g.resolve(context.Background(), a.ID, tried, done)
 		if err != nil {

@@ -100,7 +100,7 @@ func (d *Desk) After(ctx context.Context, a Ask) (*Scores[roomful.After], error)
 				return q, err
 			}
 			q.sheet = sheet
-			if q.Question, err = g.Question(session, people); err != nil {
+			if q.Question, err = g.question(session, people, page.Stands); err != nil {
 				return q, err
 			}
 			for _, e := range record {
@@ -153,7 +153,7 @@ func ofScores[Q, A any](ctx context.Context, d *Desk, a Ask, of scoresOf[Q, A]) 
 		return nil, err
 	}
 	r := recipe[scoring[Q], *Scores[A]]{
-		key:    key{gym: a.Gym, what: of.what, sheet: page.ID, text: string(page.sum[:]) + come, class: a.Class, person: a.Alone, shown: a.Shown},
+		key:    key{gym: a.Gym, what: of.what, sheet: page.ID, text: string(page.sum[:]) + come, stands: page.Stands, class: a.Class, person: a.Alone, shown: a.Shown},
 		weight: func(scoring[Q]) int { return 10 },
 	}
 	r.gather = func(ctx context.Context, g *Gym) (q scoring[Q], on rests, err error) {

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"roomful"
+	"roomful/day"
 	"roomful/prior"
 	"roomful/store"
 )
@@ -98,8 +99,11 @@ var steps = map[string]struct {
 			for i := range learnt.Dims {
 				learnt.Dims[i].Centre += float64(n+1) / 100
 			}
-			return b.PutLearnt(store.Learnt{Person: "mo", Abilities: learnt, Seq: seq})
+			return b.PutLearnt(store.Learnt{Person: "mo", Abilities: learnt, Seq: seq, Model: day.ModelEdition})
 		}
+	}},
+	"all is learnt from": {true, func(p *place, n int) func(*store.Books) error {
+		return func(b *store.Books) error { return b.PutLearning(store.Learning{Percent: 100, DoneAt: p.now}) }
 	}},
 	"a score comes": {false, func(p *place, n int) func(*store.Books) error {
 		id := p.newID()

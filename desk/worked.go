@@ -110,6 +110,9 @@ func (g *Gym) recipe(a Ask) (recipe[Asked, *Worked], error) {
 		shown.Text, shown.sum = a.Text, sha256.Sum256([]byte(a.Text))
 	}
 	r.key.text = string(shown.sum[:])
+	if !r.key.draft {
+		r.key.stands = shown.Stands
+	}
 	people, _, err := g.InClass(a.Class)
 	if err != nil {
 		return r, err
@@ -159,7 +162,7 @@ func (g *Gym) gather(ctx context.Context, a Ask, k key) (q Asked, on rests, err 
 		return q, on, err
 	}
 	q.Day, q.Sheet, q.Start, q.Home = g.Day, store.Document{ID: sheet.ID, Name: sheet.Name, Text: sheet.Text}, start, k.home
-	if q.Question, err = g.Question(session, people); err != nil {
+	if q.Question, err = g.question(session, people, k.stands); err != nil {
 		return q, on, err
 	}
 	q.Piece = k.piece
@@ -171,10 +174,11 @@ func (g *Gym) gather(ctx context.Context, a Ask, k key) (q Asked, on rests, err 
 
 // page is the sheet that is asked about.
 func (g *Gym) page(a Ask) (Page, error) {
-	if a.Shown {
-		return g.Shown(a.Sheet)
+	out, err := g.Seen(a.Sheet, !a.Shown)
+	if a.Anew {
+		out.Stands = 0
 	}
-	return g.Sheet(a.Sheet)
+	return out, err
 }
 
 // sheetOf is the sheet of a key with the text that the key stands for.
@@ -188,7 +192,7 @@ func (g *Gym) sheetOf(a Ask, k key) (store.Document, error) {
 		return sheet, nil
 	}
 	page, err := g.page(a)
-	if err == nil && (page.ID != k.sheet || string(page.sum[:]) != k.text) {
+	if err == nil && (page.ID != k.sheet || string(page.sum[:]) != k.text || page.Stands != k.stands) {
 		err = errMoved
 	}
 	return page.Document, err
@@ -215,7 +219,9 @@ func fit(name string, session roomful.Session, faults int) error {
 	return nil
 }
 
-// restsOf are what a day rests on, its text apart, which its key names.
+// restsOf are what a day rests on, its text apart, which its key names. One that stands is
+// gathered anew as well when something is learnt, and is then the same question, unless
+// the gym is still learning from all its scores for the first time.
 func (g *Gym) restsOf(sheet, class string, people []roomful.Athlete) rests {
 	on := rests{
 		now:  []topic{{kind: "gym"}, {kind: store.Settings}, {kind: store.Kit}, {kind: "erased"}, {"override", sheet}},
