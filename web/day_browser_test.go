@@ -16,7 +16,7 @@ import (
 const sheetField = "The sheet, as you would write it on the board"
 
 // written is the text of a sheet as it is saved.
-func written(t *testing.T, g *webtest.Gym, name string) (text string) {
+func written(t testing.TB, g *webtest.Gym, name string) (text string) {
 	t.Helper()
 	g.Update(t, func(b *store.Books) error {
 		d, err := b.Named(store.Sheet, name)

@@ -34,14 +34,15 @@ var Now = time.Date(2027, 4, 9, 4, 5, 0, 0, time.UTC)
 // Member is who members are in the demo: somebody of its people, by their id.
 const Member = "rhona"
 
-// id is the only gym's.
-const id = "gym"
+// usual is what the only gym is called in its store, unless package crowd made it.
+const usual = "gym"
 
 // Gym is a served gym.
 type Gym struct {
 	URL   string
 	Store *store.Store
 
+	id     string
 	random io.Reader
 	owner  account.Visitor
 	mu     sync.Mutex
@@ -69,30 +70,42 @@ func Empty(t testing.TB) *Gym {
 	return serve(t, "The Empty Floor", func(*store.Books, roomful.Lexicon) error { return nil })
 }
 
-// serve serves a gym from a database that goes away with the test. The same is random
-// every time, so that pictures of two days can be compared.
+// serve serves a gym that a function fills.
 func serve(t testing.TB, name string, fill func(*store.Books, roomful.Lexicon) error) *Gym {
 	t.Helper()
 	lex, err := catalogue.Load()
 	if err != nil {
 		t.Fatal(err)
 	}
+	g := bare(t, usual)
+	g.Update(t, func(b *store.Books) error { return fill(b, lex) }, name)
+	g.open(t, lex)
+	return g
+}
+
+// bare is a gym that is not made yet, in a database that goes away with the test. The same
+// is random every time, so that pictures of two days can be compared.
+func bare(t testing.TB, id string) *Gym {
+	t.Helper()
 	s, err := sqlite.Open(t.Context(), t.TempDir())
 	if err != nil {
 		t.Fatal(err)
 	}
-	g := &Gym{Store: s, random: &steady{from: rand.NewChaCha8([32]byte{1})}, keys: map[string]string{},
+	t.Cleanup(func() { s.Close() })
+	return &Gym{Store: s, id: id, random: &steady{from: rand.NewChaCha8([32]byte{1})}, keys: map[string]string{},
 		owner: account.Visitor{Gym: id, Account: store.Account{Role: store.Owner}}}
+}
+
+// open opens the gym to browsers.
+func (g *Gym) open(t testing.TB, lex roomful.Lexicon) {
 	var made atomic.Int64
-	server := &web.Server{Store: s, Lexicon: lex, Now: func() time.Time { return Now }, Random: g.random, Plain: true,
+	server := &web.Server{Store: g.Store, Lexicon: lex, Now: func() time.Time { return Now }, Random: g.random, Plain: true,
 		NewID: func() (string, error) { return fmt.Sprint("id-", made.Add(1)), nil },
-		Log:   slog.New(slog.DiscardHandler), Desk: desk.New(day.New(lex), s)}
-	g.Update(t, func(b *store.Books) error { return fill(b, lex) }, name)
+		Log:   slog.New(slog.DiscardHandler), Desk: desk.New(day.New(lex), g.Store)}
 	at := httptest.NewServer(server.Handler())
 	// Passkeys are made for names, not for numbers.
 	g.URL = strings.Replace(at.URL, "127.0.0.1", "localhost", 1)
-	t.Cleanup(func() { at.CloseClientConnections(); at.Close(); s.Close() })
-	return g
+	t.Cleanup(func() { at.CloseClientConnections(); at.Close() })
 }
 
 // steady is randomness that repeats, for several at once.
@@ -144,11 +157,11 @@ func (g *Gym) Update(t testing.TB, change func(*store.Books) error, newName ...s
 	t.Helper()
 	if err := g.Store.Update(t.Context(), store.By{At: Now}, func(tx *store.Tx) error {
 		for _, name := range newName {
-			if err := tx.MakeGym(store.Gym{ID: id, Name: name, Zone: "Europe/London", MadeAt: Now}); err != nil {
+			if err := tx.MakeGym(store.Gym{ID: g.id, Name: name, Zone: "Europe/London", MadeAt: Now}); err != nil {
 				return err
 			}
 		}
-		return change(tx.In(id))
+		return change(tx.In(g.id))
 	}); err != nil {
 		t.Fatal(err)
 	}
@@ -173,13 +186,13 @@ func (g *Gym) Tab(t testing.TB, role string, v browser.View) *browser.Tab {
 	t.Helper()
 	tab := browser.Open(t, v)
 	if role != "" {
-		tab.Cookie(g.URL, "roomful", g.key(t, role))
+		tab.Cookie(g.URL, "roomful", g.Key(t, role))
 	}
 	return tab
 }
 
-// key is the cookie of a device that has come in with a role, once for each.
-func (g *Gym) key(t testing.TB, role string) string {
+// Key is the cookie of a device that has come in with a role, once for each.
+func (g *Gym) Key(t testing.TB, role string) string {
 	t.Helper()
 	g.mu.Lock()
 	defer g.mu.Unlock()
