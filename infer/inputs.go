@@ -165,7 +165,7 @@ func few(cases []Case) []Case {
 // by so many spreads. From able to unable is far.
 func (s Simulator) feel(c Case, lift float64, felt map[roomful.Capacity]float64) {
 	base := exact(c.Prior, func(i int) float64 { return lift * c.Prior.Dims[i].SD() })
-	q := roomful.ForecastRequest{Piece: c.Result.capless(), Lead: c.Result.Before, Entrants: []roomful.Entrant{c.Result.entrant("", base)}}
+	q := roomful.ForecastRequest{Workers: 1, Piece: c.Result.capless(), Lead: c.Result.Before, Entrants: []roomful.Entrant{c.Result.entrant("", base)}}
 	for i := range base.Dims {
 		for _, side := range []float64{-1.5, 1.5} {
 			a := *base

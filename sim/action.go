@@ -70,7 +70,7 @@ const endless = 1000
 // compile resolves a task for a person whose abilities are a.
 func (m *Model) compile(t roomful.Task, a *roomful.Abilities, d roomful.Division) action {
 	mov := m.lex.Movement(t.Movement)
-	act := action{task: t, movement: mov, trip: -1, massKg: a.MassKg, loadKg: t.LoadKg(), amount: t.Amount}
+	act := action{task: t, movement: mov, trip: -1, massKg: a.MassKg, loadKg: t.LoadKg(), amount: t.Amount, loads: totals(&t)}
 	switch {
 	case t.Movement == roomful.Rest || mov != nil && mov.Modality == roomful.Pause:
 		act.kind = restAction
@@ -121,6 +121,7 @@ func (m *Model) compileReps(act *action, a *roomful.Abilities, d roomful.Divisio
 		act.joules *= act.perRep
 	}
 	act.counts = t.Unit == roomful.Rep || t.Unit == roomful.Calorie
+	act.parts = make([]kernel.Part, 0, len(mov.Demand))
 	for _, q := range mov.Demand {
 		act.parts = append(act.parts, kernel.Part{Group: uint8(q.Muscles), Weight: q.Weight})
 	}

@@ -220,12 +220,17 @@ func (m *Model) gather(q roomful.ForecastRequest) (cast, error) {
 	return c, nil
 }
 
-// class returns a class of one group, for one worker.
-func (c *cast) class(m *Model, seed uint64, group []*squad) *class {
-	out := new(class)
-	for _, s := range group {
-		out.runners = append(out.runners, newRunner(m, seed, s))
+// class returns a class of one group, for one worker, in the place of one that they are
+// through with, nil for none.
+func (c *cast) class(m *Model, seed uint64, group []*squad, was *class) *class {
+	out := cmp.Or(was, new(class))
+	for i, s := range group {
+		if i == len(out.runners) {
+			out.runners = append(out.runners, nil)
+		}
+		out.runners[i] = newRunner(m, seed, s, out.runners[i])
 	}
+	out.runners, out.bays = out.runners[:len(group)], out.bays[:0]
 	for _, p := range c.places {
 		out.bays = append(out.bays, bay{free: make([]float64, p.Count)})
 	}

@@ -13,7 +13,7 @@ func (m *Model) Run(q roomful.ForecastRequest, n int) ([]Event, float64, error) 
 	if err != nil {
 		return nil, 0, err
 	}
-	first := c.class(m, q.Seed, c.groups[0])
+	first := c.class(m, q.Seed, c.groups[0], nil)
 	r := first.runners[0]
 	var events []Event
 	r.crew.events = func(e Event) {
@@ -37,7 +37,7 @@ func (m *Model) Class(q roomful.ForecastRequest) (did map[string][]Event, waited
 	}
 	did, waited = map[string][]Event{}, map[string]float64{}
 	for _, g := range c.groups {
-		class := c.class(m, q.Seed, g)
+		class := c.class(m, q.Seed, g, nil)
 		for _, r := range class.runners {
 			name := r.squad.entrants[0].Name
 			r.crew.events = func(e Event) { did[name] = append(did[name], e) }

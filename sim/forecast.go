@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"context"
 	"math"
-	"runtime"
 	"slices"
 	"strconv"
 	"sync"
@@ -88,36 +87,27 @@ func newWork(m *Model, q roomful.ForecastRequest, c *cast) *work {
 // show.
 func (w *work) share(ctx context.Context) error {
 	jobs := w.blocks * len(w.cast.groups)
-	workers := w.q.Workers
-	if workers <= 0 {
-		workers = runtime.GOMAXPROCS(0)
-	}
-	var next, done atomic.Int64
-	var wg sync.WaitGroup
+	var done atomic.Int64
 	var mu sync.Mutex
-	for range min(workers, jobs) {
-		wg.Go(func() {
-			var c *class
-			at := -1
-			for {
-				j := int(next.Add(1)) - 1
-				if j >= jobs || ctx.Err() != nil {
-					return
-				}
-				if g := j / w.blocks; g != at {
-					c, at = w.cast.class(w.m, w.q.Seed, w.cast.groups[g]), g
-					c.watch(w.q.Given)
-				}
-				w.block(c, j%w.blocks)
-				if n := done.Add(1); w.q.Progress != nil {
-					mu.Lock()
-					w.q.Progress(float64(n) / float64(jobs))
-					mu.Unlock()
-				}
+	spread(jobs, w.q.Workers, func() func(int) {
+		var c *class
+		at := -1
+		return func(j int) {
+			if ctx.Err() != nil {
+				return
 			}
-		})
-	}
-	wg.Wait()
+			if g := j / w.blocks; g != at {
+				c, at = w.cast.class(w.m, w.q.Seed, w.cast.groups[g], c), g
+				c.watch(w.q.Given)
+			}
+			w.block(c, j%w.blocks)
+			if n := done.Add(1); w.q.Progress != nil {
+				mu.Lock()
+				w.q.Progress(float64(n) / float64(jobs))
+				mu.Unlock()
+			}
+		}
+	})
 	return ctx.Err()
 }
 
@@ -290,24 +280,27 @@ func (m *Model) Typical(q roomful.ForecastRequest) []float64 {
 		}
 		return out
 	}
-	scores := map[*squad]float64{}
-	for _, g := range c.groups {
-		class := c.class(m, q.Seed, g)
-		for _, r := range class.runners {
-			r.centre()
-		}
-		class.run(true)
-		for _, r := range class.runners {
-			o := r.outcome()
-			if scores[r.squad] = o.score; o.cannot {
-				scores[r.squad] = math.NaN()
+	scores := make([]float64, len(c.squads))
+	spread(len(c.groups), q.Workers, func() func(int) {
+		var class *class
+		return func(g int) {
+			class = c.class(m, q.Seed, c.groups[g], class)
+			for _, r := range class.runners {
+				r.centre()
+			}
+			class.run(true)
+			for _, r := range class.runners {
+				o := r.outcome()
+				if scores[r.squad.at] = o.score; o.cannot {
+					scores[r.squad.at] = math.NaN()
+				}
 			}
 		}
-	}
-	for _, s := range c.squads {
+	})
+	for i, s := range c.squads {
 		for range s.entrants {
 			if len(out) < len(q.Entrants) {
-				out = append(out, scores[s])
+				out = append(out, scores[i])
 			}
 		}
 	}

@@ -12,6 +12,7 @@ import (
 // squad is a crew as compiled: who, and what they do. It is shared by workers
 // and never written to after it is made.
 type squad struct {
+	at       int               // its place among the squads of its request
 	entrants []roomful.Entrant // as asked for, or with a copy to fill a pair
 	ids      []uint64          // hashes that key the random numbers
 	actions  [][]action        // by member
@@ -28,7 +29,7 @@ func (m *Model) crews(q roomful.ForecastRequest) ([]*squad, error) {
 	size := max(1, q.Piece.Team.Size)
 	var out []*squad
 	for at := 0; at < len(q.Entrants); at += size {
-		s := &squad{style: q.Piece.Team.Style}
+		s := &squad{at: len(out), style: q.Piece.Team.Style}
 		for k := range size {
 			i := at + k
 			copies := i >= len(q.Entrants)
@@ -66,15 +67,17 @@ func (m *Model) compileSquad(s *squad, q roomful.ForecastRequest) error {
 				}
 				w = e.Lead[pi]
 			}
-			if slices.ContainsFunc(w.All(), func(t roomful.Task) bool { return !(t.Amount >= 0) || math.IsInf(t.Amount, 1) }) {
+			if !counted(w.Once) || !counted(w.Round) || !counted(w.Last) {
 				return refuse(p, "an amount below nought")
 			}
+			s.actions[k] = slices.Grow(s.actions[k], len(w.Once)+len(w.Round)+len(w.Last))
 			at = places{}
 			add := func(list []roomful.Task) (idx []int) {
-				for _, t := range list {
-					a := m.compile(t, e.Abilities, e.Division)
-					a.loads = totals(t)
-					s.actions[k] = append(s.actions[k], a)
+				if len(list) > 0 {
+					idx = make([]int, 0, len(list))
+				}
+				for i := range list {
+					s.actions[k] = append(s.actions[k], m.compile(list[i], e.Abilities, e.Division))
 					idx = append(idx, len(s.actions[k])-1)
 				}
 				return idx
@@ -118,21 +121,40 @@ func (s *squad) changes(p roomful.Part, e roomful.Entrant, add func([]roomful.Ta
 	return nil
 }
 
+// counted reports whether all amounts are numbers from nought.
+func counted(tasks []roomful.Task) bool {
+	for i := range tasks {
+		if n := tasks[i].Amount; !(n >= 0) || math.IsInf(n, 1) {
+			return false
+		}
+	}
+	return true
+}
+
 // totals returns the total loads that exist for a task whose load is found on
 // the day, by usual steps when none are listed.
-func totals(t roomful.Task) []float64 {
-	n := float64(max(t.Implements, 1))
-	var out []float64
-	for _, l := range t.Exists {
-		out = append(out, l.Kg()*n)
-	}
-	if len(out) == 0 && t.Load.Kg() == 0 {
-		for kg := 15.0; kg <= 350; kg += 2.5 {
-			out = append(out, kg)
+func totals(t *roomful.Task) []float64 {
+	if len(t.Exists) == 0 {
+		if t.Load.Kg() == 0 {
+			return usualTotals
 		}
+		return nil
+	}
+	n := float64(max(t.Implements, 1))
+	out := make([]float64, len(t.Exists))
+	for i, l := range t.Exists {
+		out[i] = l.Kg() * n
 	}
 	return out
 }
+
+// usualTotals are loads from a light bar up, in steps of 2.5 kg. Nobody writes to them.
+var usualTotals = func() (out []float64) {
+	for kg := 15.0; kg <= 350; kg += 2.5 {
+		out = append(out, kg)
+	}
+	return out
+}()
 
 // hash returns the key of an id.
 func hash(id string) uint64 {
@@ -156,17 +178,42 @@ type runner struct {
 	lost   bool    // and no window ends that piece
 }
 
-func newRunner(m *Model, seed uint64, s *squad) *runner {
-	r := &runner{m: m, squad: s, seed: seed}
-	r.crew = crew{c: &m.constants, style: s.style, rng: newNoise(), shift: s.shift, watch: math.Inf(1)}
-	r.crew.tally.spells = make([]spell, len(s.actions[0]))
-	for k, e := range s.entrants {
-		// Building sets changes the load of an action, so each runner has its own.
-		acts := append([]action(nil), s.actions[k]...)
-		r.crew.members = append(r.crew.members, &member{actions: acts, acts: make([]kernel.Act, len(acts))})
-		r.samplers = append(r.samplers, newSampler(e.Abilities, acts))
+// newRunner returns a runner of a squad. It takes over the memory of one that is needed
+// no more, nil for none.
+func newRunner(m *Model, seed uint64, s *squad, was *runner) *runner {
+	r := was
+	if r == nil {
+		r = &runner{crew: crew{rng: newNoise()}}
 	}
+	members, samplers, spells := r.crew.members, r.samplers, r.crew.tally.spells
+	n := len(s.actions[0])
+	*r = runner{m: m, squad: s, seed: seed, crew: crew{c: &m.constants, style: s.style, rng: r.crew.rng, shift: s.shift, watch: math.Inf(1), tally: r.crew.tally}}
+	r.crew.tally.spells = slices.Grow(spells[:0], n)[:n]
+	for k, e := range s.entrants {
+		acts := s.actions[k]
+		if s.finds() {
+			acts = slices.Clone(acts)
+		}
+		if k == len(members) {
+			members, samplers = append(members, new(member)), append(samplers, &sampler{noise: newNoise()})
+		}
+		*members[k] = member{actions: acts, acts: slices.Grow(members[k].acts[:0], n)[:n]}
+		clear(members[k].acts)
+		samplers[k].learn(e.Abilities, acts)
+	}
+	r.crew.members, r.samplers = members[:len(s.entrants)], samplers[:len(s.entrants)]
 	return r
+}
+
+// finds reports whether a walk may change the load of an action, so that each runner
+// needs their own.
+func (s *squad) finds() bool {
+	if slices.ContainsFunc(s.plans, func(p plan) bool { _, builds := p.course.(*build); return builds }) {
+		return true
+	}
+	return slices.ContainsFunc(s.actions, func(acts []action) bool {
+		return slices.ContainsFunc(acts, func(a action) bool { return a.found() })
+	})
 }
 
 // draw makes everybody who they are in a run.

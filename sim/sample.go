@@ -82,12 +82,13 @@ var wholePerson = [roles]struct {
 	roleRecovery: {roomful.CapRecovery, 1},
 }
 
-// newSampler prepares to draw what a person's actions need.
-func newSampler(a *roomful.Abilities, actions []action) *sampler {
-	s := &sampler{abilities: a, z: make([]float64, a.Factors), dims: centre(a), noise: newNoise()}
+// learn prepares to draw what a person's actions need, in the memory of whom it drew before.
+func (s *sampler) learn(a *roomful.Abilities, actions []action) {
+	*s = sampler{abilities: a, noise: s.noise, dims: slices.Grow(s.dims[:0], len(a.Dims))[:len(a.Dims)], need: s.need[:0], factors: s.factors[:0], keys: s.keys[:0], z: s.z[:0]}
 	want := func(i int) {
 		if i >= 0 && !slices.Contains(s.need, i) {
 			s.need = append(s.need, i)
+			s.dims[i] = value(&a.Dims[i], a.Dims[i].Centre)
 		}
 	}
 	for r := range wholePerson {
@@ -99,6 +100,13 @@ func newSampler(a *roomful.Abilities, actions []action) *sampler {
 		want(actions[i].bound.enduranceDim())
 		want(actions[i].trip)
 	}
+}
+
+// draws lists the factors that the capacities load on, for who is to be drawn and not
+// taken at the centre.
+func (s *sampler) draws() {
+	a := s.abilities
+	s.z = slices.Grow(s.z[:0], a.Factors)[:a.Factors]
 	for _, i := range s.need {
 		for _, l := range a.Dims[i].Loads {
 			if !slices.Contains(s.factors, l.Factor) {
@@ -114,7 +122,6 @@ func newSampler(a *roomful.Abilities, actions []action) *sampler {
 		}
 		s.keys = append(s.keys, kernel.Mix(keyFactor, key))
 	}
-	return s
 }
 
 // strengthDim returns the dim of the bound's maximum, -1 when there is none.
@@ -135,6 +142,9 @@ func (b *bound) enduranceDim() int {
 
 // draw fills the dims for a run.
 func (s *sampler) draw(key uint64) {
+	if len(s.factors) == 0 {
+		s.draws()
+	}
 	for i, f := range s.factors {
 		s.noise.Seek(kernel.Mix(key, s.keys[i]))
 		s.z[f] = s.noise.NormFloat64()

@@ -22,7 +22,7 @@ func (m *Model) Trace(q roomful.ForecastRequest, breaks bool) ([]Event, float64,
 	if err != nil {
 		return nil, 0, err
 	}
-	first := c.class(m, q.Seed, c.groups[0])
+	first := c.class(m, q.Seed, c.groups[0], nil)
 	r := first.runners[0]
 	var events []Event
 	r.crew.events = func(e Event) {
