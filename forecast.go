@@ -37,6 +37,9 @@ type ForecastRequest struct {
 	Runs    int
 	Seed    uint64
 	Workers int // 0 means as many as there are processors
+	// Keep says that the same is likely to be asked again soon, perhaps with more runs:
+	// what is kept need not be made again. The answer is the same without it.
+	Keep bool
 	// Progress, when set, is called now and then with the share done.
 	Progress func(share float64)
 }
@@ -102,7 +105,8 @@ type AthleteForecast struct {
 	WaitMean  float64        // seconds spent waiting for a place
 	OnIntent  *float64       // probability of meeting the effort; nil when none is stated
 	Assumed   []string       // what had to be filled in
-	// Scores holds every run's score in run order, NaN for a run left out.
+	// Scores holds every run's score in run order, NaN for a run left out. It is shared,
+	// and nobody changes it.
 	Scores []float64
 	// Reached is how far a run that counts had come at the time of what is given, in
 	// repetitions and calories.

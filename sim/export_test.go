@@ -54,13 +54,13 @@ func (m *Model) Class(q roomful.ForecastRequest) (did map[string][]Event, waited
 // OneByOne returns the model stepping one unit at a time.
 func (m *Model) OneByOne() *Model {
 	one := *m
-	one.free, one.paced = grain{1, 1}, grain{1, 1}
+	one.kept, one.free, one.paced = newKept(), grain{1, 1}, grain{1, 1}
 	return &one
 }
 
 // Patient returns the model with a free pass that walks every window to its end.
 func (m *Model) Patient() *Model {
 	whole := *m
-	whole.scouted = math.Inf(1)
+	whole.kept, whole.scouted = newKept(), math.Inf(1)
 	return &whole
 }

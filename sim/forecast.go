@@ -1,11 +1,8 @@
 package sim
 
 import (
-	"cmp"
 	"context"
 	"math"
-	"slices"
-	"strconv"
 	"sync"
 	"sync/atomic"
 
@@ -15,26 +12,6 @@ import (
 // blockRuns is how many runs of one crew a worker takes at a time; of a class it
 // takes as many fewer as there are crews.
 const blockRuns = 256
-
-// sheaf holds the runs of one squad, by run.
-type sheaf struct {
-	score, reps, seconds []float64
-	rounds               [][]float64
-	capped, cannot       []bool
-	reserve, fatigue     []float64
-	waited, over         []float64
-	reached              []float64
-	spells               [][]spell // by block and action
-}
-
-func newSheaf(runs, blocks int) *sheaf {
-	of := func() []float64 { return make([]float64, runs) }
-	return &sheaf{
-		score: of(), reps: of(), seconds: of(), reserve: of(), fatigue: of(), waited: of(), over: of(), reached: of(),
-		rounds: make([][]float64, runs), capped: make([]bool, runs), cannot: make([]bool, runs),
-		spells: make([][]spell, blocks),
-	}
-}
 
 // Forecast implements [roomful.Forecaster].
 func (m *Model) Forecast(ctx context.Context, q roomful.ForecastRequest) (roomful.Forecast, error) {
@@ -49,11 +26,12 @@ func (m *Model) Forecast(ctx context.Context, q roomful.ForecastRequest) (roomfu
 	if err := w.share(ctx); err != nil {
 		return roomful.Forecast{}, err
 	}
+	w.remember()
 	f := roomful.Forecast{Kind: roomful.KindOf(q.Piece, m.lex), Places: w.places(), Over: w.over()}
 	for i, s := range c.squads {
 		for k, e := range s.entrants {
 			if i*len(s.entrants)+k < len(q.Entrants) {
-				f.Athletes = append(f.Athletes, m.summary(q, s, w.sheaves[s], e))
+				f.Athletes = append(f.Athletes, m.summary(q, s, w.sheaves[s.at], e))
 			}
 		}
 	}
@@ -67,43 +45,86 @@ type work struct {
 	cast    *cast
 	per     int // runs in a block
 	blocks  int
-	sheaves map[*squad]*sheaf
-	uses    [][]use // of places, by block; a class has one group
+	jobs    []job
+	sheaves []*sheaf // by squad
+	uses    [][]use  // of places, by block; a class has one group
+	keys    []key    // by squad, where runs are kept
 }
 
+// job is a block of runs of a group.
+type job struct{ group, block int }
+
 func newWork(m *Model, q roomful.ForecastRequest, c *cast) *work {
-	w := &work{m: m, q: q, cast: c, sheaves: map[*squad]*sheaf{}}
+	w := &work{m: m, q: q, cast: c, sheaves: make([]*sheaf, len(c.squads))}
 	w.per = max(1, blockRuns/len(c.groups[0]))
 	w.blocks = (q.Runs + w.per - 1) / w.per
-	for _, s := range c.squads {
-		w.sheaves[s] = newSheaf(q.Runs, w.blocks)
-	}
 	w.uses = make([][]use, w.blocks)
+	if q.Keep && q.Given == nil && len(c.places) == 0 {
+		w.recall()
+	}
+	for g, squads := range c.groups {
+		have := 0
+		for _, s := range squads {
+			if w.sheaves[s.at] == nil {
+				w.sheaves[s.at] = newSheaf(q.Runs, w.blocks)
+			}
+			have = w.sheaves[s.at].have
+		}
+		for b := have / w.per; b*w.per < q.Runs && have < q.Runs; b++ {
+			w.jobs = append(w.jobs, job{g, b})
+		}
+	}
 	return w
+}
+
+// recall finds what is kept of each crew, who meet nobody.
+func (w *work) recall() {
+	k := newKeying(w.m, w.q)
+	for _, s := range w.cast.squads {
+		of := k.crew(s.entrants)
+		w.keys = append(w.keys, of)
+		if sh, ok := w.m.kept.runs.get(of, (*sheaf).runs); ok {
+			w.sheaves[s.at] = sh.first(w.q.Runs, w.per)
+		}
+	}
+}
+
+// remember keeps what was made.
+func (w *work) remember() {
+	for i, of := range w.keys {
+		sh := w.sheaves[i]
+		if sh.have == w.q.Runs {
+			continue // as it was kept
+		}
+		sh.close()
+		if old, ok := w.m.kept.runs.get(of, (*sheaf).runs); !ok || old.runs() < sh.runs() {
+			w.m.kept.runs.keep(of, sh, sh.runs())
+		}
+	}
 }
 
 // share spreads blocks of runs over workers. Each run's result depends on its
 // own number alone and has its own place, so the number of workers does not
 // show.
 func (w *work) share(ctx context.Context) error {
-	jobs := w.blocks * len(w.cast.groups)
 	var done atomic.Int64
 	var mu sync.Mutex
-	spread(jobs, w.q.Workers, func() func(int) {
+	spread(len(w.jobs), w.q.Workers, func() func(int) {
 		var c *class
 		at := -1
 		return func(j int) {
 			if ctx.Err() != nil {
 				return
 			}
-			if g := j / w.blocks; g != at {
-				c, at = w.cast.class(w.m, w.q.Seed, w.cast.groups[g], c), g
+			do := w.jobs[j]
+			if do.group != at {
+				c, at = w.cast.class(w.m, w.q.Seed, w.cast.groups[do.group], c), do.group
 				c.watch(w.q.Given)
 			}
-			w.block(c, j%w.blocks)
+			w.block(c, do.block)
 			if n := done.Add(1); w.q.Progress != nil {
 				mu.Lock()
-				w.q.Progress(float64(n) / float64(jobs))
+				w.q.Progress(float64(n) / float64(len(w.jobs)))
 				mu.Unlock()
 			}
 		}
@@ -114,13 +135,17 @@ func (w *work) share(ctx context.Context) error {
 // block does the runs of one block.
 func (w *work) block(c *class, b int) {
 	uses := make([]use, len(c.bays))
-	for n := b * w.per; n < min((b+1)*w.per, w.q.Runs); n++ {
+	from, to := b*w.per, min((b+1)*w.per, w.q.Runs)
+	for _, r := range c.runners {
+		from = max(from, w.sheaves[r.squad.at].have)
+	}
+	for n := from; n < to; n++ {
 		for _, r := range c.runners {
 			r.draw(n)
 		}
 		c.run(false)
 		for _, r := range c.runners {
-			w.sheaves[r.squad].keep(n, b, r)
+			w.sheaves[r.squad.at].keep(n, b, to-from, r)
 		}
 		for i := range uses {
 			uses[i].add(c.bays[i].use)
@@ -131,57 +156,11 @@ func (w *work) block(c *class, b int) {
 	}
 }
 
-// keep books what a run came to.
-func (sh *sheaf) keep(n, block int, r *runner) {
-	o := r.outcome()
-	sh.score[n], sh.reps[n], sh.seconds[n] = o.score, o.reps, o.seconds
-	sh.rounds[n], sh.capped[n], sh.cannot[n] = o.rounds, o.capped, o.cannot
-	sh.reserve[n], sh.fatigue[n] = o.reserve, o.fatigue
-	sh.waited[n], sh.reached[n] = r.crew.tally.waited, r.crew.tally.reached
-	if !o.cannot { // nobody waits for an element that somebody cannot do
-		sh.over[n] = r.crew.clock
-	}
-	if sh.spells[block] == nil {
-		sh.spells[block] = make([]spell, len(r.crew.tally.spells))
-	}
-	for i := range r.crew.tally.spells {
-		sh.spells[block][i].add(r.crew.tally.spells[i])
-	}
-}
-
-// The runs that count when something is given: a sixteenth of them, and enough for
-// percentiles.
-const (
-	nearShare = 16
-	nearLeast = 48
-)
-
-// near returns the runs that had come nearest to what was done.
-func (sh *sheaf) near(done float64) *sheaf {
-	order := make([]int, len(sh.reached))
-	for n := range order {
-		order[n] = n
-	}
-	slices.SortStableFunc(order, func(a, b int) int {
-		return cmp.Compare(math.Abs(sh.reached[a]-done), math.Abs(sh.reached[b]-done))
-	})
-	order = order[:min(len(order), max(nearLeast, len(order)/nearShare))]
-	slices.Sort(order)
-	out := newSheaf(len(order), 0)
-	out.spells = sh.spells
-	for i, n := range order {
-		out.score[i], out.reps[i], out.seconds[i], out.rounds[i] = sh.score[n], sh.reps[n], sh.seconds[n], sh.rounds[n]
-		out.capped[i], out.cannot[i], out.waited[i], out.over[i] = sh.capped[n], sh.cannot[n], sh.waited[n], sh.over[n]
-		out.reserve[i], out.fatigue[i], out.reached[i] = sh.reserve[n], sh.fatigue[n], sh.reached[n]
-	}
-	return out
-}
-
 // over returns when the last is done.
 func (w *work) over() roomful.Quantiles {
 	last := make([]float64, w.q.Runs)
 	for _, s := range w.cast.squads {
-		for n, at := range w.sheaves[s].over {
+		for n, at := range w.sheaves[s.at].over {
 			last[n] = max(last[n], at)
 		}
 	}
@@ -195,7 +174,7 @@ func (w *work) places() []roomful.PlaceForecast {
 	for n := range w.q.Runs {
 		var last float64
 		for _, s := range w.cast.squads {
-			last = max(last, w.sheaves[s].over[n])
+			last = max(last, w.sheaves[s.at].over[n])
 		}
 		over += last
 	}
@@ -211,67 +190,48 @@ func (w *work) places() []roomful.PlaceForecast {
 	return out
 }
 
-// summary turns a squad's runs into one entrant's forecast.
-func (m *Model) summary(q roomful.ForecastRequest, s *squad, sh *sheaf, e roomful.Entrant) roomful.AthleteForecast {
-	p := &s.plans[len(s.plans)-1]
-	runs := q.Runs
-	if q.Given != nil && q.Given.Done >= 0 {
-		sh = sh.near(q.Given.Done)
-		runs = len(sh.score)
-	}
-	keep := func(v []float64) []float64 {
-		out := make([]float64, 0, len(v))
-		for i := range v {
-			if !math.IsNaN(sh.score[i]) {
-				out = append(out, v[i])
-			}
-		}
-		return out
-	}
-	a := roomful.AthleteForecast{
-		Name: e.Name, Scores: sh.score, Assumed: e.Abilities.Assumed,
-		Score: quantiles(keep(sh.score)), TotalReps: quantiles(keep(sh.reps)), Seconds: quantiles(keep(sh.seconds)),
-		Capped: portion(sh.capped), Cannot: portion(sh.cannot),
-		Reserve: mean(sh.reserve), Fatigue: mean(sh.fatigue),
-		Rounds: roundSplits(sh.rounds), Elements: s.elements(sh.spells, q.Runs), WaitMean: mean(sh.waited),
-	}
-	if q.Given != nil {
-		a.Reached = quantiles(sh.reached)
-	}
-	if q.Effort.Stated() && !q.Effort.Proposed {
-		in := 0
-		for i, v := range sh.score {
-			if !sh.capped[i] && q.Effort.Holds(v) {
-				in++
-			}
-		}
-		on := float64(in) / float64(runs)
-		a.OnIntent = &on
-	}
-	a.Text = text(p, s, a)
-	return a
-}
-
-// text writes the median score as a person would.
-func text(p *plan, s *squad, a roomful.AthleteForecast) string {
-	if math.IsNaN(a.Score.P50) {
-		return ""
-	}
-	if p.kind == roomful.TimeScore && a.Capped > 0.5 {
-		short := roomful.Clock(p.course.window()) + " cap"
-		if done := math.Round(a.TotalReps.P50); done > 0 {
-			short += ", " + roomful.Figure(done) + " done"
-		}
-		return short
-	}
-	if _, ok := p.piece.Format.(roomful.Every); ok && p.kind == roomful.RoundsScore {
-		return strconv.Itoa(int(a.Score.P50))
-	}
-	return p.kind.Text(a.Score.P50, p.whole(s.actions[0], int(a.Score.P50)).counted)
-}
-
 // Typical implements [roomful.Forecaster].
 func (m *Model) Typical(q roomful.ForecastRequest) []float64 {
+	if !q.Keep || q.Kit != nil {
+		return m.typical(q)
+	}
+	size := max(1, q.Piece.Team.Size)
+	k := newKeying(m, q)
+	out, new, need := make([]float64, len(q.Entrants)), map[key]int{}, []roomful.Entrant(nil)
+	keys := make([]key, 0, len(q.Entrants)/size+1)
+	for at := 0; at < len(q.Entrants); at += size {
+		crew := q.Entrants[at:min(at+size, len(q.Entrants))]
+		of := k.crew(crew)
+		keys = append(keys, of)
+		score, ok := m.kept.typical.get(of, one)
+		for i := range crew {
+			out[at+i] = score
+		}
+		if _, twice := new[of]; !ok && !twice {
+			new[of] = len(need)
+			need = append(need, crew...)
+		}
+	}
+	q.Entrants = need
+	got := m.typical(q)
+	for i, of := range keys {
+		from, ok := new[of]
+		if !ok {
+			continue
+		}
+		m.kept.typical.keep(of, got[from], 1)
+		for j := i * size; j < min((i+1)*size, len(out)); j++ {
+			out[j] = got[from]
+		}
+	}
+	return out
+}
+
+// one is what a score counts in memory.
+func one(float64) int { return 1 }
+
+// typical is Typical without looking at what is kept.
+func (m *Model) typical(q roomful.ForecastRequest) []float64 {
 	out := make([]float64, 0, len(q.Entrants))
 	c, err := m.gather(q)
 	if err != nil {
@@ -303,62 +263,6 @@ func (m *Model) Typical(q roomful.ForecastRequest) []float64 {
 				out = append(out, scores[i])
 			}
 		}
-	}
-	return out
-}
-
-// portion returns the share of true values.
-func portion(v []bool) float64 {
-	n := 0
-	for _, b := range v {
-		if b {
-			n++
-		}
-	}
-	return float64(n) / float64(len(v))
-}
-
-// mean returns the mean.
-func mean(v []float64) float64 {
-	var s float64
-	for _, x := range v {
-		s += x
-	}
-	return s / float64(len(v))
-}
-
-// roundSplits returns the median duration of each round that at least half of
-// the runs completed.
-func roundSplits(runs [][]float64) []roomful.RoundSplit {
-	var out []roomful.RoundSplit
-	v := make([]float64, 0, len(runs))
-	for n := 0; ; n++ {
-		v = v[:0]
-		for _, r := range runs {
-			if n < len(r) {
-				v = append(v, r[n])
-			}
-		}
-		if 2*len(v) < len(runs) || len(v) == 0 {
-			return out
-		}
-		out = append(out, roomful.RoundSplit{N: n + 1, Seconds: quantile(v, 0.5)})
-	}
-}
-
-// elements returns how each element of the piece went, on average over so many runs.
-func (s *squad) elements(blocks [][]spell, runs int) []roomful.ElementSplit {
-	acts := s.actions[0]
-	n := len(s.entrants[0].Work.All())
-	at := len(acts) - n*(1+len(s.from))
-	out := make([]roomful.ElementSplit, 0, n)
-	for i := at; i < at+n; i++ {
-		var sum spell
-		for _, b := range blocks {
-			sum.add(b[i])
-		}
-		each := max(1, sum.visits)
-		out = append(out, roomful.ElementSplit{Movement: acts[i].task.Movement, Times: sum.visits / float64(max(1, runs)), Seconds: sum.seconds / each, Breaks: sum.breaks / each})
 	}
 	return out
 }

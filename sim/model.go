@@ -14,6 +14,7 @@ type Model struct {
 	free, paced grain // of the two passes
 	// scouted is how much of a window the free pass walks at least, in s.
 	scouted float64
+	kept    *kept
 }
 
 var _ roomful.Forecaster = (*Model)(nil)
@@ -22,7 +23,9 @@ var _ roomful.Forecaster = (*Model)(nil)
 func New(lex roomful.Lexicon) *Model { return NewWith(lex, Defaults()) }
 
 // NewWith returns the model with other constants, for studies.
-func NewWith(lex roomful.Lexicon, c Constants) *Model { return &Model{lex, c, coarse, fine, scouted} }
+func NewWith(lex roomful.Lexicon, c Constants) *Model {
+	return &Model{lex, c, coarse, fine, scouted, newKept()}
+}
 
 // Unbroken implements [roomful.Forecaster]. A machine or a run has no unbroken
 // maximum: the answer is +Inf.

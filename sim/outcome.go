@@ -31,10 +31,11 @@ func (r *runner) outcome() result {
 		o.capped = !t.complete
 	}
 	o.score = r.score(p, o)
-	o.rounds = make([]float64, 0, len(t.rounds))
+	o.rounds = r.lasted[:0]
 	for _, m := range t.rounds {
 		o.rounds = append(o.rounds, m.ended-m.began)
 	}
+	r.lasted = o.rounds
 	for _, m := range c.members {
 		o.reserve = max(o.reserve, m.body.PeakD)
 		o.fatigue = max(o.fatigue, m.body.PeakL)

@@ -171,11 +171,12 @@ type runner struct {
 	samplers []*sampler
 	seed     uint64
 
-	at     int     // the plan they are in
-	step   step    // what they do next
-	whole  float64 // when the work is expected to end, in s
-	cannot bool    // somebody cannot do an element of a piece
-	lost   bool    // and no window ends that piece
+	at     int       // the plan they are in
+	step   step      // what they do next
+	whole  float64   // when the work is expected to end, in s
+	cannot bool      // somebody cannot do an element of a piece
+	lost   bool      // and no window ends that piece
+	lasted []float64 // memory of how long rounds took
 }
 
 // newRunner returns a runner of a squad. It takes over the memory of one that is needed
@@ -187,7 +188,7 @@ func newRunner(m *Model, seed uint64, s *squad, was *runner) *runner {
 	}
 	members, samplers, spells := r.crew.members, r.samplers, r.crew.tally.spells
 	n := len(s.actions[0])
-	*r = runner{m: m, squad: s, seed: seed, crew: crew{c: &m.constants, style: s.style, rng: r.crew.rng, shift: s.shift, watch: math.Inf(1), tally: r.crew.tally}}
+	*r = runner{m: m, squad: s, seed: seed, lasted: r.lasted, crew: crew{c: &m.constants, style: s.style, rng: r.crew.rng, shift: s.shift, watch: math.Inf(1), tally: r.crew.tally}}
 	r.crew.tally.spells = slices.Grow(spells[:0], n)[:n]
 	for k, e := range s.entrants {
 		acts := s.actions[k]
@@ -197,7 +198,7 @@ func newRunner(m *Model, seed uint64, s *squad, was *runner) *runner {
 		if k == len(members) {
 			members, samplers = append(members, new(member)), append(samplers, &sampler{noise: newNoise()})
 		}
-		*members[k] = member{actions: acts, acts: slices.Grow(members[k].acts[:0], n)[:n]}
+		*members[k] = member{actions: acts, acts: slices.Grow(members[k].acts[:0], len(acts))[:len(acts)]}
 		clear(members[k].acts)
 		samplers[k].learn(e.Abilities, acts)
 	}

@@ -49,7 +49,7 @@ func lifted(id roomful.MovementID, lift roomful.Lift, seconds, travel float64) *
 func owned(id roomful.MovementID, seconds, rise float64, m roomful.Muscles) *roomful.Movement {
 	return &roomful.Movement{ID: id, Modality: roomful.Body, Units: []roomful.Unit{roomful.Rep},
 		Pace: roomful.Pace{Skilled: seconds}, Travel: roomful.Travel{BodyTravelM: rise},
-		Bound: &roomful.Bound{Own: id, Share: 1, Curve: 28}, Demand: []roomful.Demand{{Muscles: m, Weight: 1}}}
+		Bound: &roomful.Bound{Own: id, Share: 1, Curve: 28, Most: [2]float64{30, 12}}, Demand: []roomful.Demand{{Muscles: m, Weight: 1}}}
 }
 
 // engine returns a machine or, without an implement, running.

@@ -151,7 +151,7 @@ func (c *class) seconds(p *person, t roomful.Task) float64 {
 	}
 	one := roomful.Part{Kind: roomful.Main, Scored: true, Format: roomful.ForTime{Rounds: c.laps(), Cap: time.Duration(c.laps()) * time.Hour},
 		Round: []roomful.Element{{Movement: t.Movement, Amount: roomful.Amount{By: []float64{t.Amount}, Unit: t.Unit}}}}
-	got := c.Forecaster.Typical(roomful.ForecastRequest{Piece: one, Seed: c.Seed, Workers: 1, Entrants: []roomful.Entrant{{
+	got := c.Forecaster.Typical(roomful.ForecastRequest{Piece: one, Seed: c.Seed, Workers: 1, Keep: true, Entrants: []roomful.Entrant{{
 		ID: p.id, Name: p.Athlete.Name, Division: p.Athlete.Division, Abilities: p.Abilities,
 		Work: roomful.Work{Round: []roomful.Task{t}},
 	}}})
