@@ -92,9 +92,10 @@ func nearly(t *rapid.T, q *roomful.ForecastRequest) {
 		e.Abilities = &a
 	case 7:
 		a := *e.Abilities
+		n := rapid.IntRange(0, 3).Draw(t, "named")
 		a.Keys = make([]string, a.Factors)
 		for i := range a.Keys {
-			a.Keys[i] = fmt.Sprint("factor ", i)
+			a.Keys[i] = fmt.Sprint("factor ", i, n)
 		}
 		e.Abilities = &a
 	case 8:
