@@ -40,6 +40,23 @@ type Movement struct {
 	Swaps    []Swap
 }
 
+// Several is what is done of it as one names it: "push presses", and "row" or "plank" of what
+// nobody counts.
+func (m *Movement) Several() string {
+	if len(m.Units) > 0 && m.Units[0] == Rep {
+		return m.Plural
+	}
+	return m.Name
+}
+
+// For names what others are done for: "for push presses", "for the row".
+func (m *Movement) For() string {
+	if m.Several() == m.Name {
+		return "for the " + m.Name
+	}
+	return "for " + m.Several()
+}
+
 // Pattern is what the body does in a movement. Swaps keep it or name the
 // neighbour they go to.
 type Pattern string

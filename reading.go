@@ -1,5 +1,7 @@
 package roomful
 
+import "cmp"
+
 // Reading is what a typed score was understood to say about one piece. What
 // was not said is nil or empty; nothing is filled in silently.
 type Reading struct {
@@ -31,6 +33,7 @@ type Reading struct {
 	Share          *int   // the person's own part of a team's score
 	SameAs         string // "last time" or a name, when that is all that was said
 	Private        []string
+	Body           bool     // what is private speaks of the body, and is not only unknown
 	Unread         []string // figures and markup that nothing was made of; like Private not for others
 	Note           string   // what was not understood, kept as typed
 	Question       *Question
@@ -52,6 +55,34 @@ type Change struct {
 	Amount    float64
 	Unit      Unit
 	AtSeconds float64 // from when on the clock
+}
+
+// Joined puts what was said of one line from one time on into one change each, "7 push
+// presses" and "push presses at 25 kg", as far as they do not contradict each other.
+func Joined(all []Change) (out []Change) {
+	for _, c := range all {
+		if n := len(out) - 1; n >= 0 && out[n].joins(c) {
+			was := &out[n]
+			was.LoadKg, was.HeightCm = cmp.Or(was.LoadKg, c.LoadKg), cmp.Or(was.HeightCm, c.HeightCm)
+			was.Assist = cmp.Or(was.Assist, c.Assist)
+			if was.Amount == 0 {
+				was.Amount, was.Unit = c.Amount, c.Unit
+			}
+			continue
+		}
+		out = append(out, c)
+	}
+	return out
+}
+
+// joins reports whether another change says something else of the same line.
+func (c Change) joins(other Change) bool {
+	both := func(a, b float64) bool { return a > 0 && b > 0 }
+	leaves := func(c Change) bool {
+		return c.To == "" && c.LoadKg == 0 && c.HeightCm == 0 && c.Amount == 0 && c.Assist == ""
+	}
+	return c.Of != "" && c.Of == other.Of && c.To == other.To && c.AtSeconds == other.AtSeconds && !leaves(c) && !leaves(other) &&
+		!both(c.LoadKg, other.LoadKg) && !both(c.HeightCm, other.HeightCm) && !both(c.Amount, other.Amount) && (c.Assist == "" || other.Assist == "")
 }
 
 // Question is one short thing to ask when two readings are possible. The first

@@ -132,7 +132,7 @@ func (k ScoreKind) Text(score, perRound float64) string {
 	case TimeScore:
 		return Clock(score)
 	case LoadScore:
-		return Figure(score) + " kg"
+		return Figure(PlainKg(score)) + " kg"
 	case DistanceScore:
 		return Figure(math.Round(score)) + " m"
 	case HoldScore:

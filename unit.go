@@ -135,6 +135,15 @@ func Figure(v float64) string {
 	return strconv.FormatFloat(math.Round(v*1000)/1000, 'f', -1, 64)
 }
 
+// PlainKg is a load in kilograms as exact as anybody says it: to the smallest plate, and
+// what comes from pounds to the tenth, 61.25 but 61.2 for 135 lb.
+func PlainKg(kg float64) float64 {
+	if quarters := math.Round(kg*4) / 4; math.Abs(kg-quarters) < 1e-6 {
+		return quarters
+	}
+	return math.Round(kg*10) / 10
+}
+
 // Clock writes a number of seconds as m:ss, or h:mm:ss from an hour up,
 // rounded to the second.
 func Clock(seconds float64) string {

@@ -1,6 +1,9 @@
 package roomful
 
-import "slices"
+import (
+	"slices"
+	"strings"
+)
 
 // Task is one element resolved for one person: what they do, in base units.
 type Task struct {
@@ -100,6 +103,9 @@ type Version struct {
 	Plates     []SideLoad
 	Cautions   []string
 	Stop       string // not empty when the person is referred out instead
+	// WorkedOut says line by line what would have been proposed, where a coach has set
+	// something else; for coaches.
+	WorkedOut []string
 	// Segments are what is done from when, in order, when the version changes on
 	// the way; empty when one version is done throughout.
 	Segments []Segment
@@ -139,7 +145,17 @@ type Option struct {
 }
 
 // Attention is a person whom the coach should see, and why.
-type Attention struct{ Athlete, Name, Why string }
+type Attention struct {
+	Athlete, Name, Why string
+	// Person is as much of Why as is about the person, whatever they do. The rest is about
+	// the version that was found, and is said no more once a coach has set another.
+	Person string
+}
+
+// OfVersion is as much of the reason as is about the version.
+func (a Attention) OfVersion() string {
+	return strings.TrimSpace(strings.TrimPrefix(a.Why, a.Person))
+}
 
 // Lineup is the answer for a day: options, everybody's version, and who needs
 // the coach.

@@ -84,7 +84,8 @@ func barOf(v roomful.Version, m roomful.MovementID) roomful.Mass {
 	return roomful.Mass{}
 }
 
-// putOn writes the discs of everybody's bar into their versions.
+// putOn writes the discs of everybody's bar into their versions. One that was set by hand
+// had none worked out for it.
 func (d *Day) putOn(a *roomful.BarAnswer, versions []roomful.Version) {
 	for i := range versions {
 		v := &versions[i]
@@ -94,8 +95,11 @@ func (d *Day) putOn(a *roomful.BarAnswer, versions []roomful.Version) {
 		}
 		n := slices.IndexFunc(a.Bars, func(b roomful.LoadedBar) bool { return b.Athlete == v.Athlete && b.Load == c.Load && len(b.With) == 0 })
 		k := slices.IndexFunc(v.Plates, func(s roomful.SideLoad) bool { return s.Movement == c.Movement })
-		if n >= 0 && k >= 0 {
+		switch {
+		case n >= 0 && k >= 0:
 			v.Plates[k].Bar, v.Plates[k].PerSide = a.Bars[n].Bar, a.Bars[n].PerSide
+		case n >= 0 && v.ByHand:
+			v.Plates = append(v.Plates, roomful.SideLoad{Movement: c.Movement, Bar: a.Bars[n].Bar, PerSide: a.Bars[n].PerSide})
 		}
 	}
 }

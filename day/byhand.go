@@ -28,8 +28,10 @@ type ByHand struct {
 }
 
 // byHand gives people the versions that a coach has set for them, and forecasts those
-// anew; what would have been proposed is told to the coach. Whoever is referred out stays
-// so, and a version that was set for a sheet with other lines is said to be one.
+// anew. What a coach has just decided is no reason to see somebody: what would have been
+// proposed stands with the version, and what was amiss with that one is said no more.
+// Whoever is referred out stays so, and a version that was set for a sheet with other lines
+// is said to be one.
 func (d *Day) byHand(ctx context.Context, c class, l *roomful.Lineup) error {
 	var moved []int
 	for _, set := range c.ByHand {
@@ -39,7 +41,7 @@ func (d *Day) byHand(ctx context.Context, c class, l *roomful.Lineup) error {
 		}
 		found := l.Versions[i]
 		say := func(why string) {
-			l.Attention = append(l.Attention, roomful.Attention{Athlete: found.Athlete, Name: found.Name, Why: why})
+			l.Attention = append(l.Attention, roomful.Attention{Athlete: found.Athlete, Name: found.Name, Why: why, Person: why})
 		}
 		now := set.onto(found.Work, Stated(c.piece, c.People[i].Division))
 		if !now.fits {
@@ -63,8 +65,9 @@ func (d *Day) byHand(ctx context.Context, c class, l *roomful.Lineup) error {
 		set.Work = now.work
 		l.Versions[i] = set.on(found, written)
 		set.stand(l)
-		if other := d.workedOut(found, l.Versions[i]); len(other) > 0 && !set.Own {
-			say(set.whose() + ": " + strings.Join(other, "; "))
+		if !set.Own {
+			l.Versions[i].WorkedOut = d.workedOut(found, l.Versions[i])
+			settle(l, set.Athlete)
 		}
 		moved = append(moved, i)
 	}
@@ -73,6 +76,20 @@ func (d *Day) byHand(ctx context.Context, c class, l *roomful.Lineup) error {
 	}
 	slices.Sort(moved)
 	return d.foretell(ctx, c, l, slices.Compact(moved))
+}
+
+// settle leaves out what was to be said of a version that a coach has set another for.
+func settle(l *roomful.Lineup, who string) {
+	var left []roomful.Attention
+	for _, a := range l.Attention {
+		if a.Athlete == who {
+			a.Why = a.Person
+		}
+		if a.Why != "" {
+			left = append(left, a)
+		}
+	}
+	l.Attention = left
 }
 
 // held says which limit rules out what was set, and in which line; empty when none does.
@@ -166,18 +183,18 @@ func easier(t, than roomful.Task) bool {
 	return t.Movement != than.Movement || t.Amount < than.Amount || t.HeightCm < than.HeightCm || t.LoadKg() < than.LoadKg()
 }
 
-// workedOut says line by line what a coach has set and what would have been proposed,
-// where they differ.
+// workedOut says line by line what would have been proposed instead of what a coach has
+// set, where they differ.
 func (d *Day) workedOut(found, set roomful.Version) (out []string) {
 	for k, now := range set.Choices {
 		was := found.Choices[k]
 		switch {
 		case now.Movement != was.Movement:
-			out = append(out, fmt.Sprintf("%s; worked out it would be %s", d.plural(now.Movement), d.plural(was.Movement)))
+			out = append(out, fmt.Sprintf("%s instead of %s", d.plural(was.Movement), d.plural(now.Movement)))
 		case now.Load != was.Load && was.Load.Value > 0:
-			out = append(out, fmt.Sprintf("%s with %s; worked out it would be %s", d.plural(now.Movement), now.Load, was.Load))
+			out = append(out, fmt.Sprintf("%s with %s", d.plural(now.Movement), was.Load))
 		case now.Amount != was.Amount:
-			out = append(out, fmt.Sprintf("%s %s; worked out it would be %s", roomful.Figure(now.Amount), d.plural(now.Movement), roomful.Figure(was.Amount)))
+			out = append(out, strings.TrimSuffix(roomful.Figure(was.Amount)+" "+was.Unit.String(), " rep")+" "+d.plural(was.Movement))
 		}
 	}
 	return out

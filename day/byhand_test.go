@@ -1,6 +1,7 @@
 package day_test
 
 import (
+	"math"
 	"reflect"
 	"strings"
 	"testing"
@@ -102,14 +103,24 @@ func TestByHandInTheRoom(t *testing.T) {
 	if is.Forecast.Score.P50 == was.Forecast.Score.P50 {
 		t.Error("half as much again is forecast as before")
 	}
-	told := ""
 	for _, a := range after.Attention {
 		if a.Athlete == "marit" {
-			told += a.Why + "\n"
+			t.Errorf("whom the coach has just set needs the coach: %q", a.Why)
 		}
 	}
-	if !strings.Contains(told, "the coach's word: ") || !strings.Contains(told, "worked out it would be "+was.Choices[line].Load.String()) {
-		t.Errorf("the coach is told %q", told)
+	if side := 0.0; heavier.Kg() > 20 {
+		for _, p := range is.Plates {
+			side = p.Bar.Kg()
+			for _, disc := range p.PerSide {
+				side += 2 * disc.Kg()
+			}
+		}
+		if math.Abs(side-heavier.Kg()) > 2.5 {
+			t.Errorf("the bar of what was set, %v, is drawn with %v kg: %+v", heavier, side, is.Plates)
+		}
+	}
+	if told := strings.Join(is.WorkedOut, "\n"); !strings.HasSuffix(told, " with "+was.Choices[line].Load.String()) {
+		t.Errorf("the coach is told what was worked out: %q", told)
 	}
 	for _, v := range after.Versions {
 		if v.ByHand != (v.Athlete == "marit") {

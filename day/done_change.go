@@ -20,7 +20,7 @@ func (r *redo) changes() {
 	slices.SortStableFunc(all, func(a, b roomful.Change) int {
 		return cmp.Or(cmp.Compare(a.AtSeconds, b.AtSeconds), cmp.Compare(b2i(leftOut(a)), b2i(leftOut(b))))
 	})
-	for _, c := range all {
+	for _, c := range roomful.Joined(all) {
 		i, ok := r.place(work, c)
 		if !ok {
 			r.out.Assumed = append(r.out.Assumed, "which line was changed is not known, so it counts as written: "+r.words(c))
@@ -182,23 +182,35 @@ func (r *redo) now(line roomful.MovementID) roomful.MovementID {
 	return line
 }
 
-// words says a change, "bike for the row", "pull-up with a green band".
+// inPlaceOf names the movement that another is done for.
+func (r *redo) inPlaceOf(id roomful.MovementID) string {
+	if m := r.day.Lexicon.Movement(id); m != nil {
+		return m.For()
+	}
+	return "for " + string(id)
+}
+
+// words says a change, "bike for the row", "pull-ups with a green band", "7 push presses".
 func (r *redo) words(c roomful.Change) string {
 	name := func(id roomful.MovementID) string {
-		if m := r.day.Lexicon.Movement(id); m != nil {
+		m := r.day.Lexicon.Movement(id)
+		switch {
+		case m == nil:
+			return string(id)
+		case c.Amount == 1 && c.Unit == roomful.Rep:
 			return m.Name
 		}
-		return string(id)
+		return m.Several()
 	}
 	var b []string
 	if c.Amount > 0 {
-		b = append(b, roomful.Figure(c.Amount)+" "+c.Unit.String())
+		b = append(b, strings.TrimSuffix(roomful.Figure(c.Amount)+" "+c.Unit.String(), " rep"))
 	}
 	switch {
 	case again(c):
 		b = append(b, name(c.To)+" as written")
 	case c.To != "" && c.Of != "":
-		b = append(b, name(c.To)+" for the "+name(c.Of))
+		b = append(b, name(c.To)+" "+r.inPlaceOf(c.Of))
 	case c.To != "":
 		b = append(b, name(c.To))
 	case c.Of != "":

@@ -48,6 +48,20 @@ func Hour(h *roomful.Hour, now *time.Duration) Picture {
 	return p
 }
 
+// HourWords says the hour in a line, a word to each stretch with its minutes: a drawing has
+// no room for the words of the short ones.
+func HourWords(h *roomful.Hour) string {
+	r := newRibbon(h, nil)
+	var words []string
+	for _, l := range r.lines {
+		words = append(words, lineWords(l)+"\u00a0"+minutes(l.Length()))
+	}
+	if r.length > r.ends && len(words) > 0 {
+		words = append(words, "spare\u00a0"+minutes(r.length-r.ends))
+	}
+	return strings.Join(words, " · ")
+}
+
 // longestHour is what no class exceeds.
 const longestHour = 24 * time.Hour
 

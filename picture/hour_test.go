@@ -43,6 +43,18 @@ func TestHourScale(t *testing.T) {
 	}
 }
 
+// TestHourInWords has a word and its minutes for each stretch, however short, and what is spare.
+func TestHourInWords(t *testing.T) {
+	h := usualHour() // 50 of 60 minutes
+	said := HourWords(h)
+	if got := strings.Count(said, " · "); got != len(h.Lines) {
+		t.Errorf("%d lines and what is spare, said as %q", len(h.Lines), said)
+	}
+	if !strings.HasSuffix(said, "spare\u00a010") || HourWords(nil) != "" {
+		t.Errorf("said as %q", said)
+	}
+}
+
 // TestHourEnds hatches what is spare and paints what is too much in brick, to scale.
 func TestHourEnds(t *testing.T) {
 	fits := svg(t, Hour(usualHour(), nil)) // 50 of 60 minutes

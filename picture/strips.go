@@ -199,7 +199,9 @@ func (s strips) text(v float64, r ForecastRow) string { return s.axis.text(v, r.
 // text writes a score as a person would, without its unit.
 func (a axis) text(v, perRound float64) string {
 	switch a.kind {
-	case roomful.LoadScore, roomful.DistanceScore:
+	case roomful.LoadScore:
+		return roomful.Figure(roomful.PlainKg(v))
+	case roomful.DistanceScore:
 		return roomful.Figure(v)
 	}
 	return a.kind.Text(v, perRound)

@@ -86,7 +86,7 @@ func MiddleWords(a roomful.After) string {
 		return ""
 	}
 	if a.Kind == roomful.LoadScore {
-		return roomful.Figure(math.Round(a.Middle*10)/10) + " kg" // pounds come as 68.039 kg
+		return roomful.Figure(roomful.PlainKg(a.Middle)) + " kg"
 	}
 	return a.Kind.Text(a.Middle, 0)
 }
@@ -99,10 +99,18 @@ func AfterWords(a roomful.After) string {
 	case !a.Effort.Stated() || !a.Effort.Counts(a.Kind):
 		return fmt.Sprintf("No window was set for this. The middle of %d was %s.", a.Scored, MiddleWords(a))
 	case a.Effort.Proposed:
-		return fmt.Sprintf("You set no window; %s would be usual. The middle of %d was %s, and %d ended in it.", windowWords(a.Effort), a.Scored, MiddleWords(a), a.Within)
+		return fmt.Sprintf("You set no window; %s would be usual. The middle of %d was %s, and %s ended in it.", windowWords(a.Effort), a.Scored, MiddleWords(a), orNone(a.Within))
 	default:
-		return fmt.Sprintf("You said %s. The middle of %d was %s, and %d ended in it.", windowWords(a.Effort), a.Scored, MiddleWords(a), a.Within)
+		return fmt.Sprintf("You said %s. The middle of %d was %s, and %s ended in it.", windowWords(a.Effort), a.Scored, MiddleWords(a), orNone(a.Within))
 	}
+}
+
+// orNone writes a number of people.
+func orNone(n int) string {
+	if n == 0 {
+		return "none"
+	}
+	return strconv.Itoa(n)
 }
 
 // windowWords writes a window, "5-7 rounds".

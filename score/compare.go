@@ -209,7 +209,11 @@ func (c Comparer) otherTask(a, b roomful.Task, kind roomful.ScoreKind) []string 
 	var out []string
 	name := c.plural(b.Movement)
 	if !near(a.Amount, b.Amount) || a.Unit != b.Unit {
-		out = append(out, fmt.Sprintf("%s %s of %s instead of %s", roomful.Figure(b.Amount), b.Unit, name, roomful.Figure(a.Amount)))
+		if b.Unit == roomful.Rep && a.Unit == b.Unit {
+			out = append(out, fmt.Sprintf("%s %s instead of %s", roomful.Figure(b.Amount), name, roomful.Figure(a.Amount)))
+		} else {
+			out = append(out, fmt.Sprintf("%s %s of %s instead of %s", roomful.Figure(b.Amount), b.Unit, name, roomful.Figure(a.Amount)))
+		}
 	}
 	switch la, lb := a.LoadKg(), b.LoadKg(); {
 	case near(la, lb), kind == roomful.LoadScore:

@@ -66,7 +66,7 @@ func TestTiers(t *testing.T) {
 		{"a bell", with(func(e *roomful.Entry) { e.Done.Work.Round[0].Load = roomful.Kg(28) }), roomful.TierOneChange, "kettlebell swings with 28 kg instead of 24 kg"},
 		{"another movement", with(func(e *roomful.Entry) { e.Done.Work.Round[0].Movement = "deadlift" }), roomful.TierOneChange, "deadlifts instead of kettlebell swings"},
 		{"a bell and a count", with(func(e *roomful.Entry) { e.Done.Work.Round[0].Load, e.Done.Work.Round[0].Amount = roomful.Kg(28), 15 }), roomful.TierDifferent,
-			"15 rep of kettlebell swings instead of 12; kettlebell swings with 28 kg instead of 24 kg"},
+			"15 kettlebell swings instead of 12; kettlebell swings with 28 kg instead of 24 kg"},
 		{"more rounds", with(func(e *roomful.Entry) { e.Done.Piece.Format = roomful.ForTime{Rounds: 4} }), roomful.TierDifferent, "the piece is of another length"},
 		{"no score", with(func(e *roomful.Entry) { e.Done.Score = math.NaN() }), roomful.TierNotComparable, "there is no score of 8 March 2027"},
 		{"another kind", with(func(e *roomful.Entry) { e.Reading.Kind = roomful.RepsScore }), roomful.TierNotComparable, "one is scored by time and the other by reps"},

@@ -47,6 +47,7 @@ func (r *reader) finish(out []roomful.Reading) {
 	r.release()
 	r.unsure(first)
 	first.Private, first.Unread, first.Note = r.p.split(r.said.clauses)
+	first.Body = len(r.said.clauses) > 0
 }
 
 // give adds a change to the reading of a piece, the first when the piece has none.

@@ -31,6 +31,17 @@ var publicWords = wordSet(`i me my mine we us our you your it its this that thes
  cheers lol haha wow yay woohoo phew ugh argh mit ohne und oder ab bis dem den der die das ein eine im zu von für noch nur alle heute super
  gut schnell langsam schwer leicht satz sätze avec sans et ou le la les un une de du des en pour plus moins bien très aujourd'hui dur facile
  con sin y o el los las una por muy hoy duro fácil s bez ili danas dobro teško gotove gotovo sve second third st nd rd th fourth fifth sixth
+ window windows open opened closed close shut fan fans breeze water bottle tea coffee breakfast parking bus tram traffic key keys
+ shoes socks gloves shirt jacket lights lamp mirror ceiling queue space crowd crowded group folk six seven o'clock tonight tomorrow 
+ monday tuesday wednesday thursday friday saturday sunday please maybe perhaps really very pretty rather such own among along away behind beside between above below onto 
+ how what which who why where whether about because though although unless idea question answer video demo briefing explained explain explains showed shown show watch watching
+ watched noise noisy quiet loud louder volume moved move moving sharing swap swaps planned plans wish hope hoped hoping wonder wondered bring brought found find finding left
+ please sheet sheets option options version versions written write wrote read reading typed number numbers figure figures screen page line lines word words sentence story title
+ warm-up cool-down warmup cooldown mobility stretch stretches practice practise skill skills drill drills move moves movement movements weight weights load loads loaded loading
+ opener opening ending beginning middle corner corners turn turns turned waiting waited wait waits
+ share shares trade traded partners pair pairs pairing works working figured surprised surprise surprising proper properly exactly simply quickly
+ smoothly proud pleased grateful welcome hello hi bye morning mornings evenings afternoon afternoons everytime everywhere somewhere nowhere anything something
+ nothing anyone someone else lots lot bit bits plenty enough couple added add adds adding extra missing spare cleaned cleaning
  skipped thing things carry carries swing swings runs squats cleans presses snatches jumps ups didn't didn’t don't don’t couldn't couldn’t
  wasn't wasn’t mal zeit klimmzug klimmzüge kniebeugen kreuzheben locker dreimal geteilt station stations hasta vista serie séries tour tours tractions pompes`)
 

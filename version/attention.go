@@ -36,7 +36,15 @@ func (c *class) attention(versions []roomful.Version) []roomful.Attention {
 	var calls []call
 	for i, p := range c.everyone {
 		add := func(rank int, why string) {
-			calls = append(calls, call{rank, roomful.Attention{Athlete: p.id, Name: p.Athlete.Name, Why: why}})
+			of := why
+			switch rank {
+			case attendWindow, attendUnknown, attendKit:
+				of = ""
+			case attendSore:
+				head, _, _ := strings.Cut(why, askFirst)
+				of = head + askFirst
+			}
+			calls = append(calls, call{rank, roomful.Attention{Athlete: p.id, Name: p.Athlete.Name, Why: why, Person: of}})
 		}
 		if p.care.Stop != nil {
 			add(attendStop, care.StopWords(*p.care.Stop)+".")
@@ -86,6 +94,9 @@ func (c *class) attendDose(p *person, add func(int, string)) {
 	}
 }
 
+// askFirst ends what is said of somebody who is sore before what is done about it.
+const askFirst = ": ask before the ramp."
+
 // sore says what hurts, to ask before the ramp, and what is done about it.
 func (c *class) sore(p *person, limits []roomful.Limit) string {
 	var told []string
@@ -107,7 +118,7 @@ func (c *class) sore(p *person, limits []roomful.Limit) string {
 			done = append(done, words)
 		}
 	}
-	out := capital(strings.Join(told, ", ")) + ": ask before the ramp."
+	out := capital(strings.Join(told, ", ")) + askFirst
 	if len(done) == 0 {
 		return out + " Nothing in this piece is changed for it."
 	}

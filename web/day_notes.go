@@ -43,7 +43,7 @@ func (s *Server) coachNotes(b *store.Books, v visit, d opened, typed *page.DayNo
 
 // answerForm keeps a coach's answer to a note.
 func (s *Server) answerForm(w http.ResponseWriter, q *http.Request, v visit) error {
-	sent := saying{ID: q.PostFormValue("id"), Text: strings.TrimSpace(q.PostFormValue("text")), Answers: q.PostFormValue("answers")}
+	sent := saying{ID: q.PostFormValue("id"), Text: strings.TrimSpace(q.PostFormValue("text")), Answers: q.PostFormValue("answers"), Open: q.PostFormValue("open") != ""}
 	err := s.keepTyped(q, v, sent)
 	var plain *roomful.Error
 	if errors.As(err, &plain) {

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"net/http"
 	"slices"
+	"strings"
 
 	"roomful"
 	"roomful/account"
@@ -70,7 +71,8 @@ func (s *Server) coachPage(w http.ResponseWriter, q *http.Request, v visit, agai
 	if to := d.busiest(); body.Work.Not != "" && queryOf(class, q.FormValue("piece")) == "" && to != "" && again.text == nil && d.earlier == nil {
 		return next(w, q, dayPath(q, "class", to)) // everybody is more than one room holds
 	}
-	body.Work.As = body.Edition.Says
+	body.Work.As, body.Work.Phone = body.Edition.Says, onPhone(q)
+	body.Fold = onPhone(q) && again.text == nil && len(body.Sheet.Said.Lines) == 0
 	if again.version != nil {
 		body.Work.Opened = again.version
 	} else if who := q.FormValue("open"); who != "" {
@@ -82,6 +84,15 @@ func (s *Server) coachPage(w http.ResponseWriter, q *http.Request, v visit, agai
 	d.frame.Said = cmp.Or(again.told, d.frame.Said)
 	d.frame.Loads = []string{"day.css", "day.js"}
 	return s.show(w, cmp.Or(again.status, http.StatusOK), d.frame, body)
+}
+
+// onPhone reports whether a browser says that it is on a phone: by the client hint, else by
+// the word that all of them have in their name.
+func onPhone(q *http.Request) bool {
+	if hint := q.Header.Get("Sec-CH-UA-Mobile"); hint != "" {
+		return hint == "?1"
+	}
+	return strings.Contains(q.Header.Get("User-Agent"), "Mobi")
 }
 
 // arrived is the field of the page whose words have just been kept.

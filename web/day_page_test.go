@@ -60,6 +60,12 @@ func TestDayPage(t *testing.T) {
 			t.Errorf("the page does not have %q", want)
 		}
 	}
+	status, phone, _ := g.ask("coach", "GET", "/sheets/lift?wait=yes", nil, "Accept", "text/html", "Sec-CH-UA-Mobile", "?1")
+	for _, fold := range []string{"fold-sheet", "fold-short", "fold-bars", "fold-hour", "fold-strips"} {
+		if status != http.StatusOK || !strings.Contains(phone, `<details class="fold" id="`+fold+`">`) || strings.Contains(text, fold) {
+			t.Errorf("%s is not folded on a phone alone", fold)
+		}
+	}
 	if _, text := g.page("mo", "/sheets/lift"); strings.Contains(text, `name="revision"`) || strings.Contains(strings.ReplaceAll(text, "viewBox", ""), "Bo") {
 		t.Errorf("a member has the coach's page: %s", text)
 	}

@@ -93,6 +93,9 @@ func (c coachDay) version(v roomful.Version) *page.DayVersion {
 	}
 	out.Shape = max(slices.IndexFunc(c.got.Options, func(o roomful.Option) bool { return o.Name == v.Option }), 0)
 	out.Sure = c.sure(v)
+	if len(v.WorkedOut) > 0 {
+		out.WorkedOut = "Worked out it would be " + enumerated(v.WorkedOut) + "."
+	}
 	if !v.Dose.Whole() {
 		out.Dose, out.DoseBy = asSentence(v.Dose.Say), asSentence(v.Dose.Private)
 		if v.Dose.StopAt > 0 {
@@ -117,13 +120,27 @@ func (c coachDay) version(v roomful.Version) *page.DayVersion {
 
 // sure says how it is likely to go, and how much that rests on.
 func (c coachDay) sure(v roomful.Version) string {
-	rests := map[roomful.Confidence]string{roomful.High: "Much is known.", roomful.Fair: "Enough is known.", roomful.Low: "Nothing is known that bounds it."}[v.Confidence]
+	rests := howKnown(c.people[v.Athlete], v.Confidence)
 	if v.Forecast.Text == "" {
 		return rests
 	}
 	kind, per := roomful.KindOf(c.got.Piece, c.lexicon), perRound(v.Work)
 	score := v.Forecast.Score
 	return fmt.Sprintf("Likely %s, from %s to %s. %s", v.Forecast.Text, kind.Text(score.P05, per), kind.Text(score.P95, per), rests)
+}
+
+// howKnown says how much of somebody is known. Who has told nothing and is said to be like
+// somebody is known no better than that.
+func howKnown(a roomful.Athlete, sure roomful.Confidence) string {
+	switch {
+	case sure == roomful.Low:
+		return "Nothing is known that bounds it."
+	case a.Like != "" && len(a.Known) == 0:
+		return "It takes them to be much like " + a.Like + ": the first score tells more."
+	case sure == roomful.Fair:
+		return "Some of it is a guess."
+	}
+	return "Much is known."
 }
 
 // done is a line of somebody's version.

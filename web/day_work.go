@@ -111,7 +111,7 @@ func (c coachDay) draw(out *page.DayWork, ask desk.Ask) {
 	out.Room = c.room()
 	out.Verdicts = c.verdicts(out)
 	if c.hour != nil {
-		out.Ribbon = picture.Hour(c.hour, nil).SVG("hour")
+		out.Ribbon, out.RibbonSays = picture.Hour(c.hour, nil).SVG("hour"), picture.HourWords(c.hour)
 	}
 	if len(out.Options) > 0 {
 		out.Strips = c.strips().Figure("strips")
@@ -187,8 +187,8 @@ func (c coachDay) isShort(room page.DayRoom) page.DayVerdict {
 	return page.DayVerdict{Says: says, Figure: short[0].What + ": " + short[0].Says, Grade: "look", To: "room"}
 }
 
-// needs sorts out who needs the coach: who does not train today, who should be seen, and
-// of whom too little is known.
+// needs sorts out who needs the coach: who does not train today, who should be seen at any
+// piece of the day, and of whom too little is known.
 func (c coachDay) needs(w *page.DayWork) {
 	unknown := map[string]bool{}
 	for _, v := range c.got.Lineup.Versions {
@@ -208,15 +208,37 @@ func (c coachDay) needs(w *page.DayWork) {
 		if unknown[a.Athlete] && strings.Contains(a.Why, "proof set") { // stands there with the set itself
 			continue
 		}
-		if slices.ContainsFunc(w.Stopped, func(n page.DayNeed) bool { return n.ID == a.Athlete }) {
+		c.need(w, a, asSentence(a.Why))
+	}
+	for _, p := range c.got.Pieces {
+		if p.Piece.Name() == c.got.Piece.Name() {
 			continue
 		}
-		i := slices.IndexFunc(w.Needs, func(n page.DayNeed) bool { return n.ID == a.Athlete })
-		if i < 0 {
-			i = len(w.Needs)
-			w.Needs = append(w.Needs, page.DayNeed{ID: a.Athlete, Name: a.Name})
+		for _, a := range p.Attention {
+			if a.Person != "" {
+				c.need(w, a, asSentence(a.Person))
+			}
+			// of another piece it is worth a word what is otherwise in it, not that nothing is
+			if of := a.OfVersion(); of != "" && !(a.Person != "" && strings.HasPrefix(of, "Nothing")) {
+				c.need(w, a, capital(p.Piece.Name())+": "+asSentence(of))
+			}
 		}
-		w.Needs[i].Why = append(w.Needs[i].Why, asSentence(a.Why))
+	}
+}
+
+// need adds a reason to see somebody, once; who does not train today needs no other.
+func (c coachDay) need(w *page.DayWork, a roomful.Attention, why string) {
+	of := func(n page.DayNeed) bool { return n.ID == a.Athlete }
+	if slices.ContainsFunc(w.Stopped, of) {
+		return
+	}
+	i := slices.IndexFunc(w.Needs, of)
+	if i < 0 {
+		i = len(w.Needs)
+		w.Needs = append(w.Needs, page.DayNeed{ID: a.Athlete, Name: a.Name})
+	}
+	if !slices.ContainsFunc(w.Needs[i].Why, func(said string) bool { return strings.HasPrefix(said, why) }) {
+		w.Needs[i].Why = append(w.Needs[i].Why, why)
 	}
 }
 

@@ -154,7 +154,7 @@ func (s *Server) leave(w http.ResponseWriter, q *http.Request, v visit, hashes .
 }
 
 // forget has the browser forget the key, and all that its pages have kept of what was typed.
-// Browsers do the latter over https alone; elsewhere the next account's page does (keep.js).
+// Browsers do the latter over https alone; elsewhere the form that signs out does (keep.js).
 func (s *Server) forget(w http.ResponseWriter, q *http.Request) {
 	http.SetCookie(w, s.cookie(q, "", -time.Second))
 	w.Header().Set("Clear-Site-Data", `"storage"`)

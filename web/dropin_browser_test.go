@@ -50,7 +50,7 @@ func TestDropInBrowser(t *testing.T) {
 				tab.Fill("Under 18: year of birth", c.born)
 			}
 			tab.Click("Add them")
-			tab.See("To know today")
+			tab.See("Needs you today")
 			tab.See(c.says)
 			tab.Click("Cautions to read out")
 			tab.See("Local rules and licensed practice come first.")

@@ -91,7 +91,7 @@ func TestSettingsPage(t *testing.T) {
 	}
 	g.must("owner", "PUT", "/settings", map[string]any{"text": string(text)})
 	_, form := g.page("owner", "/settings")
-	shows(t, form, `value="3 min 30 s"`, "The briefing at the start. Usually 4 min", "double-under: {single-under: 1.5}", "/accounts", "/backup")
+	shows(t, form, `value="3 min 30 s"`, "The briefing at the start <small>Usually 4 min", "In the text: overhead_days", "double-under: {single-under: 1.5}", "/accounts", "/backup")
 	fields := append(fieldsIn(form), "ratios", "row: {ski: 1}\npull-up: {ring-row: 1.25}", "cautions.add.pain", "Tell us: today.", "emergency.address", "3 Weir Lane", "hour.scores", "4 min", "hour.briefing", "")
 	shows(t, g.goes("owner", "/settings", fields...), "The settings are kept", `value="4 min"`)
 	kept := g.must("owner", "GET", "/settings", nil)["text"].(string)
@@ -112,8 +112,8 @@ func TestSettingsPage(t *testing.T) {
 	}
 	shows(t, page, "What holds now", `value="Ours"`)
 	_, page = g.page("coach", "/settings")
-	shows(t, page, "The owner changes it", "4 min")
-	hides(t, page, `name="hour.briefing"`, "/accounts")
+	shows(t, page, "The owner changes it", "4 min", "The days in which those overhead days are counted")
+	hides(t, page, `name="hour.briefing"`, "/accounts", "overhead_days", "Briefing held")
 	if status, _, _ := g.posts("coach", "/settings", "revision", "3", "name", "Mine"); status != http.StatusForbidden {
 		t.Errorf("a coach keeps settings: %d", status)
 	}

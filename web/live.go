@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"net/http"
+	"slices"
 	"strconv"
 	"sync"
 	"time"
@@ -52,7 +53,8 @@ func (s *streams) end(account string) {
 // changes tells of what happens in the gym as it happens, as server-sent events (the
 // HTML standard, 9.2). A reader that comes back says with Last-Event-ID where it was, and
 // misses nothing; one that is far behind gets the event "again" and reads all anew. An
-// event says what kind of thing has changed, not whose.
+// event says what kind of thing has changed, not whose. A stream ends with the sign-in that
+// it began with.
 func (s *Server) changes(w http.ResponseWriter, q *http.Request, v visit) error {
 	after, err := s.since(q, v)
 	if err != nil {
@@ -72,7 +74,14 @@ func (s *Server) changes(w http.ResponseWriter, q *http.Request, v visit) error 
 	ctx, stop := context.WithCancel(q.Context())
 	var beating sync.WaitGroup
 	beating.Go(func() { out.beat(ctx, stop, s.patience.beat) })
-	err = s.Store.Follow(ctx, v.Gym, after, out.tell)
+	err = s.Store.Follow(ctx, v.Gym, after, func(changes []store.Change) error {
+		if slices.ContainsFunc(changes, ofAccounts) {
+			if _, err := s.who(q); err != nil {
+				return err // whoever was signed out is told no more
+			}
+		}
+		return out.tell(changes)
+	})
 	stop()
 	beating.Wait()
 	if errors.Is(err, store.ErrBehind) {
@@ -80,6 +89,9 @@ func (s *Server) changes(w http.ResponseWriter, q *http.Request, v visit) error 
 	}
 	return nil
 }
+
+// ofAccounts reports whether a change may have ended a sign-in.
+func ofAccounts(c store.Change) bool { return c.Kind == "account" || c.Kind == "erased" }
 
 // since is the change that a reader knows of: the one it names, or the last there is.
 func (s *Server) since(q *http.Request, v visit) (after int64, err error) {

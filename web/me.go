@@ -14,10 +14,10 @@ import (
 	"roomful/web/page"
 )
 
-// mostShown is how many scores one's own page shows; the record has all of them.
+// mostShown is how many scores My data shows; the record has all of them.
 const mostShown = 20
 
-// mePage is one's own page: how one comes in, and what is kept of one.
+// mePage is My data: how one comes in, and what is kept of one.
 func (s *Server) mePage(w http.ResponseWriter, q *http.Request, v visit) error {
 	return s.showMe(w, q, v, http.StatusOK, "", "")
 }

@@ -32,7 +32,7 @@ func TestNewcomer(t *testing.T) {
 		coach.Fill("The sheet, as you would write it on the board", "Gutter Song\n2027-04-10, 60 min\n\neffort: 5-7 rounds, steady\n\nmain: as many rounds as possible in 12 min\n  8 front squats 50/35 kg\n  8 push-ups\n")
 		coach.Click("Save")
 		coach.See("As written")
-		coach.See("Need you")
+		coach.See("Who needs you")
 
 		coach.Click("Anselm")
 		coach.Click("Write it otherwise")

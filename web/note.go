@@ -96,6 +96,9 @@ type saying struct {
 	Text    string `json:"text"`
 	Answers string `json:"answers"`
 	Private bool   `json:"private"` // though every word of it is harmless
+	// Open says that there is nothing of anybody's body in it: then words that are not
+	// known keep it from nobody. Words that speak of the body do all the same.
+	Open bool `json:"open"`
 }
 
 // say keeps what somebody says under a day.
@@ -112,7 +115,8 @@ func (s *Server) say(w http.ResponseWriter, q *http.Request, v visit) error {
 }
 
 // keepSaying keeps a note, or a coach's answer to one. A note is for everybody only when
-// each of its words is known to be harmless; an answer is as private as what it answers.
+// each of its words is known to be harmless, or its writer says so and none speaks of the
+// body; an answer is as private as what it answers.
 func (s *Server) keepSaying(q *http.Request, v visit, sheet string, sent saying) (out note, err error) {
 	if err := checkID("note", sent.ID); err != nil {
 		return out, err
@@ -127,7 +131,7 @@ func (s *Server) keepSaying(q *http.Request, v visit, sheet string, sent saying)
 	}); err != nil {
 		return out, err
 	}
-	sent.Private = sent.Private || !s.harmless(d.Document, sent.Text)
+	sent.Private = sent.Private || s.tells(d.Document, sent.Text).keeps(sent.Open)
 	err = s.update(q, v, func(b *store.Books) error {
 		n, err := noted(b, v, d.ID, sent)
 		if err != nil {
@@ -167,10 +171,29 @@ func noted(b *store.Books, v visit, sheet string, sent saying) (store.Note, erro
 	return n, nil
 }
 
-// harmless reports whether each word of a text is known to be; what cannot be read is not.
-func (s *Server) harmless(d store.Document, text string) bool {
+// tale is what a note says that may not be for everybody.
+type tale struct {
+	body    bool   // it speaks of the body
+	unknown bool   // it has words that are not known to be harmless, or cannot be read
+	words   string // those of either
+}
+
+// keeps reports whether a note stays between its writer and the coaches, who may say that
+// it is open to all.
+func (t tale) keeps(open bool) bool { return t.body || t.unknown && !open }
+
+// tells says what a text tells; what cannot be read may tell anything.
+func (s *Server) tells(d store.Document, text string) (out tale) {
 	got, err := s.read(d, roomful.Athlete{}, "", text)
-	return err == nil && got != nil && !slices.ContainsFunc(got.Readings, func(r roomful.Reading) bool { return len(r.Private) > 0 })
+	if err != nil || got == nil {
+		return tale{unknown: true}
+	}
+	for _, r := range got.Readings {
+		out.body = out.body || r.Body
+		out.unknown = out.unknown || len(r.Private) > 0
+		out.words = added(out.words, r.Private)
+	}
+	return out
 }
 
 // findNote finds a note under a day.

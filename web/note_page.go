@@ -49,7 +49,7 @@ func clockWords(at time.Time) string { return at.Format("2 January, 15:04") }
 
 // noteForm says something under a day.
 func (s *Server) noteForm(w http.ResponseWriter, q *http.Request, v visit) error {
-	sent := saying{ID: q.PostFormValue("id"), Text: strings.TrimSpace(q.PostFormValue("text")), Answers: q.PostFormValue("answers"), Private: q.PostFormValue("private") != ""}
+	sent := saying{ID: q.PostFormValue("id"), Text: strings.TrimSpace(q.PostFormValue("text")), Answers: q.PostFormValue("answers"), Private: q.PostFormValue("private") != "", Open: q.PostFormValue("open") != ""}
 	err := s.keepTyped(q, v, sent)
 	var wrong *roomful.Error
 	if errors.As(err, &wrong) && mayTrain(v) && !v.May(account.EditSheets) {
@@ -84,7 +84,12 @@ func (s *Server) noteLook(w http.ResponseWriter, q *http.Request, v visit) error
 		return err
 	}
 	text := strings.TrimSpace(q.PostFormValue("text"))
-	return s.showPart(w, page.MyNoteLook{Private: q.PostFormValue("private") != "" || text != "" && !s.harmless(d, text)})
+	look := page.MyNoteLook{Private: q.PostFormValue("private") != "", Open: q.PostFormValue("open") != ""}
+	if text != "" && !look.Private {
+		t := s.tells(d, text)
+		look.Private, look.Body, look.Unsure, look.Words = t.keeps(look.Open), t.body, t.unknown && !t.body, t.words
+	}
+	return s.showPart(w, look)
 }
 
 // said2 is what was wrong and the next step, in two sentences.

@@ -19,6 +19,20 @@ func TestNote(t *testing.T) {
 	if out := g.must("mo", "POST", "/sheets/drip/notes", map[string]any{"id": "n3", "text": "thanks", "private": true}); out["private"] != true {
 		t.Errorf("kept as %v", out)
 	}
+	for _, c := range []struct {
+		text          string
+		open, private bool
+	}{
+		{"the windows were open, lovely", false, false},             // everyday words
+		{"the frobnicator squeaked", false, true},                   // a word that nobody knows
+		{"the frobnicator squeaked", true, false},                   // and whose writer does
+		{"the frobnicator squeaked and so did my knee", true, true}, // but a body is a body
+	} {
+		id := fmt.Sprintf("w%v%v%d", c.open, c.private, len(c.text))
+		if out := g.must("bo", "POST", "/sheets/drip/notes", map[string]any{"id": id, "text": c.text, "open": c.open}); out["private"] != c.private {
+			t.Errorf("%q, open %v: kept as %v", c.text, c.open, out)
+		}
+	}
 	first := g.must("coach", "POST", "/sheets/drip/notes", map[string]any{"id": "a1", "answers": "n2", "text": "well done, see me before next time"})
 	if again := g.must("coach", "POST", "/sheets/drip/notes", map[string]any{"id": "a1", "answers": "n2", "text": "well done, see me before next time"}); fmt.Sprint(first) != fmt.Sprint(again) || first["private"] != true || first["person"] != "mo" || first["by"] != "Olu" {
 		t.Errorf("answered %v, then %v", first, again)

@@ -25,7 +25,7 @@ var dayPages = []route{
 	{"GET /in/{secret}", "", (*Server).invitedPage, "shows whom an invitation is for"},
 	{"GET /enter", "", (*Server).enterPage, "shows the ways to come back"},
 	{"GET /{$}", account.SeeDay, (*Server).home, "leads to the day that is today"},
-	{"GET /me", account.SeeOwn, (*Server).mePage, "is one's own page"},
+	{"GET /me", account.SeeOwn, (*Server).mePage, "is My data: how one comes in, and all that is kept of one"},
 	{"GET /classes", account.SeeDay, (*Server).classesPage, "is the timetable, a week at a time"},
 	{"POST /classes", account.EditPeople, (*Server).postNewClass, "writes a class down"},
 	{"GET /classes/{class}", account.EditPeople, (*Server).classPage, "is a class with who comes"},

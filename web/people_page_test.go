@@ -88,7 +88,7 @@ func TestDropInPage(t *testing.T) {
 	g.must("coach", "PUT", "/classes/c1", map[string]any{"date": "2027-03-04", "start": "17:30", "sheet": "drip"})
 	page := g.goes("coach", "/people/drop-in", "id", "ash", "name", " Ash ", "like", "mo", "class", "c1")
 	shows(t, page, "Ash", "They are here.", "<dd>Mo</dd>", "Thursday 4 March 2027, 17:30", "has a place")
-	hides(t, page, "To know today")
+	hides(t, page, "Needs you today")
 	if told := g.must("coach", "GET", "/people/ash", nil)["told"].(map[string]any); told["drop_in"] != "yes" {
 		t.Errorf("a drop-in is %v", told)
 	}
@@ -108,7 +108,7 @@ func TestDropInPage(t *testing.T) {
 		{"born", "2012", []string{"Under 18: stay close", "6 times fresh", "No maximal loads"}},
 	} {
 		page := g.goes("coach", "/people/drop-in", "id", "d-"+c.field, "name", "D"+c.field, c.field, c.value)
-		shows(t, page, append(c.says, "To know today", "Cautions to read out")...)
+		shows(t, page, append(c.says, "Needs you today", "Cautions to read out")...)
 	}
 	if again := g.goes("coach", "/people/drop-in", "id", "ash", "name", "Ash", "like", "mo", "class", "c1"); !strings.Contains(again, "Ash") {
 		t.Error("sent twice it is something else")

@@ -137,7 +137,7 @@ func signsIn(b *store.Books, p store.Person) (string, error) {
 			return p.Name + " signs in as " + a.Role + ", since " + inWords(roomful.DateOf(a.MadeAt)) + ". A new link lets in one more device.", err
 		}
 	}
-	return p.Name + " has no sign-in yet. A link lets in one device, and opens their own pages.", err
+	return p.Name + " has no sign-in yet. A link lets in one device, and opens My day and My record to them.", err
 }
 
 // leftPage notes that somebody has left, or comes again.

@@ -113,8 +113,8 @@ func (s *Server) recordPieces(q *http.Request, v visit, b *store.Books, found []
 			out = append(out, page.RecordPiece{Title: family, Path: "/sheets/" + url.PathEscape(a.Sheet)})
 		}
 		out[i].Tries = append(out[i].Tries, triesOf(a, w)...)
-		if out[i].Times += "|"; len(out[i].Times) > 1 {
-			out[i].Story = "/record/" + url.PathEscape(a.Person) + "/" + url.PathEscape(a.Sheet)
+		if out[i].Times += "|"; len(out[i].Times) == 2 { // the latest knows which it repeats
+			out[i].Story = "/record/" + url.PathEscape(a.Person) + strings.TrimPrefix(out[i].Path, "/sheets")
 		}
 	}
 	for i := range out {

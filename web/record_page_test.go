@@ -27,6 +27,10 @@ func TestRecordPage(t *testing.T) {
 		t.Errorf("not the latest first, or markup is drawn: %s", mainOf(text))
 	}
 	g.shows("coach", "/record/mo", "back tight", "Mo in figures")
+	g.must("mo", "POST", "/scores", map[string]any{"id": "s3", "sheet": "drip-again", "day": "2027-03-05", "text": "7+2"})
+	if text := g.shows("mo", "/record/mo", "3 times"); !strings.Contains(text, `href="/record/mo/drip-again"`) {
+		t.Error("the story does not lead to the latest, which knows what it repeats")
+	}
 	for who, want := range map[string]int{"bo": 403, "screen": 403, "": 401, "stranger": 200} {
 		status, text := g.page(who, "/record/mo")
 		if status != want || strings.Contains(text, "tight") {

@@ -79,7 +79,7 @@ func (w wording) loads(r roomful.Reading) string {
 // changes writes what was otherwise than the sheet has it.
 func (w wording) changes(r roomful.Reading) string {
 	var words []string
-	for _, c := range r.Changes {
+	for _, c := range roomful.Joined(r.Changes) {
 		words = append(words, w.change(c))
 	}
 	if len(words) == 0 && r.AsWritten != nil && *r.AsWritten {
@@ -94,11 +94,19 @@ func (w wording) changes(r roomful.Reading) string {
 	return enumerated(words)
 }
 
-// change writes one change: "knee raises for the toes-to-bar", "deadlift at 55 kg".
+// change writes one change: "knee raises for toes-to-bar", "7 deadlifts at 55 kg".
 func (w wording) change(c roomful.Change) string {
 	var with []string
+	amount := ""
 	if c.Amount > 0 {
-		with = append(with, strings.TrimSuffix(roomful.Figure(c.Amount)+" "+c.Unit.String(), " rep")+" of it")
+		amount = strings.TrimSuffix(roomful.Figure(c.Amount)+" "+c.Unit.String(), " rep") + " "
+	}
+	called := func(id roomful.MovementID) string {
+		m := w.lexicon.Movement(id)
+		if m == nil || c.Amount == 1 && c.Unit == roomful.Rep {
+			return w.called(id)
+		}
+		return m.Several()
 	}
 	if c.LoadKg > 0 {
 		own, _ := w.mass(roomful.Kg(c.LoadKg))
@@ -116,15 +124,19 @@ func (w wording) change(c roomful.Change) string {
 	tail := strings.Join(with, ", ")
 	switch {
 	case c.To != "" && c.To == c.Of:
-		return strings.TrimSpace(w.called(c.Of) + " as written " + tail)
+		return strings.TrimSpace(amount + called(c.Of) + " as written " + tail)
 	case c.To != "" && c.Of != "":
-		return strings.TrimSpace(w.called(c.To) + " for the " + w.called(c.Of) + " " + tail)
+		instead := "for " + w.called(c.Of)
+		if m := w.lexicon.Movement(c.Of); m != nil {
+			instead = m.For()
+		}
+		return strings.TrimSpace(amount + called(c.To) + " " + instead + " " + tail)
 	case c.To != "":
-		return strings.TrimSpace(w.called(c.To) + " " + tail)
-	case c.Of != "" && tail == "":
-		return w.called(c.Of) + " left out"
+		return strings.TrimSpace(amount + called(c.To) + " " + tail)
+	case c.Of != "" && tail == "" && amount == "":
+		return called(c.Of) + " left out"
 	case c.Of != "":
-		return w.called(c.Of) + " " + tail
+		return strings.TrimSpace(amount + called(c.Of) + " " + tail)
 	}
-	return tail
+	return strings.TrimSpace(amount + tail)
 }

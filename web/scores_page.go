@@ -1,12 +1,14 @@
 package web
 
 import (
+	"cmp"
 	"fmt"
 	"net/http"
 	"net/url"
 	"slices"
 	"strings"
 
+	"roomful"
 	"roomful/account"
 	"roomful/store"
 	"roomful/web/page"
@@ -126,7 +128,7 @@ func (s *Server) fillLatest(b *store.Books, v visit, d store.Document, before st
 	}
 	all, err := s.list(b, v, found)
 	for _, one := range all {
-		line := page.ScoreLine{ID: one.ID, Name: one.Name, Score: one.Score}
+		line := page.ScoreLine{ID: one.ID, Name: one.Name, Score: cmp.Or(cameWords(found, one.ID), one.Score)}
 		if one.Text != nil {
 			line.Text = *one.Text
 		}
@@ -161,6 +163,23 @@ func fillUnread(body *page.Scores) {
 		}
 	}
 	body.Latest = slices.DeleteFunc(body.Latest, func(l page.ScoreLine) bool { return l.Score == "" && l.Text == "" })
+}
+
+// cameWords is a score as it came, with loads that come from pounds no more exact than a bar
+// is loaded; empty while it is not read.
+func cameWords(found []store.Attempt, id string) string {
+	i := slices.IndexFunc(found, func(a store.Attempt) bool { return a.ID == id })
+	if i < 0 || found[i].Read == nil {
+		return ""
+	}
+	readings := slices.Clone(found[i].Read.Readings)
+	for k := range readings {
+		readings[k].LoadsKg = slices.Clone(readings[k].LoadsKg)
+		for n, kg := range readings[k].LoadsKg {
+			readings[k].LoadsKg[n] = roomful.PlainKg(kg)
+		}
+	}
+	return readingWords(readings)
 }
 
 // privateWords are what a score says of the body.

@@ -55,7 +55,8 @@ func ratioLines(all roomful.Ratios) string {
 	return strings.Join(out, "\n")
 }
 
-// settingsPage lays the settings out, with what each is for and its usual value.
+// settingsPage lays the settings out: each by what it is for, in plain words, with its usual
+// value.
 func settingsPage(v visit, gym roomful.Gym, sent url.Values, wrong map[string]string) page.Settings {
 	out := page.Settings{May: v.May(account.EditSettings), Owner: v.May(account.EditSettings)}
 	for _, g := range settingGroups {
@@ -64,17 +65,17 @@ func settingsPage(v visit, gym roomful.Gym, sent url.Values, wrong map[string]st
 	for _, s := range roomful.Settings() {
 		i, name := groupOf(s.Key)
 		group := &out.Groups[i]
-		label := capital(strings.ReplaceAll(name, "_", " "))
+		label := capital(s.Help)
 		if holds := s.Text(gym); holds != "" {
-			group.Facts = append(group.Facts, page.Fact{Name: label + ": " + s.Help, Value: holds})
+			group.Facts = append(group.Facts, page.Fact{Name: label, Value: holds})
 		}
 		if !out.May {
 			continue
 		}
-		f := page.Input{Name: s.Key, Label: label, Small: settingSays(s, gym), Value: sent.Get(s.Key), Wrong: wrong[s.Key], Most: 2000}
+		f := page.Input{Name: s.Key, Label: label, Small: settingSays(s, name, gym), Value: sent.Get(s.Key), Wrong: wrong[s.Key], Most: 2000}
 		switch s.In(&gym).(type) {
 		case *roomful.Ratios:
-			f.Type, f.Small = page.Area, "So many of another movement for one of the first, a movement a line, such as row: {ski: 1, bike: 2}. "+inSentences(s.Source)
+			f.Type, f.Small = page.Area, "A movement a line, such as row: {ski: 1, bike: 2}. "+inSentences(s.Source)
 		case *roomful.MassUnit:
 			f.Type, f.Choices = page.Pick, []page.Choice{{Value: "kg", Label: "kg"}, {Value: "lb", Label: "lb"}}
 		case *roomful.CapPolicy:
@@ -94,13 +95,13 @@ func settingsPage(v visit, gym roomful.Gym, sent url.Values, wrong map[string]st
 	return out
 }
 
-// settingSays is what a setting is for, its usual value and where that is from.
-func settingSays(s roomful.Setting, gym roomful.Gym) string {
-	says := inSentences(s.Help)
+// settingSays is the usual value of a setting and where that is from, and its name in the
+// text.
+func settingSays(s roomful.Setting, name string, gym roomful.Gym) string {
 	if usual := s.DefaultIn(gym.Unit); usual != "" {
-		says += " Usually " + usual + ", by " + s.Source + "."
+		return "Usually " + usual + ", by " + s.Source + ". In the text: " + name
 	}
-	return says
+	return "In the text: " + name
 }
 
 // settingLines are the lines of the settings' text, as a form has them.

@@ -142,5 +142,6 @@ func (s *Server) draftPart(w http.ResponseWriter, q *http.Request, v visit) erro
 	if err != nil {
 		return err
 	}
+	out.Phone = onPhone(q)
 	return s.showPart(w, page.DayDraft{DayWork: out})
 }

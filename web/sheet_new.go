@@ -212,5 +212,6 @@ func (s *Server) draftNewPart(w http.ResponseWriter, q *http.Request, v visit) e
 	if err != nil {
 		return err
 	}
+	out.Phone = onPhone(q)
 	return s.showPart(w, page.DayDraft{DayWork: out})
 }

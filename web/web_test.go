@@ -519,6 +519,34 @@ func TestChanges(t *testing.T) {
 	}
 }
 
+// TestStreamEndsWithSignIn: a stream tells no more once its device was signed out.
+func TestStreamEndsWithSignIn(t *testing.T) {
+	g := open(t)
+	ctx, cancel := context.WithTimeout(t.Context(), 20*time.Second)
+	defer cancel()
+	q, err := http.NewRequestWithContext(ctx, "GET", g.server.URL+"/changes", nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	q.AddCookie(&http.Cookie{Name: "roomful", Value: g.keys["mo"]})
+	got, err := http.DefaultClient.Do(q)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer got.Body.Close()
+	lines := bufio.NewScanner(got.Body)
+	for lines.Scan() && !strings.HasPrefix(lines.Text(), "id: ") {
+	}
+	if status, _, _ := g.ask("mo", "POST", "/out", nil); status != http.StatusNoContent {
+		t.Fatal(status)
+	}
+	for lines.Scan() {
+	}
+	if ctx.Err() != nil {
+		t.Error("the stream goes on after its sign-in has ended")
+	}
+}
+
 // TestShutdown: a stream that is open does not keep the server from ending.
 func TestShutdown(t *testing.T) {
 	g := open(t)

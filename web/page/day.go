@@ -18,6 +18,7 @@ type Day struct {
 	Classes []DayClass
 	Edition DayEdition
 	Sheet   DaySheet
+	Fold    bool // the sheet is folded up: on a phone, while nothing in it is to be mended
 	Work    DayWork
 	Notes   *DayNotes
 }
@@ -81,6 +82,7 @@ type DayWork struct {
 	Next        string // and what to do
 	Verdicts    []DayVerdict
 	Ribbon      template.HTML
+	RibbonSays  string     // the same in words: a short stretch has no room for its own
 	Pieces      []DayClass // the pieces of the day when there are several
 	Options     []DayOption
 	Needs       []DayNeed
@@ -88,6 +90,7 @@ type DayWork struct {
 	Stopped     []DayNeed
 	Room        DayRoom
 	Strips      template.HTML
+	Phone       bool        // what a coach looks up later is folded up
 	Opened      *DayVersion // whose version stands open; nil for nobody's
 }
 
@@ -178,6 +181,7 @@ type DayVersion struct {
 	Option      string
 	Sure        string // how much is known, and how it will go
 	Word        *DayWord
+	WorkedOut   string // what would have been proposed instead of what a coach set
 	Dose        string
 	DoseBy      string // the private reason for it
 	Lines       []DayDone

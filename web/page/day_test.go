@@ -43,3 +43,13 @@ func TestDayInWords(t *testing.T) {
 		}
 	}
 }
+
+// TestUnplaced: a board says what a dash means where somebody has one.
+func TestUnplaced(t *testing.T) {
+	for place, says := range map[string]bool{"1": false, "": true} {
+		board := ScoreBoard{Written: []ScorePlace{{Place: place, Name: "Mo", Score: "5+20"}}}
+		if board.Unplaced() != says {
+			t.Errorf("with the place %q the board says what a dash means: %v", place, !says)
+		}
+	}
+}

@@ -1,6 +1,6 @@
 package page
 
-// Me is somebody's own page: how they come in, and all that is kept of them.
+// Me is My data: how they come in, and all that is kept of them.
 type Me struct {
 	Name, Role string
 	Since      string

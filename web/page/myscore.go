@@ -69,6 +69,9 @@ type MyNote struct {
 
 // MyNoteLook says who will read a note.
 type MyNoteLook struct {
-	Private bool
-	Words   string
+	Private bool   // for its writer and coaches
+	Body    bool   // since it speaks of the body
+	Unsure  bool   // since some words are not known, unless the writer says that they are harmless
+	Open    bool   // which they have said
+	Words   string // of either sort
 }

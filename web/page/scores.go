@@ -1,6 +1,9 @@
 package page
 
-import "html/template"
+import (
+	"html/template"
+	"slices"
+)
 
 // Scores is what was scored on a day, and where a coach enters it.
 type Scores struct {
@@ -66,6 +69,11 @@ type ScoreBoard struct {
 	Written []ScorePlace
 	Changed []ScorePlace
 	Without []ScorePlace
+}
+
+// Unplaced reports whether somebody stands on a side of the board without a place.
+func (b ScoreBoard) Unplaced() bool {
+	return slices.ContainsFunc(slices.Concat(b.Written, b.Changed), func(p ScorePlace) bool { return p.Place == "" })
 }
 
 // ScorePlace is a line of a board.

@@ -38,7 +38,7 @@ var wall = []browser.Size{browser.Wall}
 // see it in.
 var Scenes = slices.Concat(doors, people, running)
 
-// doors are the scenes of coming in, of the sheets and of one's own page.
+// doors are the scenes of coming in, of the sheets and of My data.
 var doors = []Scene{
 	{Name: "nobody-enter", Of: "GET /enter", Path: "/enter"},
 	{Name: "nobody-enter-wrong", Of: "GET /enter", Path: "/enter", Then: wrongPassword},

@@ -120,6 +120,7 @@ async function rework(more = {}) {
       waits ||= id === "who" && window.written(old);
       continue; // somebody is at it
     }
+    window.keepFolds(old, fresh);
     if (dirty()) fresh.dataset.dirty = ""; // nothing that was saved takes its place
     old.replaceWith(fresh);
     window.htmx?.process(fresh);
@@ -127,6 +128,8 @@ async function rework(more = {}) {
   if (waits) tell("Who does what is from before, and waits for what you write there: set it, or take it out.");
   if (!more.wait && answer.querySelector("[data-later]")) await rework({ wait: "yes" });
 }
+
+editor.closest("details")?.addEventListener("toggle", () => draw(remarks()));
 
 let checking, reworking;
 text.addEventListener("input", () => {
@@ -217,6 +220,7 @@ document.addEventListener("renewed", ({ target }) => {
 // its page as if it had come from there, and is kept all the same, with its revision.
 if (dirty()) {
   revision.value = sessionStorage.getItem(base) ?? revision.value;
+  editor.closest("details")?.setAttribute("open", ""); // where it is folded up
   check();
   rework();
 } else if (sessionStorage.getItem(kept) === null) {

@@ -1,7 +1,8 @@
 // Keeps what is being written in a field with data-keep="a name of its own" until it was
 // sent: a lost connection, a closed page and an ended sign-in lose nothing. It is kept for
 // this tab alone, and for the account that wrote it: a page of another account forgets it,
-// so that who uses the device after finds none of it. A page that shows what was sent says
+// so that who uses the device after finds none of it, and so does a form with data-forgets,
+// by which somebody signs out. A page that shows what was sent says
 // so with data-kept="the names of those fields". The id that the form sends is kept with it:
 // what was sent and comes again, because no answer came, is the same thing.
 
@@ -19,6 +20,14 @@ if (document.body.dataset.who) {
     if (key.startsWith("kept ") && !key.startsWith(theirs)) sessionStorage.removeItem(key);
   }
 }
+
+document.addEventListener("submit", (event) => {
+  if (!event.target.matches("[data-forgets]")) return;
+  setTimeout(() => {
+    if (event.defaultPrevented) return; // there is no connection, and they stay
+    for (const key of Object.keys(sessionStorage)) if (key.startsWith("kept ")) sessionStorage.removeItem(key);
+  });
+});
 
 for (const done of document.querySelectorAll("[data-kept]")) done.dataset.kept.split(" ").forEach(forget);
 

@@ -18,8 +18,17 @@ const written = (window.written = (part) => [...part.querySelectorAll("input, te
 
 const busy = (part) => part.matches("[data-dirty]") || part.querySelector("[data-dirty]") || written(part) || (part.contains(document.activeElement) && document.activeElement !== part);
 
+// keepFolds opens in a fresh part what stood open in the old one; day.js asks too.
+const keepFolds = (window.keepFolds = (old, fresh) => {
+  for (const fold of old.querySelectorAll("details[id]")) {
+    const same = fresh.querySelector(`#${CSS.escape(fold.id)}`);
+    if (same) same.open = fold.open;
+  }
+});
+
 let wanted = new Set();
 let due;
+const waiting = new Map(); // parts that were written in when something changed, with what
 
 async function renew() {
   const kinds = wanted;
@@ -32,9 +41,12 @@ async function renew() {
     const fresh = news.getElementById(part.id);
     if (!fresh || fresh.innerHTML === part.innerHTML) continue;
     if (busy(part)) {
+      waiting.set(part, kinds);
       part.dispatchEvent(new CustomEvent("news", { bubbles: true, detail: fresh }));
       continue;
     }
+    waiting.delete(part);
+    keepFolds(part, fresh);
     part.replaceWith(fresh);
     window.htmx?.process(fresh);
     fresh.dispatchEvent(new CustomEvent("renewed", { bubbles: true }));
@@ -46,6 +58,15 @@ function heard(kind) {
   clearTimeout(due);
   due = setTimeout(renew, 150); // many changes at once are one
 }
+
+// Who leaves a field lets what has waited come.
+document.addEventListener("focusout", () => setTimeout(() => {
+  for (const [part, kinds] of waiting) {
+    if (busy(part)) continue;
+    waiting.delete(part);
+    if (part.isConnected) kinds.forEach(heard);
+  }
+}));
 
 // follow listens from now on. Where too much has happened to be told one by one, all of the
 // page is fetched again, or, while somebody writes in it, each part that nobody writes in.
