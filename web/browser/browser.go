@@ -75,7 +75,9 @@ func start(path string) error {
 		return err
 	}
 	ctx, stopAllocator := chromedp.NewExecAllocator(context.Background(), append(chromedp.DefaultExecAllocatorOptions[:],
-		chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.DisableGPU, chromedp.UserDataDir(dir), chromedp.Flag("disable-quic", true))...)
+		chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.DisableGPU, chromedp.UserDataDir(dir), chromedp.Flag("disable-quic", true),
+		// What one page loaded is no help to the next test's: a budget counts it all.
+		chromedp.Flag("disable-features", "Translate,MemoryCacheStrongReference"))...)
 	ctx, stopBrowser := chromedp.NewContext(ctx)
 	one.ctx = ctx
 	one.stop = []func(){func() { os.RemoveAll(dir) }, stopAllocator, stopBrowser, func() {

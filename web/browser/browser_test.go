@@ -68,9 +68,13 @@ func site(t *testing.T, page, look string) string {
 		w.Header().Set("Content-Security-Policy", "default-src 'none'; style-src 'self'; script-src 'self'; img-src * data:; form-action 'self'")
 		serve("text/html; charset=utf-8", page)(w, q)
 	})
-	mux.HandleFunc("GET /look.css", serve("text/css", look))
+	mux.HandleFunc("GET /look.css", func(w http.ResponseWriter, q *http.Request) {
+		w.Header().Set("Cache-Control", "max-age=3600")
+		serve("text/css", look)(w, q)
+	})
 	mux.HandleFunc("GET /late.js", serve("text/javascript", `setTimeout(() => { const b = document.createElement("div"); b.className = "late"; b.textContent = "Late"; document.body.prepend(b); }, 150);`))
 	mux.HandleFunc("GET /hold.js", serve("text/javascript", `document.getElementById("name").addEventListener("keydown", (e) => { if (e.key === "Tab") e.preventDefault(); });`))
+	mux.HandleFunc("GET /cookie.js", serve("text/javascript", `if (document.cookie || sessionStorage.seen || history.length > 2) document.getElementById("cookie").textContent = "seen before"; sessionStorage.seen = "yes"; document.cookie = "here=yes";`))
 	mux.HandleFunc("GET /throw.js", serve("text/javascript", `throw new Error("no such thing");`))
 	mux.HandleFunc("POST /done", func(w http.ResponseWriter, q *http.Request) {
 		_ = q.ParseForm()
@@ -235,5 +239,27 @@ func TestPicture(t *testing.T) {
 	tab.Go(site(t, good, goodLook+`h1 { height: 2000px; }`))
 	if got := tab.Screenshot(); !strings.HasPrefix(string(got), "\x89PNG") {
 		t.Errorf("the picture begins with %q", got[:min(8, len(got))])
+	}
+}
+
+// TestWindowAgain: a window that another test has used knows nothing of it: neither cookies
+// nor what was kept, nor what was loaded, nor where it was.
+func TestWindowAgain(t *testing.T) {
+	at := site(t, strings.Replace(good, "<!--more-->", `<p id="cookie">none</p><script src="/cookie.js"></script>`, 1), goodLook)
+	var spent []browser.Spent
+	for range 3 {
+		t.Run("look", func(t *testing.T) {
+			tab := browser.Open(t, browser.View{Size: browser.Laptop, NoScript: len(spent) == 1})
+			tab.Go(at)
+			spent = append(spent, tab.Spent())
+			if text := tab.Text(); strings.Contains(text, "seen before") {
+				t.Errorf("the page was seen before: %q", text)
+			}
+			tab.Cookie(at, "seen", "yes")
+			tab.Fill("Your name", "Mo")
+		})
+	}
+	if spent[0].Bytes != spent[2].Bytes || spent[0].Requests != spent[2].Requests {
+		t.Errorf("the first look took %+v, the last %+v", spent[0], spent[2])
 	}
 }

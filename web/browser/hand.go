@@ -103,6 +103,12 @@ func (t *Tab) Text() string {
 	return ask[string](t, "reading", `document.body?.innerText ?? ""`)
 }
 
+// Elements counts what the page is made of.
+func (t *Tab) Elements() int {
+	t.Helper()
+	return ask[int](t, "counting", `document.querySelectorAll("*").length`)
+}
+
 // seenWithin is how long a page may take to say what it was waited for (judgement).
 const seenWithin = 20 * time.Second
 
@@ -153,6 +159,7 @@ func (t *Tab) Reload() {
 // Authentication level 2, 11 describes them.
 func (t *Tab) Passkeys() {
 	t.Helper()
+	t.spoilt = true
 	t.do("giving the device an authenticator", chromedp.Func(func(ctx context.Context, target *chromedp.Target) error {
 		if _, err := cdp.Call(ctx, target, webauthn.Enable, webauthn.EnableParams{}); err != nil {
 			return err

@@ -28,6 +28,7 @@ var (
 // on over it, or fails when it is cut, and the page is told whether it has a connection.
 func (t *Tab) Over(l Line) {
 	t.Helper()
+	t.spoilt = true
 	most, latency := l.BytesPerSecond, float64(l.Latency.Milliseconds())
 	if most == 0 {
 		most = -1

@@ -8,7 +8,6 @@ import (
 
 	"github.com/chromedp/cdproto/cdp"
 	"github.com/chromedp/cdproto/emulation"
-	cdplog "github.com/chromedp/cdproto/log"
 	"github.com/chromedp/cdproto/network"
 	"github.com/chromedp/cdproto/page"
 	"github.com/chromedp/cdproto/runtime"
@@ -19,33 +18,14 @@ import (
 type Tab struct {
 	testing.TB
 	View
-	ctx   context.Context
-	heard *wire
+	*window
 }
 
 // Open opens a tab and closes it after the test.
 func Open(t testing.TB, v View) *Tab {
 	t.Helper()
-	ctx, stop := chromedp.NewContext(started(t), chromedp.WithNewBrowserContext(), chromedp.WithNewWindow(true))
-	t.Cleanup(stop)
-	tab := &Tab{TB: t, ctx: ctx, heard: newWire()}
-	if err := chromedp.Do(ctx); err != nil {
-		t.Fatalf("opening a tab: %v", err)
-	}
-	if err := chromedp.Listen(ctx, tab.heard.hear); err != nil {
-		t.Fatalf("listening to a tab: %v", err)
-	}
-	tab.do("opening a tab", chromedp.Func(func(ctx context.Context, target *chromedp.Target) error {
-		if _, err := cdp.Call(ctx, target, network.Enable, network.EnableParams{}); err != nil {
-			return err
-		}
-		if _, err := cdp.Call(ctx, target, cdplog.Enable, cdp.Empty{}); err != nil {
-			return err
-		}
-		// A tab behind another one has the keyboard too.
-		_, err := cdp.Call(ctx, target, emulation.SetFocusEmulationEnabled, emulation.SetFocusEmulationEnabledParams{Enabled: true})
-		return err
-	}))
+	tab := &Tab{TB: t, window: opened(t)}
+	t.Cleanup(tab.close)
 	tab.Set(v)
 	return tab
 }
@@ -73,7 +53,7 @@ func get[T any](t *Tab, what string, a chromedp.Action[T]) T {
 }
 
 // world is the name of the world that our own scripts run in. It lasts as long as the
-// page does.
+// page does, and is made anew when it is gone.
 const world = "looking"
 
 // ask runs a script beside the page's own and gives what it says. Where the page goes away
@@ -90,11 +70,11 @@ func ask[T any](t *Tab, what, script string) T {
 			defer func() { _ = scripts(ctx, target, false) }() // the next question would tell
 		}
 		for {
-			got, err := askOnce[T](ctx, target, script)
+			got, err := askOnce[T](ctx, target, t.window, script)
 			if err == nil || ctx.Err() != nil || !strings.Contains(err.Error(), "context") {
 				return got, err
 			}
-			time.Sleep(10 * time.Millisecond)
+			t.beside.Store(0)
 		}
 	})
 }
@@ -105,17 +85,22 @@ func scripts(ctx context.Context, target *chromedp.Target, may bool) error {
 	return err
 }
 
-// askOnce asks the page that is there now.
-func askOnce[T any](ctx context.Context, target *chromedp.Target, script string) (none T, err error) {
-	tree, err := cdp.Call(ctx, target, page.GetFrameTree, cdp.Empty{})
-	if err != nil {
-		return none, err
+// askOnce asks the page that is there now, in a world that was there before or is new.
+func askOnce[T any](ctx context.Context, target *chromedp.Target, w *window, script string) (none T, err error) {
+	beside := runtime.ExecutionContextID(w.beside.Load())
+	if beside == 0 {
+		tree, err := cdp.Call(ctx, target, page.GetFrameTree, cdp.Empty{})
+		if err != nil {
+			return none, err
+		}
+		made, err := cdp.Call(ctx, target, page.CreateIsolatedWorld, page.CreateIsolatedWorldParams{FrameID: tree.FrameTree.Frame.ID, WorldName: world})
+		if err != nil {
+			return none, err
+		}
+		beside = made.ExecutionContextID
+		w.beside.Store(int64(beside))
 	}
-	beside, err := cdp.Call(ctx, target, page.CreateIsolatedWorld, page.CreateIsolatedWorldParams{FrameID: tree.FrameTree.Frame.ID, WorldName: world})
-	if err != nil {
-		return none, err
-	}
-	return chromedp.Evaluate[T](script, chromedp.EvalAwaitPromise, func(p *runtime.EvaluateParams) { p.ContextID = beside.ExecutionContextID })(ctx, target)
+	return chromedp.Evaluate[T](script, chromedp.EvalAwaitPromise, func(p *runtime.EvaluateParams) { p.ContextID = beside })(ctx, target)
 }
 
 // Cookie gives the tab a cookie for an address.

@@ -22,6 +22,9 @@ type Scene struct {
 	// Then is what is done on the page before it is looked at. It has to work without
 	// JavaScript too.
 	Then func(*browser.Tab)
+	// Fullest is a state with more in it than the others of its page, though it is not the
+	// first of them: it is judged in full.
+	Fullest bool
 	// Status is what the page is answered with; 0 is 200.
 	Status int
 	// Sizes that it is looked at in; without any, all that people carry.
@@ -48,7 +51,7 @@ var doors = []Scene{
 	{Name: "owner-today-empty", Of: "GET /{$}", As: store.Owner, Path: "/", Empty: true},
 	{Name: "coach-day-missing", Of: "GET /sheets/{name}", As: store.Coach, Path: "/sheets/no-such-day", Status: 404},
 	{Name: "coach-day", Of: "GET /sheets/{name}", As: store.Coach, Path: "/"},
-	{Name: "coach-day-everybody", Of: "GET /sheets/{name}", As: store.Coach, Path: "/sheets/the-tall-gamp-again"},
+	{Name: "coach-day-everybody", Of: "GET /sheets/{name}", As: store.Coach, Path: "/sheets/the-tall-gamp-again", Fullest: true},
 	{Name: "coach-day-version", Of: "GET /sheets/{name}/people/{person}", As: store.Coach, Path: "/sheets/the-tall-gamp-again/people/rhona"},
 	{Name: "coach-day-revisions", Of: "GET /sheets/{name}/revisions", As: store.Coach, Path: "/sheets/the-tall-gamp-again/revisions"},
 	{Name: "coach-new-sheet", Of: "GET /sheets/new", As: store.Coach, Path: "/sheets/new"},

@@ -1,7 +1,7 @@
 package webtest_test
 
 import (
-	"slices"
+	"net/http"
 	"strings"
 	"sync"
 	"testing"
@@ -48,36 +48,41 @@ func (g gyms) enter(t *testing.T, tab *browser.Tab, gym *webtest.Gym, s webtest.
 	}
 }
 
-// heard are the documents of all scenes, to be held against the standard at once.
-type heard struct {
+// seen is what all scenes came to: the documents, to be held against the standard at once,
+// and what each page took.
+type seen struct {
 	sync.Mutex
 	documents map[string]string
+	took      map[string]took
 }
 
-// TestScenes holds every page against every judge, for each who sees it, and looks at its
-// other states.
+// took is what a scene took of who looked at it.
+type took struct {
+	browser.Spent
+	Elements int
+}
+
+// TestScenes holds every page against every judge, for each who sees it, in its fullest
+// state, and looks at its other states at a glance. With -args -whole all states are judged
+// in full.
 func TestScenes(t *testing.T) {
 	g := gyms{webtest.Demo(t), webtest.Empty(t)}
-	documents := heard{documents: map[string]string{}}
-	first := map[string]string{} // scene of a page and a role
-	for _, s := range slices.Backward(webtest.Scenes) {
-		if strings.HasPrefix(s.Of, "GET ") { // what a form comes back as is a state of a page
-			first[s.Of+s.As] = s.Name
-		}
-	}
+	all := seen{documents: map[string]string{}, took: map[string]took{}}
+	judged := fullest()
 	t.Run("scenes", func(t *testing.T) {
 		for _, s := range webtest.Scenes {
 			t.Run(s.Name, func(t *testing.T) {
 				t.Parallel()
 				tab := g.visit(t, s, browser.View{Size: s.Screens()[0]})
 				found := tab.Budget(browser.FirstPage)
+				spent := tab.Spent()
 				if s.Then != nil {
 					s.Then(tab)
 				}
-				documents.Lock()
-				documents.documents[s.Name] = tab.Served()
-				documents.Unlock()
-				if first[s.Of+s.As] == s.Name {
+				all.Lock()
+				all.documents[s.Name], all.took[s.Name] = tab.Served(), took{spent, tab.Elements()}
+				all.Unlock()
+				if *whole || judged[s.Of+s.As] == s.Name {
 					found = append(found, judge(tab, s)...)
 					found = append(found, g.plain(t, s)...)
 				} else {
@@ -89,9 +94,44 @@ func TestScenes(t *testing.T) {
 			})
 		}
 	})
-	for name, found := range browser.Validate(t, documents.documents) {
+	for name, found := range browser.Validate(t, all.documents) {
 		if len(found) > 0 {
 			t.Errorf("%s, as it is served: %s", name, browser.Lines(found))
+		}
+	}
+	all.compare(t, judged)
+	all.report(t)
+}
+
+// fullest names, for each page and who sees it, the scene that is judged in full: the first
+// that shows the page with something in it. What a form comes back as is a state of a page.
+func fullest() map[string]string {
+	out, rank := map[string]string{}, map[string]int{}
+	for _, s := range webtest.Scenes {
+		if !strings.HasPrefix(s.Of, "GET ") {
+			continue
+		}
+		full := 1
+		if s.Answer() == http.StatusOK && !s.Empty {
+			full = 2
+		}
+		if s.Fullest {
+			full = 3
+		}
+		if full > rank[s.Of+s.As] {
+			out[s.Of+s.As], rank[s.Of+s.As] = s.Name, full
+		}
+	}
+	return out
+}
+
+// compare fails where a page has a state that is much fuller than the one judged in full.
+func (a *seen) compare(t *testing.T, judged map[string]string) {
+	t.Helper()
+	for _, s := range webtest.Scenes {
+		mine, most := a.took[s.Name].Elements, a.took[judged[s.Of+s.As]].Elements
+		if strings.HasPrefix(s.Of, "GET ") && most > 0 && mine > most*5/4 {
+			t.Errorf("%s has %d elements, and %s, which is judged in full, has %d: mark the fuller with Fullest", s.Name, mine, judged[s.Of+s.As], most)
 		}
 	}
 }
