@@ -86,7 +86,19 @@ type afterQuestion struct {
 func (d *Desk) After(ctx context.Context, a Ask) (*Scores[roomful.After], error) {
 	a.Alone = ""
 	return ofScores(ctx, d, a, scoresOf[afterQuestion, roomful.After]{
-		what: "after", soon: []topic{{kind: "read"}, {kind: "person"}, {kind: "learnt"}, {kind: "account"}, {kind: store.Sheet}},
+		what: "after",
+		first: func(g *Gym, sheet string) error {
+			people, _, err := g.InClass(a.Class)
+			if err != nil {
+				return err
+			}
+			scored, err := g.books.Scorers(sheet)
+			if err != nil {
+				return err
+			}
+			return few(slices.DeleteFunc(slices.Clone(people), func(a roomful.Athlete) bool { return !slices.Contains(scored, a.ID) }))
+		},
+		soon: []topic{{kind: "read"}, {kind: "person"}, {kind: "learnt"}, {kind: "account"}, {kind: store.Sheet}},
 		gather: func(g *Gym, page Page, session roomful.Session, record roomful.Record, sheet string) (q afterQuestion, err error) {
 			people, _, err := g.InClass(a.Class)
 			if err != nil {
@@ -96,9 +108,6 @@ func (d *Desk) After(ctx context.Context, a Ask) (*Scores[roomful.After], error)
 				return slices.ContainsFunc(record, func(e roomful.Entry) bool { return e.Athlete == a.ID })
 			}
 			people = slices.DeleteFunc(slices.Clone(people), func(a roomful.Athlete) bool { return !scored(a) })
-			if err := few(people); err != nil {
-				return q, err
-			}
 			q.sheet = sheet
 			if q.Question, err = g.question(session, people, page.Stands); err != nil {
 				return q, err
@@ -123,9 +132,11 @@ type scoresOf[Q, A any] struct {
 	what      string
 	exact     bool    // of every score that has come; else the last answer stands meanwhile
 	now, soon []topic // beside settings and kit
-	gather    func(g *Gym, page Page, session roomful.Session, record roomful.Record, sheet string) (Q, error)
-	none      func(Q) bool // there is nothing to be said
-	work      func(*day.Day, context.Context, Q) ([]A, error)
+	// first refuses what need not be gathered; nil for nothing.
+	first  func(g *Gym, sheet string) error
+	gather func(g *Gym, page Page, session roomful.Session, record roomful.Record, sheet string) (Q, error)
+	none   func(Q) bool // there is nothing to be said
+	work   func(*day.Day, context.Context, Q) ([]A, error)
 }
 
 // scoredAs is the sheet that is asked about as its scores are read.
@@ -147,6 +158,9 @@ func ofScores[Q, A any](ctx context.Context, d *Desk, a Ask, of scoresOf[Q, A]) 
 		}
 		if err == nil && of.exact {
 			come, err = g.come(page.ID)
+		}
+		if err == nil && of.first != nil {
+			err = of.first(g, page.ID)
 		}
 		return err
 	}); err != nil {

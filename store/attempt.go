@@ -3,6 +3,7 @@ package store
 import (
 	"database/sql"
 	"fmt"
+	"strings"
 	"time"
 
 	"roomful"
@@ -128,6 +129,31 @@ func (b *Books) OfPerson(person string) ([]Attempt, error) {
 // OfSheet lists the scores of a sheet by day, withdrawn ones left out.
 func (b *Books) OfSheet(document string) ([]Attempt, error) {
 	return many(b.tx, readAttempt, attempts+`AND document_id = $2 AND withdrawn_at IS NULL ORDER BY day, seq`, b.gym, document)
+}
+
+// OfSheetBy lists the scores of a sheet in the same way, of some people alone.
+func (b *Books) OfSheetBy(document string, people ...string) ([]Attempt, error) {
+	if len(people) == 0 {
+		return nil, nil
+	}
+	in, args := these([]any{b.gym, document}, people)
+	return many(b.tx, readAttempt, attempts+`AND document_id = $2 AND withdrawn_at IS NULL AND person_id IN (`+in+`) ORDER BY day, seq`, args...)
+}
+
+// Scorers lists who has a score on a sheet, by their ids.
+func (b *Books) Scorers(document string) ([]string, error) {
+	return many(b.tx, func(r row) (id string, err error) { return id, r.Scan(&id) },
+		`SELECT DISTINCT person_id FROM attempts WHERE gym_id = $1 AND document_id = $2 AND withdrawn_at IS NULL ORDER BY person_id`, b.gym, document)
+}
+
+// these adds values to the arguments of a statement, and names them in it.
+func these(args []any, values []string) (in string, all []any) {
+	var at []string
+	for _, v := range values {
+		args = append(args, v)
+		at = append(at, fmt.Sprintf("$%d", len(args)))
+	}
+	return strings.Join(at, ", "), args
 }
 
 // Come tells how many scores of a sheet have come, withdrawn ones left out, and the change

@@ -62,12 +62,7 @@ func (b *Books) Uses(documents []string) (map[string]Use, error) {
 	if len(documents) == 0 {
 		return out, nil
 	}
-	args := []any{b.gym}
-	var at []string
-	for _, id := range documents {
-		args = append(args, id)
-		at = append(at, fmt.Sprintf("$%d", len(args)))
-	}
+	in, args := these([]any{b.gym}, documents)
 	_, err := many(b.tx, func(r row) (id string, err error) {
 		var u Use
 		var last string
@@ -78,6 +73,6 @@ func (b *Books) Uses(documents []string) (map[string]Use, error) {
 		return id, err
 	}, `SELECT d.id, COUNT(DISTINCT a.person_id), COALESCE(MAX(a.day), ''), CASE WHEN `+published+` THEN 1 ELSE 0 END
 		FROM documents d LEFT JOIN attempts a ON a.gym_id = d.gym_id AND a.document_id = d.id AND a.withdrawn_at IS NULL
-		WHERE d.gym_id = $1 AND d.id IN (`+strings.Join(at, ", ")+`) GROUP BY d.gym_id, d.id`, args...)
+		WHERE d.gym_id = $1 AND d.id IN (`+in+`) GROUP BY d.gym_id, d.id`, args...)
 	return out, err
 }

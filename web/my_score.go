@@ -27,9 +27,8 @@ func (s *Server) myScore(q *http.Request, v visit, d store.Document, body *page.
 		return err
 	}
 	var kept []store.Attempt
-	if err := s.view(q, v, func(b *store.Books) error {
-		all, err := b.OfSheet(d.ID)
-		kept = slices.DeleteFunc(all, func(a store.Attempt) bool { return !v.is(a.Person) })
+	if err := s.view(q, v, func(b *store.Books) (err error) {
+		kept, err = b.OfSheetBy(d.ID, v.Account.Person)
 		return err
 	}); err != nil {
 		return err

@@ -62,13 +62,14 @@ func (s *Server) scoresIn(b *store.Books, v visit, sheet, class string) ([]store
 	if err != nil {
 		return nil, err
 	}
-	all, err := b.OfSheet(sheet)
+	var who []string
+	for _, p := range in {
+		who = append(who, p.ID)
+	}
+	all, err := b.OfSheetBy(sheet, who...)
 	if err != nil {
 		return nil, err
 	}
-	all = slices.DeleteFunc(all, func(a store.Attempt) bool {
-		return !slices.ContainsFunc(in, func(p roomful.Athlete) bool { return p.ID == a.Person })
-	})
 	slices.Reverse(all)
 	return s.list(b, v, all)
 }

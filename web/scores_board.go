@@ -45,12 +45,12 @@ func (s *Server) fillBoards(q *http.Request, v visit, body *page.Scores) error {
 				from []roomful.Placed
 				to   *[]page.ScorePlace
 			}{{board.Written, &one.Written}, {board.Changed, &one.Changed}, {board.Without, &one.Without}} {
-				seen, err := s.places(who, v, board, side.from, side.to == &one.Changed)
+				seen, err := who.shown(v, side.from)
 				if err != nil {
 					return err
 				}
 				more = more || len(seen) > at*pageOfBoard
-				*side.to = seen[min(len(seen), (at-1)*pageOfBoard):min(len(seen), at*pageOfBoard)]
+				*side.to = boardLines(v, board, seen[min(len(seen), (at-1)*pageOfBoard):min(len(seen), at*pageOfBoard)], side.to == &one.Changed)
 			}
 			body.Boards = append(body.Boards, one)
 		}
@@ -71,13 +71,10 @@ func (s *Server) askScores(v visit, sheet string) desk.Ask {
 	return desk.Ask{Gym: v.Gym, Now: s.Now(), Sheet: sheet, Shown: !v.writes()}
 }
 
-// places is one side of a board, as far as the visitor may see it: the side of changed
-// work says what was changed.
-func (s *Server) places(who *crowd, v visit, board roomful.Board, all []roomful.Placed, changed bool) (out []page.ScorePlace, err error) {
-	if all, err = who.shown(v, all); err != nil {
-		return nil, err
-	}
-	for _, one := range all {
+// boardLines are some of one side of a board: the side of changed work says what was
+// changed.
+func boardLines(v visit, board roomful.Board, some []roomful.Placed, changed bool) (out []page.ScorePlace) {
+	for _, one := range some {
 		line := page.ScorePlace{Place: score.PlaceWord(one), Name: score.OnLine(one), Score: score.EntryWords(one.Entry), Own: v.is(one.Athlete)}
 		if math.IsNaN(one.Done.Score) && line.Score == "" {
 			line.Score = "no score"
@@ -90,18 +87,21 @@ func (s *Server) places(who *crowd, v visit, board roomful.Board, all []roomful.
 		}
 		out = append(out, line)
 	}
-	return out, nil
+	return out
 }
 
 // shown are those of a side of a board whom the visitor may see there. A board that is kept
 // may be older than somebody's wish to be left out.
 func (c *crowd) shown(v visit, all []roomful.Placed) (out []roomful.Placed, err error) {
+	if v.May(account.SeeHealth) {
+		return all, c.err
+	}
 	for _, one := range all {
 		_, listed, err := c.find(one.Athlete)
 		if err != nil {
 			return nil, err
 		}
-		if listed || v.is(one.Athlete) || v.May(account.SeeHealth) {
+		if listed || v.is(one.Athlete) {
 			out = append(out, one)
 		}
 	}
@@ -113,14 +113,16 @@ func (s *Server) fillAfter(q *http.Request, v visit, body *page.Scores) error {
 	if body.None || body.Trouble != "" {
 		return nil
 	}
-	all, err := s.Desk.After(q.Context(), s.askScores(v, body.Name))
+	ask := s.askScores(v, body.Name)
+	ask.Class = body.Class
+	all, err := s.Desk.After(q.Context(), ask)
 	if roomful.HintOf(err) != "" {
 		return nil // the board says it
 	}
 	if err != nil {
 		return err
 	}
-	boards, err := s.Desk.Boards(q.Context(), s.askScores(v, body.Name))
+	boards, err := s.Desk.Boards(q.Context(), ask)
 	if err != nil {
 		return err
 	}

@@ -223,12 +223,12 @@ func (s *Server) fillClass(b *store.Books, v visit, d store.Document, body *page
 		return err
 	}
 	body.ClassName = c.Start
-	scored, err := b.OfSheet(d.ID)
+	scored, err := b.Scorers(d.ID)
 	if err != nil {
 		return err
 	}
 	for _, p := range c.places {
-		if p.State == store.In && !slices.ContainsFunc(scored, func(a store.Attempt) bool { return a.Person == p.Person }) {
+		if p.State == store.In && !slices.Contains(scored, p.Person) {
 			body.Entry.Rows = append(body.Entry.Rows, page.ScoreRow{Person: p.Person, Name: p.Name})
 		}
 	}

@@ -18,6 +18,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"time"
 )
@@ -25,18 +26,20 @@ import (
 func main() {
 	members := flag.Int("members", 500, "how many members the gym has")
 	years := flag.Int("years", 5, "how many years of scores")
+	made := flag.String("gym", "", "the folder of a gym that was made before and has learnt, to ask it alone")
 	var p pace
 	flag.IntVar(&p.rate, "rate", 200, "how many pages are asked for each second")
 	flag.IntVar(&p.seconds, "seconds", 30, "for how long")
 	flag.Parse()
-	if err := measure(*members, *years, p); err != nil {
+	if err := measure(*made, *members, *years, p); err != nil {
 		fmt.Fprintln(os.Stderr, "measuring a server:", err)
 		os.Exit(1)
 	}
 }
 
-// measure measures everything in a folder that goes with it.
-func measure(members, years int, p pace) error {
+// measure measures everything in a folder that goes with it; of a gym that was made before
+// its pages alone.
+func measure(made string, members, years int, p pace) error {
 	dir, err := os.MkdirTemp("", "serve")
 	if err != nil {
 		return err
@@ -45,6 +48,10 @@ func measure(members, years int, p pace) error {
 	m := meter{program: filepath.Join(dir, "roomful"), gym: filepath.Join(dir, "gym")}
 	if err := say("go", "build", "-C", "../..", "-o", m.program, "./cmd/roomful"); err != nil {
 		return err
+	}
+	if made != "" {
+		m.gym = made
+		return m.serve(p)
 	}
 	if err := say(m.program, "crowd", "--data", m.gym, "--members", fmt.Sprint(members), "--years", fmt.Sprint(years)); err != nil {
 		return err
@@ -139,6 +146,22 @@ func (s *server) resident(what string) (mb int) {
 	_, after, _ := strings.Cut(string(text), what+":")
 	_, _ = fmt.Sscan(after, &mb)
 	return mb / 1024
+}
+
+// used is what processor time the server has taken, in seconds.
+func (s *server) used() float64 {
+	text, err := os.ReadFile(fmt.Sprintf("/proc/%d/stat", s.cmd.Process.Pid))
+	if err != nil {
+		return 0 // a system that does not say so
+	}
+	_, after, _ := strings.Cut(string(text), ") ")
+	f := strings.Fields(after)
+	if len(f) < 13 {
+		return 0
+	}
+	user, _ := strconv.Atoi(f[11])
+	system, _ := strconv.Atoi(f[12])
+	return float64(user+system) / 100 // clock ticks, of which Linux tells a hundred a second
 }
 
 // stop asks the server to end.

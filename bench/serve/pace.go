@@ -23,7 +23,7 @@ const mostUnderWay = 500
 // ask asks for pages at a steady rate, each kind as often, whether those before were
 // answered or not: an open loop, in which whoever comes while the server is slow waits as
 // long as they would. A page is timed from when it was due.
-func (p pace) ask(v *visitor, pages []page) ([]times, error) {
+func (p pace) ask(pages []page, accept string) ([]times, error) {
 	var mu sync.Mutex
 	took, failed := make([]times, len(pages)), error(nil)
 	var under atomic.Int64
@@ -42,7 +42,7 @@ func (p pace) ask(v *visitor, pages []page) ([]times, error) {
 		kind := order[n%len(pages)]
 		all.Go(func() {
 			defer under.Add(-1)
-			_, err := v.get(pages[kind].path())
+			_, err := pages[kind].who().get(pages[kind].path(), accept)
 			mu.Lock()
 			defer mu.Unlock()
 			took[kind] = append(took[kind], time.Since(due))
