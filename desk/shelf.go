@@ -18,6 +18,7 @@ type shelf struct {
 	base     *base
 	pages    pages
 	editions editions
+	library  library
 	places   map[string]places // by class
 }
 

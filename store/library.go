@@ -49,6 +49,13 @@ func (b *Books) Repeats() ([]Document, error) {
 	return many(b.tx, readDocument, documents+`AND d.kind = $2 AND LOWER(r.text) LIKE $3 ORDER BY d.day, d.name`, b.gym, Sheet, "%again:%")
 }
 
+// Scored lists the sheets, by their ids, of which scores have come or were taken back after
+// a change.
+func (b *Books) Scored(after int64) ([]string, error) {
+	return many(b.tx, func(r row) (id string, err error) { return id, r.Scan(&id) }, `SELECT DISTINCT a.document_id FROM changes c
+		JOIN attempts a ON a.gym_id = c.gym_id AND a.id = c.subject WHERE c.gym_id = $1 AND c.seq > $2 AND c.kind = 'attempt' ORDER BY a.document_id`, b.gym, after)
+}
+
 // Use is what became of a sheet.
 type Use struct {
 	Published bool

@@ -59,7 +59,7 @@ func (l *library) classes(now time.Time) error {
 
 // chains finds which sheets are the same piece again.
 func (l *library) chains() error {
-	repeats, err := l.books.Repeats()
+	repeats, err := l.gym.Repeats()
 	if err != nil {
 		return err
 	}
@@ -192,7 +192,7 @@ func (l *library) learn(found []store.Document) (err error) {
 		}
 	}
 	slices.Sort(ids)
-	l.uses, err = l.books.Uses(slices.Compact(ids))
+	l.uses, err = l.gym.Uses(slices.Compact(ids))
 	return err
 }
 

@@ -140,5 +140,18 @@ func library(t *testing.T, h *house) {
 	}
 	h.update(func(tx *store.Tx) error { return tx.In(ours).Withdraw("a3") })
 	h.same("done twice by one", look(h, func(b *store.Books) (map[string]store.Use, error) { return b.Uses([]string{"d1"}) }), map[string]store.Use{"d1": {People: 2, Last: on.Plus(2)}})
+	h.same("who scored", look(h, func(b *store.Books) ([]string, error) { return b.Scorers("d1") }), []string{"bo", "mo"})
+	by := func(people ...string) (ids []string) {
+		for _, a := range look(h, func(b *store.Books) ([]store.Attempt, error) { return b.OfSheetBy("d1", people...) }) {
+			ids = append(ids, a.ID)
+		}
+		return ids
+	}
+	h.same("what one scored", by("bo"), []string{"a1", "a2"})
+	h.same("what two scored", by("mo", "bo"), []string{"a0", "a1", "a2"})
+	h.same("what nobody scored", by(), []string(nil))
+	seq := look(h, (*store.Books).Seq)
+	h.same("nothing scored since", look(h, func(b *store.Books) ([]string, error) { return b.Scored(seq) }), []string(nil))
+	h.same("taken back since", look(h, func(b *store.Books) ([]string, error) { return b.Scored(seq - 2) }), []string{"d1"})
 	h.same("none", len(look(h, func(b *store.Books) (map[string]store.Use, error) { return b.Uses(nil) })), 0)
 }
