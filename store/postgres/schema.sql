@@ -185,8 +185,9 @@ CREATE TABLE attempts (
   FOREIGN KEY (gym_id, edition_id) references editions (gym_id, id),
   FOREIGN KEY (gym_id, person_id) references people (gym_id, id) ON DELETE CASCADE
 );
-CREATE INDEX attempts_document ON attempts (gym_id, document_id, day);
-CREATE INDEX attempts_person ON attempts (gym_id, person_id, day);
+CREATE INDEX attempts_document ON attempts (gym_id, document_id, day, seq);
+CREATE INDEX attempts_person ON attempts (gym_id, person_id, day, seq);
+CREATE INDEX attempts_scorers ON attempts (gym_id, document_id, person_id, day, seq, withdrawn_at);
 CREATE INDEX attempts_seq ON attempts (gym_id, seq);
 
 -- A version that a coach set by hand.
