@@ -18,28 +18,49 @@ type Otherwise struct {
 
 // Otherwise tells who would do otherwise of a published day if it were given out by what
 // is known now; nobody of a day that does not stand, or of which nothing was learnt since.
-func (d *Desk) Otherwise(ctx context.Context, a Ask) ([]Otherwise, error) {
-	moved := false
-	a.Anew = false
+// Without wait what is not at hand is made beside, and later says so.
+func (d *Desk) Otherwise(ctx context.Context, a Ask, wait bool) (all []Otherwise, later bool, err error) {
+	anew := a
+	a.Anew, anew.Anew = false, true
+	moved, atHand := false, wait
 	if err := d.store.View(ctx, func(tx *store.Tx) error {
 		g, err := d.Open(tx.In(a.Gym), a.Now)
-		if err == nil {
-			moved, err = g.moved(a)
+		if err != nil {
+			return err
 		}
+		if moved, err = g.moved(a); err != nil || !moved || wait {
+			return err
+		}
+		atHand, err = g.atHand(anew)
 		return err
-	}); err != nil || !moved {
-		return nil, err
+	}); err != nil || !moved || !atHand {
+		return nil, moved, err
 	}
 	then, err := d.Versions(ctx, a)
 	if err != nil {
-		return nil, err
+		return nil, false, err
 	}
-	a.Anew = true
-	now, err := d.Versions(ctx, a)
+	now, err := d.Versions(ctx, anew)
 	if err != nil {
-		return nil, err
+		return nil, false, err
 	}
-	return otherwise(then, now), nil
+	return otherwise(then, now), false, nil
+}
+
+// atHand reports whether a day was worked out before; if not it is begun, beside.
+func (g *Gym) atHand(a Ask) (bool, error) {
+	r, err := g.recipe(a)
+	if err != nil {
+		return false, err
+	}
+	d := g.desk
+	d.mu.Lock()
+	kept := d.kept.items[r.key] != nil
+	d.mu.Unlock()
+	if !kept {
+		d.beside.begin(r.key, func(ctx context.Context) error { _, err := d.Versions(ctx, a); return err })
+	}
+	return kept, nil
 }
 
 // moved reports whether something was learnt, since the day that is asked about was

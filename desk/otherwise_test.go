@@ -56,11 +56,11 @@ func (s *shop) published(t testing.TB) *place {
 // beside is made.
 func (p *place) otherwise(a desk.Ask) (who []string) {
 	p.t.Helper()
-	_, _ = p.desk.Otherwise(ctx, a)
+	_, _, _ = p.desk.Otherwise(ctx, a, true)
 	p.desk.Settle()
-	all, err := p.desk.Otherwise(ctx, a)
-	if err != nil {
-		p.t.Fatal(err)
+	all, later, err := p.desk.Otherwise(ctx, a, false)
+	if err != nil || later {
+		p.t.Fatal(later, err)
 	}
 	for _, o := range all {
 		who = append(who, o.Then.Athlete)
@@ -155,6 +155,26 @@ func TestNewcomerOfPublished(t *testing.T) {
 	}
 	if got, want := with(true), with(false); got != want {
 		t.Errorf("who comes new has\n%s, not\n%s", got, want)
+	}
+}
+
+// TestOtherwiseLater leaves for later what is not at hand, makes it beside, and says nothing
+// of a day that was not published.
+func TestOtherwiseLater(t *testing.T) {
+	s := newShop(t)
+	p := s.published(t)
+	p.strong(.5)
+	a := p.asks()[0]
+	if all, later, err := s.desk.Otherwise(ctx, a, false); len(all) > 0 || !later || err != nil {
+		t.Errorf("at once %v, later %v, %v", all, later, err)
+	}
+	s.desk.Settle()
+	if all, later, err := s.desk.Otherwise(ctx, a, false); len(all) != 1 || later || err != nil {
+		t.Errorf("then %v, later %v, %v", all, later, err)
+	}
+	a.Sheet = "before"
+	if all, later, err := s.desk.Otherwise(ctx, a, false); len(all) > 0 || later || err != nil {
+		t.Errorf("of another day %v, later %v, %v", all, later, err)
 	}
 }
 

@@ -163,6 +163,11 @@ func (d opened) says() page.DayEdition {
 	return page.DayEdition{Says: "Its day has come, so members see it as it is saved.", Publish: "Publish"}
 }
 
+// stands reports whether a day is as it was published, by its text and by what was known.
+func (d opened) stands() bool {
+	return d.edition.ID != "" && d.edition.Text == d.Text && d.edition.Stands(d.today)
+}
+
 // clock writes an instant by the gym's clock, with its day when that is not today.
 func (d opened) clock(at time.Time) string {
 	there := d.gym.Clock(at)

@@ -71,8 +71,11 @@ func (s *Server) coachPage(w http.ResponseWriter, q *http.Request, v visit, agai
 	if to := d.busiest(); body.Work.Not != "" && queryOf(class, q.FormValue("piece")) == "" && to != "" && again.text == nil && d.earlier == nil {
 		return next(w, q, dayPath(q, "class", to)) // everybody is more than one room holds
 	}
-	body.Work.As, body.Work.Phone = body.Edition.Says, onPhone(q)
+	body.Work.As, body.Work.Revision, body.Work.Phone = body.Edition.Says, d.Revision, onPhone(q)
 	body.Fold = onPhone(q) && again.text == nil && len(body.Sheet.Said.Lines) == 0
+	if body.Given = d.stands(); body.Past { // there is nothing to give out any more
+		body.Work.Otherwise, body.Work.Looking = nil, false
+	}
 	if again.version != nil {
 		body.Work.Opened = again.version
 	} else if who := q.FormValue("open"); who != "" {

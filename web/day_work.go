@@ -61,7 +61,7 @@ func (s *Server) dayWork(ctx context.Context, ask desk.Ask, words map[string]str
 	}
 	out.Later = c.later
 	c.draw(&out, ask)
-	return out, nil
+	return out, s.moved(ctx, ask, c, &out, wait)
 }
 
 // hourFor lays the hour of a day out, or leaves it for later when that takes long.

@@ -18,9 +18,11 @@ type edition struct {
 	Text string `json:"text"`
 }
 
-// publishing says which revision of a day is to be published: the one that its writer sees.
+// publishing says which revision of a day is to be published: the one that its writer
+// sees; and whether what was published is to be given out anew by what is known now.
 type publishing struct {
 	Revision int64 `json:"revision"` // nought for whichever stands
+	Again    bool  `json:"again"`    // the same text too, when something was learnt since
 }
 
 // publish publishes a day as it stands.
@@ -29,7 +31,7 @@ func (s *Server) publish(w http.ResponseWriter, q *http.Request, v visit) error 
 	if err := read(q, &sent); err != nil {
 		return err
 	}
-	out, err := s.publishDay(q, v, q.PathValue("name"), sent.Revision)
+	out, err := s.publishDay(q, v, q.PathValue("name"), sent)
 	if err != nil {
 		return err
 	}
@@ -39,7 +41,7 @@ func (s *Server) publish(w http.ResponseWriter, q *http.Request, v visit) error 
 // publishDay publishes a day as it stands, if it stands at a revision; nought for
 // whichever. What was published already, and has not changed since, stays as it was: sent
 // twice it is published once.
-func (s *Server) publishDay(q *http.Request, v visit, name string, revision int64) (out edition, err error) {
+func (s *Server) publishDay(q *http.Request, v visit, name string, sent publishing) (out edition, err error) {
 	id, err := s.NewID()
 	if err != nil {
 		return out, err
@@ -56,7 +58,7 @@ func (s *Server) publishDay(q *http.Request, v visit, name string, revision int6
 	}); err != nil {
 		return out, err
 	}
-	if revision != 0 && revision != d.Revision {
+	if sent.Revision != 0 && sent.Revision != d.Revision {
 		return out, store.ErrStale
 	}
 	if _, ok := s.session(d.Document); !ok {
@@ -70,19 +72,28 @@ func (s *Server) publishDay(q *http.Request, v visit, name string, revision int6
 		case now.Revision != d.Revision: // what was looked at is another text
 			return store.ErrStale
 		}
-		out, err = published(b, now, id, by)
+		out, err = published(b, now, id, by, sent.Again)
 		return err
 	})
 	return out, err
 }
 
-// published publishes a day within an update, unless its last edition is the same.
-func published(b *store.Books, d store.Document, id string, by store.Readers) (edition, error) {
+// published publishes a day within an update, unless its last edition is the same; again
+// for one that rests on what is known now.
+func published(b *store.Books, d store.Document, id string, by store.Readers, again bool) (edition, error) {
 	all, err := b.Editions(d.ID)
 	if err != nil {
 		return edition{}, err
 	}
-	if len(all) == 0 || all[len(all)-1].Text != d.Text {
+	stays := len(all) > 0 && all[len(all)-1].Text == d.Text
+	if stays && again {
+		learnt, err := b.LearntSince(all[len(all)-1].Seq)
+		if err != nil {
+			return edition{}, err
+		}
+		stays = len(learnt) == 0
+	}
+	if !stays {
 		if err := b.Publish(id, d.ID, by); err != nil {
 			return edition{}, err
 		}

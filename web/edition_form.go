@@ -16,7 +16,7 @@ func (s *Server) publishForm(w http.ResponseWriter, q *http.Request, v visit) er
 	if err != nil || revision < 1 {
 		return &roomful.Error{Summary: "publishing a day: it is not said which text of it", Hint: "open the day and press Publish there"}
 	}
-	_, err = s.publishDay(q, v, q.PathValue("name"), revision)
+	_, err = s.publishDay(q, v, q.PathValue("name"), publishing{revision, q.PostFormValue("again") != ""})
 	var plain *roomful.Error
 	switch {
 	case err == nil:

@@ -44,6 +44,7 @@ var forms = map[string]form{
 	"POST /scores":                 {takes: posted{}, gives: stored{}},
 	"GET /sheets/{name}/scores":    {gives: listed{}, asks: []string{"before", "class"}},
 	"GET /sheets/{name}/standings": {gives: exchange.Boards{}},
+	"GET /sheets/{name}/otherwise": {gives: exchange.OtherwiseDay{}, asks: []string{"class"}},
 	"GET /sheets/{name}/after":     {gives: exchange.AfterClass{}, asks: []string{"class"}},
 	"GET /record/{person}":         {gives: listed{}, asks: []string{"before"}},
 	"GET /sheets/{name}/versions":  {gives: exchange.Lineup{}, asks: []string{"piece", "class", "home"}},

@@ -71,6 +71,7 @@ var routes = []route{
 	{"GET /sheets/{name}/beat/{person}", account.SeeOwn, (*Server).beat, "says what somebody has to match or beat, to them and to coaches"},
 	{"POST /sheets/{name}/reading", account.PostScore, (*Server).readTyped, "reads a score as it is typed, beside the last one, and keeps nothing"},
 	{"GET /sheets/{name}/versions", account.SeeOwn, (*Server).versions, "shows what everybody does of a day, to members what they do"},
+	{"GET /sheets/{name}/otherwise", account.SeeHealth, (*Server).otherwise, "tells who would do otherwise of a published day by what was learnt since"},
 	{"GET /sheets/{name}/hour", account.SeeHealth, (*Server).hour, "shows the class minute by minute"},
 	{"GET /abilities/{person}", account.SeeHealth, (*Server).abilities, "shows what is believed of somebody after their scores"},
 	{"GET /learning", account.SeeHealth, (*Server).learning, "says how far learning from all scores is"},

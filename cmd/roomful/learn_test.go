@@ -1,6 +1,7 @@
 package main
 
 import (
+	"encoding/json"
 	"fmt"
 	"io"
 	"net/http"
@@ -52,17 +53,31 @@ func TestServedLearning(t *testing.T) {
 	if !strings.Contains(before, "Drip, 2026-01-05") {
 		t.Errorf("learnt from the files: %s", before)
 	}
+	today := time.Now().Format(time.DateOnly) // the gym's zone is the machine's
+	text := "Today\n" + today + ", 60 min\n\nmain: as many rounds as possible in 12 min\n  10 burpees\n  15 air squats\n"
+	sent, _ := json.Marshal(map[string]any{"text": text})
+	r.ask("owner", "PUT", "/sheets/today", string(sent))
+	r.ask("owner", "POST", "/sheets/today/editions", `{"revision":1}`)
+	given := func() string { return fmt.Sprint(r.ask("owner", "GET", "/sheets/today/versions", "")) }
+	published := given()
 	r.ask("owner", "POST", "/scores", `{"id":"s1","person":"mo","sheet":"drip","day":"2026-02-02","text":"10:20"}`)
 	wait("the score that was posted", func() bool { return strings.Contains(told(), "Drip, 2026-02-02") })
+	if after := given(); after != published {
+		t.Errorf("what was published became %s, was %s", after, published)
+	}
+	r.ask("owner", "POST", "/sheets/today/editions", `{"revision":1,"again":true}`)
+	if after := given(); after == published {
+		t.Errorf("published again after a score it is still %s", after)
+	}
 	got, err := http.Get(r.said.Address + "/metrics")
 	if err != nil {
 		t.Fatal(err)
 	}
 	defer got.Body.Close()
-	text, _ := io.ReadAll(got.Body)
+	counted, _ := io.ReadAll(got.Body)
 	for _, kind := range []string{"learn", "night", "round"} {
-		if !strings.Contains(string(text), `roomful_jobs_duration_seconds_count{ended="well",kind="`+kind+`"}`) {
-			t.Errorf("nothing is told of %s: %s", kind, text)
+		if !strings.Contains(string(counted), `roomful_jobs_duration_seconds_count{ended="well",kind="`+kind+`"}`) {
+			t.Errorf("nothing is told of %s: %s", kind, counted)
 		}
 	}
 	r.end()

@@ -14,6 +14,7 @@ type Day struct {
 	DayHead
 	Query   string // "?class=..." of the class that is looked at; empty for everybody
 	Past    bool   // the day is over
+	Given   bool   // it stands as it was published
 	Kept    string // the field whose words have arrived, as data-kept has it; empty for none
 	Classes []DayClass
 	Edition DayEdition
@@ -74,6 +75,7 @@ type DayMend struct {
 // DayWork is what was worked out of a day.
 type DayWork struct {
 	Name, Query string // for links
+	Revision    int64  // of the text that it is of
 	Draft       bool   // of what is typed and not saved
 	Later       bool   // the hour and what is short follow
 	As          string // as it was saved, in a sentence
@@ -88,6 +90,8 @@ type DayWork struct {
 	Needs       []DayNeed
 	Unknown     []DayNeed
 	Stopped     []DayNeed
+	Otherwise   []DayNeed // who would do otherwise of a published day by what is known now
+	Looking     bool      // who would follows
 	Room        DayRoom
 	Strips      template.HTML
 	Phone       bool        // what a coach looks up later is folded up

@@ -18,7 +18,7 @@ var day = Day{
 		Verdicts: []DayVerdict{{"Fits the hour", "56 of 60 minutes", "", ""}, {"3 need you", "below", "look", "needs"}},
 		Ribbon:   `<svg role="img"></svg>`, Pieces: []DayClass{{"/sheets/drip?piece=main", "main", true}},
 		Options: []DayOption{{0, "As written", []DayLine{{"9", "front squats 60/42.5 kg"}}, []DayPerson{{"mo", "Mo <b>", "60 kg", "132 lb", []string{"your word"}}}}, {1, "Lighter", nil, nil}},
-		Needs:   []DayNeed{{"bo", "Bo", []string{"Back 4 of 10 today."}}}, Unknown: []DayNeed{{"mo", "Mo", []string{"12 at 40 kg."}}}, Stopped: []DayNeed{{"al", "Al", []string{"Not today."}}},
+		Needs:   []DayNeed{{"bo", "Bo", []string{"Back 4 of 10 today."}}}, Unknown: []DayNeed{{"mo", "Mo", []string{"12 at 40 kg."}}}, Stopped: []DayNeed{{"al", "Al", []string{"Not today."}}}, Otherwise: []DayNeed{{"mo", "Mo", []string{"Front squat 50 kg instead of 60 kg <b>."}}}, Looking: true, Revision: 3,
 		Room: DayRoom{[]DayShort{{"row", "3 for 14", true}}, []DayFix{{"Two waves", "costs 2:00", "Each waits 0:00.", "Heat 1: Mo."}}, []DayBar{{"60 kg", "each side 20", "Mo"}}, "Ask.",
 			[]DayHour{{"17:30", "3:30", "Briefing", "setting"}}, []DayHeat{{"Main, heat 1", "Mo"}}, false},
 		Strips: `<figure></figure>`,
