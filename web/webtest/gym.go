@@ -212,3 +212,32 @@ func (g *Gym) Key(t testing.TB, role string) string {
 	}
 	return g.keys[role]
 }
+
+// Fetch is what htmx gets as a role from an address within a page: of a form that is
+// posted, or without one.
+func (g *Gym) Fetch(t testing.TB, role, path string, form url.Values) string {
+	t.Helper()
+	method, body := http.MethodGet, io.Reader(nil)
+	if form != nil {
+		method, body = http.MethodPost, strings.NewReader(form.Encode())
+	}
+	q, err := http.NewRequestWithContext(t.Context(), method, g.URL+path, body)
+	if err != nil {
+		t.Fatal(err)
+	}
+	q.Header.Set("HX-Request", "true")
+	if form != nil {
+		q.Header.Set("Content-Type", "application/x-www-form-urlencoded")
+	}
+	q.AddCookie(&http.Cookie{Name: "roomful", Value: g.Key(t, role)})
+	got, err := http.DefaultClient.Do(q)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer got.Body.Close()
+	text, err := io.ReadAll(got.Body)
+	if err != nil || got.StatusCode != http.StatusOK {
+		t.Fatalf("%s as %s: %s %v", path, role, got.Status, err)
+	}
+	return string(text)
+}
