@@ -90,6 +90,23 @@ func TestEveryLimitHasAWayOut(t *testing.T) {
 	}
 }
 
+// TestOneBellIsEnough: whoever owns one dumbbell or one kettlebell takes it for each usual
+// lift of a bar before a backpack or no load at all (common practice, no source).
+func TestOneBellIsEnough(t *testing.T) {
+	c := load(t)
+	for _, id := range []roomful.MovementID{"press", "push-press", "push-jerk", "thruster", "clean", "power-clean", "hang-power-clean", "clean-and-jerk", "snatch", "power-snatch", "front-squat", "back-squat"} {
+		for _, swap := range c.Movement(id).SwapsFor(roomful.ForNoKit) {
+			to := c.Movement(swap.To)
+			if to.Implement == roomful.NoImplement {
+				t.Errorf("%s: %s comes before what one bell can do", id, to.ID)
+			}
+			if (to.Implement == roomful.Dumbbell || to.Implement == roomful.Kettlebell) && !to.Pair {
+				break
+			}
+		}
+	}
+}
+
 // TestEveryNeedHasASwapForTheKitAtHand holds that somebody sore who has the kit for a movement has
 // at least one swap that asks for no further kit.
 func TestEveryNeedHasASwapForTheKitAtHand(t *testing.T) {

@@ -31,6 +31,9 @@ func (d *drawing) words(name, words string, attributes ...string) {
 	d.open(name, attributes...)
 	d.WriteString(escape(words))
 	d.close(name)
+	if name == "text" {
+		d.WriteString("\n") // what is copied or read aloud does not run together
+	}
 }
 
 // raw writes what an earlier drawing has gathered.

@@ -235,3 +235,34 @@ func TestNamesAlone(t *testing.T) {
 		t.Fatal(err)
 	}
 }
+
+// TestLook: looking says what bringing in would do, fault or not, and does none of it.
+func TestLook(t *testing.T) {
+	s := gym(t)
+	lex, err := catalogue.Load()
+	if err != nil {
+		t.Fatal(err)
+	}
+	look := func(text string) (r transfer.Report, err error) {
+		err = s.View(t.Context(), func(tx *store.Tx) (err error) {
+			r, err = transfer.Look(tx.In("g"), transfer.File{Name: "people.csv", Text: text}, lex, now)
+			return err
+		})
+		return r, err
+	}
+	text := "name,squat_kg,limits\nMo,120,back:3\nBo,80,\n"
+	report, err := look(text)
+	if err != nil || report.Count("person", transfer.Added) != 2 {
+		t.Errorf("two who are new: %+v, %v", report, err)
+	}
+	if _, err := look("name,squat_kg\nMo,heavy\n"); !errors.Is(err, transfer.ErrFaults) {
+		t.Errorf("a fault: %v", err)
+	}
+	folder := transfer.Folder{People: &transfer.File{Name: "people.csv", Text: text}}
+	if brought, err := bring(t, s, folder); err != nil || !cmp.Equal(brought.Steps, report.Steps) {
+		t.Errorf("looked at %+v, brought in %+v: %v", report.Steps, brought.Steps, err)
+	}
+	if again, err := look(strings.Replace(text, "80", "85", 1)); err != nil || again.Count("person", transfer.Changed) != 1 || again.Count("person", transfer.Same) != 1 {
+		t.Errorf("one changed and one as they were: %+v, %v", again, err)
+	}
+}

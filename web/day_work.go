@@ -218,6 +218,10 @@ func (c coachDay) needs(w *page.DayWork) {
 			if a.Person != "" {
 				c.need(w, a, asSentence(a.Person))
 			}
+			if at := slices.IndexFunc(w.Unknown, func(n page.DayNeed) bool { return n.ID == a.Athlete }); at >= 0 && strings.Contains(a.Why, "proof set") {
+				w.Unknown[at].Why = append(w.Unknown[at].Why, capital(p.Piece.Name())+": "+asSentence(a.Why))
+				continue
+			}
 			// of another piece it is worth a word what is otherwise in it, not that nothing is
 			if of := a.OfVersion(); of != "" && !(a.Person != "" && strings.HasPrefix(of, "Nothing")) {
 				c.need(w, a, capital(p.Piece.Name())+": "+asSentence(of))

@@ -25,8 +25,8 @@ func (s *Server) showImport(w http.ResponseWriter, q *http.Request, v visit, sta
 	return s.showIn(w, q, v, status, "/people", "Import people", body)
 }
 
-// importPeople shows how a file of people is read, and with the word for it keeps them. A
-// file with faults is kept by no word.
+// importPeople shows how a file of people is read, which writes nothing, and with the word
+// for it keeps them. A file with faults is kept by no word.
 func (s *Server) importPeople(w http.ResponseWriter, q *http.Request, v visit) error {
 	text, err := fileSent(q)
 	if err != nil {
@@ -40,17 +40,21 @@ func (s *Server) importPeople(w http.ResponseWriter, q *http.Request, v visit) e
 		return &roomful.Error{Summary: fmt.Sprintf("importing people: %d lines are too many for a page", n), Hint: fmt.Sprintf("send up to %d at a time, or bring them in by the import command", mostImported)}
 	}
 	var report transfer.Report
-	err = s.update(q, v, func(b *store.Books) (err error) {
-		folder := transfer.Folder{People: &transfer.File{Name: "people.csv", Text: text}}
-		if report, err = transfer.Import(b, folder, s.Lexicon, s.Now()); err == nil && !keep {
-			err = errOnlyLooked
-		}
+	people := transfer.File{Name: "people.csv", Text: text}
+	err = s.view(q, v, func(b *store.Books) (err error) {
+		report, err = transfer.Look(b, people, s.Lexicon, s.Now())
 		return err
 	})
-	switch {
-	case err == nil:
-		return next(w, q, "/people?said=imported")
-	case !errors.Is(err, errOnlyLooked) && !errors.Is(err, transfer.ErrFaults):
+	if err == nil && keep {
+		err = s.update(q, v, func(b *store.Books) (err error) {
+			report, err = transfer.Import(b, transfer.Folder{People: &people}, s.Lexicon, s.Now())
+			return err
+		})
+		if err == nil {
+			return next(w, q, "/people?said=imported")
+		}
+	}
+	if err != nil && !errors.Is(err, transfer.ErrFaults) {
 		return err
 	}
 	body, status := s.importRead(text, report), http.StatusOK
@@ -60,15 +64,12 @@ func (s *Server) importPeople(w http.ResponseWriter, q *http.Request, v visit) e
 	return s.showImport(w, q, v, status, body)
 }
 
-// mostImported is how many lines a page reads of people: others wait for whoever writes,
-// and looking writes too. A gym has some hundreds (judgement).
+// mostImported is how many lines a page brings in of people: others wait for whoever writes.
+// A gym has some hundreds (judgement).
 const mostImported = 3000
 
 // mostLooked is how many of them are shown before they are kept.
 const mostLooked = 200
-
-// errOnlyLooked takes back what an import has done to be looked at.
-var errOnlyLooked = errors.New("it was only looked at")
 
 // fileSent is a text that somebody sends as a file or pasted; the file goes first.
 func fileSent(q *http.Request) (string, error) {

@@ -99,6 +99,26 @@ func TestMyLoad(t *testing.T) {
 	}
 }
 
+// TestSoreInStrength: the line that hurts may be of any piece, and it is that piece which is
+// made gentler.
+func TestSoreInStrength(t *testing.T) {
+	g := lifting(t)
+	g.must("coach", "PUT", "/sheets/bars", map[string]any{"revision": 1, "text": strings.Replace(bars, "main:", "strength: 3 x 5, every 3:00\n  back squats @ 70 %\n\nmain:", 1)})
+	g.shows("mo", "/sheets/bars/sore/mo", `value="strength:back-squat"`, "Back squat, in strength", `value="front-squat"`, "Front squat, in main")
+	told := map[string]string{"id": "l1", "where": "back", "pain": "4", "movement": "strength:back-squat", "none": "yes"}
+	if status, text, _ := g.sends("mo", "/sheets/bars/sore/mo", told); status != http.StatusOK || !strings.Contains(text, "Three ways to go on") || !strings.Contains(text, `name="movement" value="strength:back-squat"`) {
+		t.Fatalf("%d %s", status, mainOf(text))
+	}
+	told["take"] = "1"
+	if status, text, to := g.sends("mo", "/sheets/bars/sore/mo", told); status != http.StatusSeeOther {
+		t.Fatalf("%d %s %s", status, to, mainOf(text))
+	}
+	all := g.must("coach", "GET", "/sheets/bars/overrides", nil)["overrides"].([]any)
+	if len(all) != 1 || all[0].(map[string]any)["piece"] != "strength" {
+		t.Errorf("what was taken is kept as %v", all)
+	}
+}
+
 // TestMySore is moment 3: where and how much, then the questions, then three ways in order
 // or an end to it; a way that is taken is noted and changes the day.
 func TestMySore(t *testing.T) {

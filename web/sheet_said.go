@@ -47,6 +47,7 @@ func (s *Server) remark(text string, d roomful.Diagnostic) page.DayRemark {
 	out := page.DayRemark{Line: max(start.Line, 1), Column: max(start.Column, 1), EndLine: end.Line, EndColumn: end.Column,
 		Says: asSentence(curly(d.Summary)), Meanwhile: asSentence(curly(d.Detail)), Next: asSentence(curly(d.Hint)),
 		Grade: map[roomful.Severity]string{roomful.Fault: "look", roomful.Warning: "look", roomful.Hint: "soft"}[d.Severity]}
+	out.Text = lineText(text, out.Line)
 	if out.EndLine < out.Line || out.EndLine == out.Line && out.EndColumn < out.Column {
 		out.EndLine, out.EndColumn = out.Line, out.Column
 	}
@@ -59,6 +60,23 @@ func (s *Server) remark(text string, d roomful.Diagnostic) page.DayRemark {
 		}
 	}
 	return out
+}
+
+// mostOfLine bounds how much of a line stands beside what is said of it, in letters.
+const mostOfLine = 48
+
+// lineText is a line of a text, counted from 1, shortened: without scripts the lines of a
+// sheet have no numbers.
+func lineText(text string, n int) string {
+	lines := strings.Split(text, "\n")
+	if n < 1 || n > len(lines) {
+		return ""
+	}
+	line := []rune(strings.TrimSpace(lines[n-1]))
+	if len(line) > mostOfLine {
+		return strings.TrimSpace(string(line[:mostOfLine])) + "…"
+	}
+	return string(line)
 }
 
 // didYouMean is how a hint offers something else.

@@ -38,10 +38,10 @@ func (s *Server) soreForm(w http.ResponseWriter, q *http.Request, v visit) error
 	var said *roomful.Error
 	var refused *refusal
 	if errors.As(err, &said) && !errors.As(err, &refused) {
-		return s.showSore(w, q, v, http.StatusBadRequest, hurting{ID: sent.ID, Where: sent.Where, Pain: sent.Pain, Movement: sent.Movement}, nil, said2(said))
+		return s.showSore(w, q, v, http.StatusBadRequest, hurting{ID: sent.ID, Piece: sent.Piece, Where: sent.Where, Pain: sent.Pain, Movement: sent.Movement}, nil, said2(said))
 	}
 	if errors.Is(err, store.ErrTaken) {
-		return s.showSore(w, q, v, http.StatusConflict, hurting{Where: sent.Where, Pain: sent.Pain, Movement: sent.Movement}, nil,
+		return s.showSore(w, q, v, http.StatusConflict, hurting{Piece: sent.Piece, Where: sent.Where, Pain: sent.Pain, Movement: sent.Movement}, nil,
 			"Something else was noted from this page before, or has changed since. Look at what is here, and send it again.")
 	}
 	if err != nil {
@@ -59,6 +59,9 @@ func (s *Server) soreForm(w http.ResponseWriter, q *http.Request, v visit) error
 // hurtingOf reads the form of somebody who hurts; what is wrong with it in words.
 func hurtingOf(q *http.Request) (sent hurting, wrong string) {
 	sent = hurting{ID: q.PostFormValue("id"), Piece: q.PostFormValue("piece"), Where: q.PostFormValue("where"), Movement: q.PostFormValue("movement")}
+	if piece, movement, of := strings.Cut(sent.Movement, ":"); of {
+		sent.Piece, sent.Movement = piece, movement
+	}
 	if pain, err := strconv.Atoi(q.PostFormValue("pain")); err == nil {
 		sent.Pain = &pain
 	}
@@ -92,7 +95,7 @@ func (s *Server) showSore(w http.ResponseWriter, q *http.Request, v visit, statu
 	if err != nil {
 		return err
 	}
-	body := page.MySore{DayHead: head, Person: who, Class: q.FormValue("class"), Query: query, ID: told.ID, Where: told.Where, Line: told.Movement, Wrong: wrong, Step: "where"}
+	body := page.MySore{DayHead: head, Person: who, Class: q.FormValue("class"), Query: query, ID: told.ID, Where: told.Where, Line: lineOf(told.Piece, told.Movement), Wrong: wrong, Step: "where"}
 	if body.ID == "" {
 		if body.ID, err = s.NewID(); err != nil {
 			return err
@@ -117,7 +120,7 @@ func (s *Server) showSore(w http.ResponseWriter, q *http.Request, v visit, statu
 	return s.show(w, status, frame, body)
 }
 
-// soreLines adds the lines of the day that may hurt.
+// soreLines adds the lines of the day that may hurt, of each piece.
 func (s *Server) soreLines(q *http.Request, v visit, who string, body *page.MySore) error {
 	return s.view(q, v, func(b *store.Books) error {
 		d, err := s.seen(b, v, body.Name)
@@ -131,18 +134,37 @@ func (s *Server) soreLines(q *http.Request, v visit, who string, body *page.MySo
 		body.Whose = otherName(v, who, p.Name)
 		body.Lines = []page.MyPick{{Name: "All that loads it"}}
 		session, _ := s.session(d.Document)
-		piece, _ := session.Asked("")
-		var seen []roomful.MovementID
-		for _, e := range piece.All() {
-			m := s.Lexicon.Movement(e.Movement)
-			if m == nil || slices.Contains(seen, e.Movement) {
-				continue
+		main, _ := session.Asked("")
+		pieces := session.Pieces()
+		for _, piece := range pieces {
+			name, of := piece.Name(), ""
+			if len(pieces) > 1 {
+				of = ", in " + name
 			}
-			seen = append(seen, e.Movement)
-			body.Lines = append(body.Lines, page.MyPick{Value: string(m.ID), Name: m.Name, Here: string(m.ID) == body.Line})
+			if name == main.Name() {
+				name = ""
+			}
+			for _, e := range piece.All() {
+				pick := page.MyPick{Value: lineOf(name, string(e.Movement))}
+				m := s.Lexicon.Movement(e.Movement)
+				if m == nil || slices.ContainsFunc(body.Lines, func(l page.MyPick) bool { return l.Value == pick.Value }) {
+					continue
+				}
+				pick.Name, pick.Here = capital(m.Name)+of, pick.Value == body.Line
+				body.Lines = append(body.Lines, pick)
+			}
 		}
 		return nil
 	})
+}
+
+// lineOf names a line that hurts in a form: by its movement, behind its piece when that is
+// not the main one.
+func lineOf(piece, movement string) string {
+	if piece == "" || movement == "" {
+		return movement
+	}
+	return piece + ":" + movement
 }
 
 // relieved writes the answer for the step that it leads to.

@@ -15,6 +15,23 @@ function forget(name) {
   sessionStorage.removeItem(`${place(name)} id`);
 }
 
+// offerToThrowAway says of a field that what stands in it is from before, with a way out.
+function offerToThrowAway(field, name) {
+  const told = document.createElement("p");
+  told.className = "from-before soft";
+  told.textContent = "You had begun this before, and not sent it. ";
+  const away = told.appendChild(document.createElement("button"));
+  away.type = "button";
+  away.textContent = "Throw it away";
+  away.addEventListener("click", () => {
+    forget(name);
+    sessionStorage.removeItem(`${place(name)} base`); // of a sheet, by day.js
+    field.value = field.defaultValue; // else a browser may put it back
+    location.reload();
+  });
+  (field.closest("label") ?? field).after(told);
+}
+
 if (document.body.dataset.who) {
   for (const key of Object.keys(sessionStorage)) {
     if (key.startsWith("kept ") && !key.startsWith(theirs)) sessionStorage.removeItem(key);
@@ -39,6 +56,7 @@ for (const field of document.querySelectorAll("[data-keep]")) {
   if (id) id.value = sessionStorage.getItem(`${place(name)} id`) ?? id.value;
   field.value = kept;
   field.dataset.dirty = "";
+  offerToThrowAway(field, name);
   field.closest("details:not([open])")?.setAttribute("open", "");
   field.dispatchEvent(new Event("input", { bubbles: true }));
 }
