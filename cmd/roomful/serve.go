@@ -13,6 +13,7 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"time"
 
 	"github.com/prometheus/client_golang/prometheus"
 
@@ -33,7 +34,7 @@ type serveVerb struct {
 
 // Help implements the long help.
 func (serveVerb) Help() string {
-	return "A gym without an owner gets a link for its first one, printed here and nowhere else. Anywhere but on this machine it has to stand behind something that speaks https: the sign-in is sent over nothing else. Name that address too: links lead there, and passkeys are made for it. It has to hand on the Host header, and X-Forwarded-For so that whoever guesses is slowed down alone."
+	return "Where no gym is kept yet it makes an empty one, which its owner names under Settings. A gym without an owner gets a link for its first one, printed here and nowhere else. Anywhere but on this machine it has to stand behind something that speaks https: the sign-in is sent over nothing else. Name that address too: links lead there, and passkeys are made for it. It has to hand on the Host header, and X-Forwarded-For so that whoever guesses is slowed down alone."
 }
 
 // Run does the verb.
@@ -49,6 +50,9 @@ func (v *serveVerb) Run(p *program) error {
 	links := map[string]string{}
 	err = s.Update(p.ctx, store.By{At: p.Now()}, func(tx *store.Tx) error {
 		gyms, err := tx.Gyms()
+		if err == nil && len(gyms) == 0 {
+			gyms, err = firstGym(tx, p.Now())
+		}
 		if err != nil {
 			return err
 		}
@@ -68,6 +72,16 @@ func (v *serveVerb) Run(p *program) error {
 		return err
 	}
 	return p.serve(s, served{address: v.Listen, public: v.URL, secrets: links})
+}
+
+// firstGym makes an empty gym where none is kept: its owner comes in and begins.
+func firstGym(tx *store.Tx, now time.Time) ([]store.Gym, error) {
+	id, err := newID()
+	if err != nil {
+		return nil, err
+	}
+	gym := store.Gym{ID: id, Name: "A new gym", Zone: "UTC", MadeAt: now}
+	return []store.Gym{gym}, tx.MakeGym(gym)
 }
 
 // checkURL refuses what is no address of a site.

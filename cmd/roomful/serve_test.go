@@ -148,3 +148,21 @@ func TestDemoServed(t *testing.T) {
 	}
 	r.end()
 }
+
+// TestServeEmpty: where nothing is kept yet there is a gym all the same, and a way in for its
+// owner; served again it is the same one.
+func TestServeEmpty(t *testing.T) {
+	dir := t.TempDir()
+	first := serving(t, "serve", "--data", dir)
+	link := first.said.Links["the owner of A new gym"]
+	if link == "" {
+		t.Fatalf("no way in: %v", first.said)
+	}
+	first.comeIn("owner", link)
+	first.end()
+	again := serving(t, "serve", "--data", dir)
+	if len(again.said.Links) > 0 {
+		t.Errorf("served again there is another gym: %v", again.said)
+	}
+	again.end()
+}

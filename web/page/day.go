@@ -60,11 +60,11 @@ type DaySaid struct {
 type DayRemark struct {
 	Line, Column, EndLine, EndColumn int
 	Grade                            string // look or soft
-	Text                             string // of the line, shortened
 	Says                             string // what is wrong, in a sentence
 	Meanwhile                        string // what was understood
 	Next                             string // what to do
 	Mends                            []DayMend
+	Text                             string // of the line, shortened
 }
 
 // DayMend puts something in the place of what a remark is about.

@@ -12,7 +12,7 @@ var day = Day{
 	Classes: []DayClass{{"/sheets/drip?class=c-1", "17:30, 14 come", true}, {"/sheets/drip", "Everybody who comes here", false}},
 	Edition: DayEdition{"Members see it as it stands.", "Publish"},
 	Sheet: DaySheet{Name: "drip", Query: "?class=c-1", Text: "Drip\n\nmain: <for time>\n", Revision: 3, Who: "Saved at 05:12 by Ines.", Earlier: true, Wrong: "There is nothing to save.",
-		Said: DaySaid{"1 line to mend.", []DayRemark{{3, 7, 3, 15, "look", "“<for time>” is no format I know.", "Kept as typed.", "", []DayMend{{"3 7 3 15", "for time"}}}}, "Drip\n"}},
+		Said: DaySaid{"1 line to mend.", []DayRemark{{3, 7, 3, 15, "look", "“<for time>” is no format I know.", "Kept as typed.", "", []DayMend{{"3 7 3 15", "for time"}}, "main: <for time>"}}, "Drip\n"}},
 	Work: DayWork{
 		Name: "drip", Query: "?class=c-1", Draft: true, Of: "Of before.",
 		Verdicts: []DayVerdict{{"Fits the hour", "56 of 60 minutes", "", ""}, {"3 need you", "below", "look", "needs"}},
