@@ -14,8 +14,8 @@ import (
 
 // shelved is what a library tells of its sheets.
 type shelved struct {
-	Uses    map[string]store.Use
-	Repeats []store.Document
+	Uses  map[string]store.Use
+	Chain []store.Document
 }
 
 // library asks a desk what it holds of the sheets.
@@ -28,7 +28,10 @@ func (p *place) library(t interface{ Fatalf(string, ...any) }, d *desk.Desk) (ou
 		if out.Uses, err = g.Uses([]string{"d0", "d1"}); err != nil {
 			return err
 		}
-		out.Repeats, err = g.Repeats()
+		chains, err := g.Chains()
+		if err == nil {
+			out.Chain = chains.With("d1")
+		}
 		return err
 	}); err != nil {
 		t.Fatalf("the library: %v", err)

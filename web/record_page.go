@@ -96,7 +96,7 @@ func (s *Server) recordPieces(q *http.Request, v visit, b *store.Books, found []
 	for _, a := range found {
 		family, known := titles[a.Document]
 		if !known {
-			d, err := titled(b, gym, v, a.Document)
+			d, err := titled(gym, v, a)
 			if err != nil {
 				return nil, err
 			}
@@ -126,12 +126,12 @@ func (s *Server) recordPieces(q *http.Request, v visit, b *store.Books, found []
 
 // titled is a sheet with the title and the text that the visitor may see of it, and under
 // its name alone when it is not theirs to see any more.
-func titled(b *store.Books, gym *desk.Gym, v visit, id string) (store.Document, error) {
-	saved, err := b.Document(id)
+func titled(gym *desk.Gym, v visit, a store.Attempt) (store.Document, error) {
+	saved, err := gym.Sheet(a.Sheet)
 	if err != nil {
-		return saved, err
+		return saved.Document, err
 	}
-	seen, theirs, err := gym.Of(saved, v.writes())
+	seen, theirs, err := gym.Of(saved.Document, v.writes())
 	if !theirs {
 		return store.Document{ID: saved.ID, Name: saved.Name, Title: saved.Name}, err
 	}

@@ -18,10 +18,10 @@ type library struct {
 	gym   *desk.Gym
 	staff bool
 	today roomful.Date
-	next  map[string]store.Class      // the next class of a sheet, by its id
-	again map[string][]store.Document // the sheets of a chain, by the title they begin with
-	roots map[string]string           // by the id of a sheet that repeats another: that title
-	uses  map[string]store.Use        // by id
+	next  map[string]store.Class // the next class of a sheet, by its id
+	again *desk.Chains
+	seen  map[string][]desk.Page // the chain of a sheet as the visitor sees it, by the id of its latest
+	uses  map[string]store.Use   // by id
 }
 
 // ahead is how far classes are looked for.
@@ -38,11 +38,12 @@ func (s *Server) library(b *store.Books, v visit) (*library, error) {
 		return nil, err
 	}
 	now := about.Clock(s.Now())
-	l := &library{books: b, gym: gym, staff: v.writes(), today: gym.Today, next: map[string]store.Class{}, roots: map[string]string{}}
+	l := &library{books: b, gym: gym, staff: v.writes(), today: gym.Today, next: map[string]store.Class{}, seen: map[string][]desk.Page{}}
 	if err := l.classes(now); err != nil {
 		return nil, err
 	}
-	return l, l.chains()
+	l.again, err = gym.Chains()
+	return l, err
 }
 
 // classes finds the next class of each sheet.
@@ -55,48 +56,6 @@ func (l *library) classes(now time.Time) error {
 		}
 	}
 	return err
-}
-
-// chains finds which sheets are the same piece again.
-func (l *library) chains() error {
-	repeats, err := l.gym.Repeats()
-	if err != nil {
-		return err
-	}
-	l.again = map[string][]store.Document{}
-	for _, d := range repeats {
-		root := againIn(d.Text)
-		if root == "" {
-			continue
-		}
-		l.roots[d.ID] = root
-		if l.again[root] == nil {
-			first, err := l.books.Titled(root, root)
-			if err != nil {
-				return err
-			}
-			l.again[root] = []store.Document{}
-			for _, f := range first {
-				l.roots[f.ID] = root
-				l.again[root] = append(l.again[root], f)
-			}
-		}
-		l.again[root] = append(l.again[root], d)
-	}
-	for _, chain := range l.again {
-		slices.SortStableFunc(chain, func(a, b store.Document) int { return b.Day.Days(a.Day) })
-	}
-	return nil
-}
-
-// againIn is the title of which a sheet says that it is the same again.
-func againIn(text string) string {
-	for line := range strings.Lines(text) {
-		if key, title, ok := strings.Cut(line, ":"); ok && strings.EqualFold(strings.TrimSpace(key), "again") {
-			return strings.TrimSpace(title)
-		}
-	}
-	return ""
 }
 
 // fill sorts sheets into those to come, done and without a date, each as the visitor sees
@@ -150,7 +109,14 @@ func about(d store.Document, words []string) bool {
 // chain are the sheets that are the same as one, itself among them, the latest first; none
 // when there is no other that the visitor may see.
 func (l *library) chain(d store.Document) (out []desk.Page, err error) {
-	for _, c := range l.again[l.roots[d.ID]] {
+	all := l.again.With(d.ID)
+	if len(all) < 2 {
+		return nil, nil
+	}
+	if out, known := l.seen[all[0].ID]; known {
+		return out, nil
+	}
+	for _, c := range all {
 		seen, theirs, err := l.gym.Of(c, l.staff)
 		if err != nil {
 			return nil, err
@@ -160,8 +126,9 @@ func (l *library) chain(d store.Document) (out []desk.Page, err error) {
 		}
 	}
 	if len(out) < 2 {
-		return nil, nil
+		out = nil
 	}
+	l.seen[all[0].ID] = out
 	return out, nil
 }
 
@@ -187,7 +154,7 @@ func (l *library) learn(found []store.Document) (err error) {
 	var ids []string
 	for _, d := range found {
 		ids = append(ids, d.ID)
-		for _, c := range l.again[l.roots[d.ID]] {
+		for _, c := range l.again.With(d.ID) {
 			ids = append(ids, c.ID)
 		}
 	}
