@@ -87,7 +87,7 @@ const titled = `person_id = $2 AND document_id IN (SELECT d.id FROM documents d 
 // Tried lists what somebody scored on sheets with one of two titles by day, withdrawn ones
 // left out, and what was done by each.
 func (b *Books) Tried(person, title, or string) ([]Attempt, map[string][]roomful.Done, error) {
-	all, err := many(b.tx, readAttempt, attempts+`AND withdrawn_at IS NULL AND `+titled+` ORDER BY day, seq`, b.gym, person, title, or)
+	all, err := many(b.tx, readAttempt, attempts+`AND id IN (SELECT id FROM attempts WHERE gym_id = $1 AND withdrawn_at IS NULL AND `+titled+`) ORDER BY day, seq`, b.gym, person, title, or)
 	if err != nil || len(all) == 0 {
 		return nil, nil, err
 	}

@@ -98,6 +98,7 @@ CREATE TABLE documents (
   FOREIGN KEY (gym_id) references gyms (id) ON DELETE CASCADE
 );
 CREATE INDEX documents_day ON documents (gym_id, kind, day);
+CREATE INDEX documents_title ON documents (gym_id, kind, title);
 
 -- Each text that a document was, and those that wait beside it to be merged.
 CREATE TABLE revisions (
