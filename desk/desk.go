@@ -21,6 +21,7 @@ type Desk struct {
 	taught   map[string]taught          // by gym
 	shelves  map[string]*shelf          // by gym
 	kept     kept
+	held     map[heldKey]heldItem
 	typed    map[typist]key // what each typed last
 
 	turns   turns
@@ -32,7 +33,7 @@ type Desk struct {
 // New returns a desk for the gyms of a store, which are answered for by a day.
 func New(d *day.Day, s *store.Store) *Desk {
 	return &Desk{day: d, store: s, sessions: map[sheetKey]session{}, said: map[[sha256.Size]byte]said{}, taught: map[string]taught{}, shelves: map[string]*shelf{},
-		kept: kept{items: map[key]*item{}}, typed: map[typist]key{}, turns: newTurns(), beside: newBeside()}
+		kept: kept{items: map[key]*item{}}, held: map[heldKey]heldItem{}, typed: map[typist]key{}, turns: newTurns(), beside: newBeside()}
 }
 
 // Close ends what is worked out beside, and waits until it has ended.

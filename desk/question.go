@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"context"
 	"slices"
+	"sync"
 
 	"roomful"
 	"roomful/day"
@@ -20,12 +21,12 @@ func (g *Gym) question(sheet roomful.Session, people []roomful.Athlete, stands i
 		on = g.Today
 	}
 	for _, a := range people { // one by one: a class is few of those who come
-		learnt, err := g.learnt(a.ID, stands)
+		believed, err := g.believed(a, on, stands)
 		if err != nil {
 			return q, err
 		}
-		if learnt != nil {
-			q.Believed[a.ID] = g.Believe(a, g.all, learnt, on)
+		if believed != nil {
+			q.Believed[a.ID] = believed
 		}
 	}
 	var err error
@@ -57,29 +58,38 @@ func (g *Gym) learnt(person string, stands int64) (*roomful.Abilities, error) {
 // past is what some people scored on sheets with the same piece before a day, learnt from
 // or not yet; of what had come by the change by which a day stands, unless that is nought.
 func (g *Gym) past(sheet roomful.Session, people []roomful.Athlete, on roomful.Date, stands int64) (roomful.Record, error) {
-	all, err := g.books.Titled(sheet.Title, sheet.Again)
-	if err != nil || len(all) == 0 {
-		return nil, err
-	}
 	var out roomful.Record
+	titled := sync.OnceValues(func() ([]store.Document, error) { return g.books.Titled(sheet.Title, sheet.Again) })
 	for _, a := range people {
-		tried, done, err := g.books.Tried(a.ID, sheet.Title, sheet.Again)
-		if err != nil {
-			return nil, err
-		}
-		if stands > 0 {
-			tried = slices.DeleteFunc(tried, func(a store.Attempt) bool { return a.Seq > stands })
-		}
-		record, err := g.resolve(context.Background(), a.ID, tried, done)
-		if err != nil {
-			return nil, err
-		}
-		for _, e := range record.Record {
-			if e.On.String() < on.String() {
-				out = append(out, e)
+		own, err := held(g, heldKey{g.books.ID(), "past", a.ID, sheet.Title, sheet.Again, on, stands}, pastTopics, func() (roomful.Record, error) {
+			if all, err := titled(); err != nil || len(all) == 0 {
+				return nil, err
 			}
+			return g.ownPast(sheet, a.ID, on, stands)
+		})
+		if err != nil {
+			return nil, err
 		}
+		out = append(out, own...)
 	}
 	slices.SortStableFunc(out, func(a, b roomful.Entry) int { return cmp.Compare(a.On.String(), b.On.String()) })
 	return out, nil
+}
+
+// ownPast is what one person scored.
+func (g *Gym) ownPast(sheet roomful.Session, person string, on roomful.Date, stands int64) (out roomful.Record, err error) {
+	tried, done, err := g.books.Tried(person, sheet.Title, sheet.Again)
+	if err != nil {
+		return nil, err
+	}
+	if stands > 0 {
+		tried = slices.DeleteFunc(tried, func(a store.Attempt) bool { return a.Seq > stands })
+	}
+	record, err := g.resolve(context.Background(), person, tried, done)
+	for _, e := range record.Record {
+		if e.On.String() < on.String() {
+			out = append(out, e)
+		}
+	}
+	return out, err
 }
