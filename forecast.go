@@ -11,8 +11,8 @@ type Forecaster interface {
 	// the same seed gives the same bits on any number of workers.
 	Forecast(context.Context, ForecastRequest) (Forecast, error)
 	// Typical returns each entrant's score without noise at the centre of their
-	// abilities, NaN when they cannot do an element. It is fast and serves to
-	// screen candidates; it is never shown.
+	// abilities, as if nobody else were there, NaN when they cannot do an element. It is
+	// fast and serves to screen candidates; it is never shown.
 	Typical(ForecastRequest) []float64
 	// Unbroken returns how many repetitions (seconds for holds) of a task a
 	// person at the centre of these abilities could do fresh without a break.

@@ -242,7 +242,8 @@ func (c *cast) class(m *Model, seed uint64, group []*squad, was *class) *class {
 func meet(kit *roomful.Kit, squads []*squad) []roomful.PlaceForecast {
 	var places []roomful.PlaceForecast
 	for _, s := range squads {
-		s.holds = make([][]hold, len(s.actions[0]))
+		s.holds = slices.Grow(s.holds[:0], len(s.actions[0]))[:len(s.actions[0])]
+		clear(s.holds)
 	}
 	if kit == nil || len(squads) < 2 {
 		return nil

@@ -45,6 +45,7 @@ type crew struct {
 	budget, trips           float64
 	began                   float64 // when the step began, with the walk to it
 	over                    bool    // a step has ended the piece
+	ahead                   step    // memory of the step that is scouted
 	grain                   grain
 	breakSeconds, meanBreak float64 // of a break in this piece, and its mean over its median
 
@@ -103,10 +104,10 @@ func (c *crew) scout(course course, least float64) {
 		enough = math.Inf(1)
 	}
 	var half struct{ at, station, ideal float64 }
-	var st step
-	for course.next(&c.cursor, c, &st) {
-		c.approach(&st)
-		if !c.carryOut(&st) {
+	st := &c.ahead
+	for course.next(&c.cursor, c, st) {
+		c.approach(st)
+		if !c.carryOut(st) {
 			return
 		}
 		switch {

@@ -192,13 +192,13 @@ func (w *work) places() []roomful.PlaceForecast {
 
 // Typical implements [roomful.Forecaster].
 func (m *Model) Typical(q roomful.ForecastRequest) []float64 {
-	if !q.Keep || q.Kit != nil {
+	if !q.Keep {
 		return m.typical(q)
 	}
 	size := max(1, q.Piece.Team.Size)
 	k := newKeying(m, q)
-	out, new, need := make([]float64, len(q.Entrants)), map[key]int{}, []roomful.Entrant(nil)
-	keys := make([]key, 0, len(q.Entrants)/size+1)
+	out, new, need := make([]float64, len(q.Entrants)), map[key]int{}, make([]roomful.Entrant, 0, len(q.Entrants))
+	keys := make([]key, 0, crewsIn(q))
 	for at := 0; at < len(q.Entrants); at += size {
 		crew := q.Entrants[at:min(at+size, len(q.Entrants))]
 		of := k.crew(crew)
@@ -230,38 +230,40 @@ func (m *Model) Typical(q roomful.ForecastRequest) []float64 {
 // one is what a score counts in memory.
 func one(float64) int { return 1 }
 
-// typical is Typical without looking at what is kept.
+// typical is Typical without looking at what is kept. Nobody meets anybody, so that a
+// worker needs one crew at a time.
 func (m *Model) typical(q roomful.ForecastRequest) []float64 {
-	out := make([]float64, 0, len(q.Entrants))
-	c, err := m.gather(q)
-	if err != nil {
-		for range q.Entrants {
-			out = append(out, math.NaN())
-		}
-		return out
-	}
-	scores := make([]float64, len(c.squads))
-	spread(len(c.groups), q.Workers, func() func(int) {
-		var class *class
-		return func(g int) {
-			class = c.class(m, q.Seed, c.groups[g], class)
-			for _, r := range class.runners {
-				r.centre()
+	size := max(1, q.Piece.Team.Size)
+	out := make([]float64, len(q.Entrants))
+	var refused atomic.Bool
+	spread(crewsIn(q), q.Workers, func() func(int) {
+		s, group := new(squad), cast{}
+		var alone *class
+		return func(n int) {
+			if refused.Load() {
+				return
 			}
-			class.run(true)
-			for _, r := range class.runners {
-				o := r.outcome()
-				if scores[r.squad.at] = o.score; o.cannot {
-					scores[r.squad.at] = math.NaN()
-				}
+			if err := m.crew(q, n, s); err != nil {
+				refused.Store(true)
+				return
+			}
+			meet(nil, []*squad{s})
+			alone = group.class(m, q.Seed, []*squad{s}, alone)
+			r := alone.runners[0]
+			r.centre()
+			alone.run(true)
+			o := r.outcome()
+			if o.cannot {
+				o.score = math.NaN()
+			}
+			for i := n * size; i < min((n+1)*size, len(out)); i++ {
+				out[i] = o.score
 			}
 		}
 	})
-	for i, s := range c.squads {
-		for range s.entrants {
-			if len(out) < len(q.Entrants) {
-				out = append(out, scores[i])
-			}
+	if refused.Load() {
+		for i := range out {
+			out[i] = math.NaN()
 		}
 	}
 	return out

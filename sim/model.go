@@ -2,6 +2,7 @@ package sim
 
 import (
 	"math"
+	"slices"
 
 	"roomful"
 )
@@ -34,7 +35,8 @@ func (m *Model) Unbroken(a *roomful.Abilities, t roomful.Task) float64 {
 	if act.kind != repsAction {
 		return math.Inf(1)
 	}
-	return max(0, act.bound.fresh(centre(a), 1))
+	var room [usualDims]float64
+	return max(0, act.bound.fresh(act.bound.centre(a, room[:0]), 1))
 }
 
 // LoadFor implements [roomful.Forecaster]. A movement that takes no load, or
@@ -44,14 +46,20 @@ func (m *Model) LoadFor(a *roomful.Abilities, t roomful.Task, reps float64) floa
 	if act.bound.kind == noBound || act.bound.strength < 0 || !act.movement.TakesLoad() {
 		return 0
 	}
-	return act.bound.kgFor(centre(a), 1, reps)
+	var room [usualDims]float64
+	return act.bound.kgFor(act.bound.centre(a, room[:0]), 1, reps)
 }
 
-// centre returns everybody's capacities at their medians.
-func centre(a *roomful.Abilities) []float64 {
-	dims := make([]float64, len(a.Dims))
-	for i := range a.Dims {
-		dims[i] = value(&a.Dims[i], a.Dims[i].Centre)
+// usualDims is how many capacities somebody has: with more there is memory to get.
+const usualDims = 128
+
+// centre returns the capacities that a bound reads, at their medians, in some room.
+func (b *bound) centre(a *roomful.Abilities, room []float64) []float64 {
+	dims := slices.Grow(room, len(a.Dims))[:len(a.Dims)]
+	for _, i := range [...]int{b.strengthDim(), b.enduranceDim()} {
+		if i >= 0 {
+			dims[i] = value(&a.Dims[i], a.Dims[i].Centre)
+		}
 	}
 	return dims
 }

@@ -120,7 +120,7 @@ func (c *class) version(p *person, names map[int]string, bands []band, f roomful
 func (c *class) write(q *plan, names map[int]string, bands []band, f roomful.AthleteForecast) roomful.Version {
 	p := q.p
 	v := roomful.Version{Athlete: p.id, Name: p.Athlete.Name, Option: names[q.rung], AsWritten: q.dose.Whole(), OneOff: q.oneOff,
-		Work: c.work(q.tasks), Dose: q.dose, Confidence: c.confidence(q, f), Cautions: c.cautions(q)}
+		Work: c.work(slices.Clone(q.tasks)), Dose: q.dose, Confidence: c.confidence(q, f), Cautions: c.cautions(q)}
 	for li, t := range q.tasks {
 		w := p.written[li]
 		v.AsWritten = v.AsWritten && !piece.Easier(w, t) && q.fits[li].why.load != byState

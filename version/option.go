@@ -170,7 +170,7 @@ func (c *class) bestSet(byPerson [][]*plan) []int {
 	for i, r := range c.rungs {
 		s.harder[i] = r.Harder()
 	}
-	s.grow([]int{0}, table[0], 1, mostEasier, 1)
+	s.grow(append(make([]int, 0, 2+mostEasier), 0), table[0], 1, mostEasier, 1)
 	return s.best
 }
 
@@ -205,6 +205,7 @@ type setSearch struct {
 	harder []bool
 	best   []int
 	top    float64
+	rooms  [][]served // memory for what each person gets, by the size of the set
 }
 
 // grow values a set and every set that adds rungs from next on to it; have is
@@ -217,6 +218,10 @@ func (s *setSearch) grow(set []int, have []served, next, easier, harder int) {
 	if s.best == nil || total > s.top+tiny {
 		s.best, s.top = slices.Clone(set), total
 	}
+	for len(s.rooms) <= len(set) {
+		s.rooms = append(s.rooms, make([]served, len(have)))
+	}
+	merged := s.rooms[len(set)]
 	for r := next; r < len(s.table) && easier > 0; r++ {
 		left := harder
 		if s.harder[r] {
@@ -225,11 +230,10 @@ func (s *setSearch) grow(set []int, have []served, next, easier, harder int) {
 		if left < 0 {
 			continue
 		}
-		merged := make([]served, len(have))
 		for i := range have {
 			merged[i] = better(have[i], s.table[r][i])
 		}
-		s.grow(append(slices.Clone(set), r), merged, r+1, easier-1, left)
+		s.grow(append(set, r), merged, r+1, easier-1, left)
 	}
 }
 

@@ -77,7 +77,7 @@ func (c *class) plans(p *person, ri int) []*plan {
 
 // plan is a rung with the lines as fitted.
 func (c *class) plan(p *person, ri int, fits []*fitted) *plan {
-	q := &plan{p: p, rung: ri, harder: c.rungs[ri].Harder(), home: c.Home, fits: fits, dose: c.dose(p, fits)}
+	q := &plan{p: p, rung: ri, harder: c.rungs[ri].Harder(), home: c.Home, fits: fits, dose: c.dose(p, fits), tasks: make([]roomful.Task, 0, len(fits))}
 	for _, f := range fits {
 		q.tasks = append(q.tasks, f.task)
 		if f.oneOff {

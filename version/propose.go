@@ -150,18 +150,18 @@ func (c *class) reader(p *person) *sheet.Reader {
 		Athlete: p.Athlete, Abilities: p.Abilities, Lexicon: c.Lexicon, Forecaster: c.Forecaster}
 }
 
-// work puts tasks, one for each line, in their places.
-func (c *class) work(tasks []roomful.Task) roomful.Work {
-	var w roomful.Work
-	for i, t := range tasks {
-		switch c.lines[i].At {
-		case piece.Once:
-			w.Once = append(w.Once, t)
-		case piece.Round:
-			w.Round = append(w.Round, t)
-		default:
-			w.Last = append(w.Last, t)
-		}
+// work puts tasks, one for each line, in their places, where they stay.
+func (c *class) work(tasks []roomful.Task) (w roomful.Work) {
+	round := len(c.Piece.Once)
+	last := round + len(c.Piece.Round)
+	if round > 0 {
+		w.Once = tasks[:round:round]
+	}
+	if last > round {
+		w.Round = tasks[round:last:last]
+	}
+	if len(tasks) > last {
+		w.Last = tasks[last:]
 	}
 	return w
 }

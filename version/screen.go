@@ -74,6 +74,7 @@ func (c *class) cap() float64 {
 // request asks for plans, each person on their own.
 func (c *class) request(plans []*plan) roomful.ForecastRequest {
 	req := roomful.ForecastRequest{Piece: c.Piece, Lead: c.Lead, Effort: c.ask, Seed: c.Seed, Workers: c.Workers, Keep: true}
+	req.Entrants = make([]roomful.Entrant, 0, len(plans)*max(c.Piece.Team.Size, 1))
 	for _, q := range plans {
 		req.Entrants = append(req.Entrants, c.entrants(q.p, q.tasks)...)
 	}

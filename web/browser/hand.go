@@ -188,3 +188,29 @@ func (t *Tab) Undo() {
 	}))
 	t.settle(stillAfterPressing)
 }
+
+// Took writes into the field with this label, as [Tab.Fill] does, and tells how long after
+// the last letter these words could be read in a place, drawn, by the page's own clock.
+func (t *Tab) Took(label, text, selector, words string) time.Duration {
+	t.Helper()
+	var quoted [2]string
+	for i, s := range []string{selector, words} {
+		q, err := json.Marshal(s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		quoted[i] = string(q)
+	}
+	ask[bool](t, "watching the page", fmt.Sprintf(`globalThis.took = new Promise((tell) => {
+  let typed = Infinity;
+  addEventListener("input", () => { typed = performance.now(); }, true);
+  const look = () => {
+    const there = typed < Infinity && document.querySelector(%s)?.innerText.includes(%s);
+    requestAnimationFrame(there ? () => tell(performance.now() - typed) : look);
+  };
+  look();
+}), true`, quoted[0], quoted[1]))
+	t.Fill(label, text)
+	ms := ask[float64](t, "waiting for "+words, "globalThis.took")
+	return time.Duration(ms * float64(time.Millisecond))
+}
