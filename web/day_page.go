@@ -57,7 +57,8 @@ func (s *Server) coachPage(w http.ResponseWriter, q *http.Request, v visit, agai
 		Past:    !d.Day.IsZero() && d.today.Days(d.Day) > 0,
 		Kept:    arrived(q),
 		Classes: d.links(class, q.FormValue("piece")), Edition: d.says(),
-		Notes: &page.DayNotes{Name: d.Name, Query: queryOf(class, q.FormValue("piece")), All: d.notes},
+		NoClass: len(d.classes) == 0,
+		Notes:   &page.DayNotes{Name: d.Name, Query: queryOf(class, q.FormValue("piece")), All: d.notes},
 	}
 	body.Sheet = s.editor(d, body.Query, again)
 	ask := s.askAbout(q, v, d.Name)

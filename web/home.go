@@ -19,9 +19,13 @@ import (
 func (s *Server) home(w http.ResponseWriter, q *http.Request, v visit) error {
 	var to string
 	var frame page.Frame
+	body := page.Today{May: v.May(account.EditSheets)}
 	if err := s.view(q, v, func(b *store.Books) (err error) {
-		if to, err = s.todayOf(b, v); err == nil && to == "" {
-			frame, err = s.frame(b, q, v, "/", "Today")
+		if to, err = s.todayOf(b, v); err != nil || to != "" {
+			return err
+		}
+		if frame, err = s.frame(b, q, v, "/", "Today"); err == nil {
+			body.Begin, err = s.begins(b, v)
 		}
 		return err
 	}); err != nil {
@@ -33,7 +37,7 @@ func (s *Server) home(w http.ResponseWriter, q *http.Request, v visit) error {
 	if to != "" {
 		return next(w, q, to)
 	}
-	return s.show(w, http.StatusOK, frame, page.Today{May: v.May(account.EditSheets)})
+	return s.show(w, http.StatusOK, frame, body)
 }
 
 // todayOf is the address of the day that is today; empty when nothing is written for it.

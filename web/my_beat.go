@@ -101,7 +101,7 @@ func (p past) besideToday(was roomful.Done, v roomful.Version) string {
 		switch diff := t.LoadKg() - w.LoadKg(); {
 		case t.Movement != w.Movement:
 			other++
-			words = append(words, p.called(t.Movement)+" instead of "+p.called(w.Movement))
+			words = append(words, p.several(t.Movement)+" instead of "+p.several(w.Movement))
 		case math.Abs(diff) > 0.01 && t.Load.Value > 0 && w.Load.Value > 0:
 			if diff > 0 {
 				heavier++
@@ -110,7 +110,7 @@ func (p past) besideToday(was roomful.Done, v roomful.Version) string {
 			}
 			own, _ := p.mass(t.Load)
 			then, _ := p.mass(w.Load)
-			words = append(words, p.called(t.Movement)+" at "+own+" instead of "+then)
+			words = append(words, p.several(t.Movement)+" at "+own+" instead of "+then)
 		case t.Amount != w.Amount:
 			other++
 			words = append(words, p.amount(t, nil)+" instead of "+p.amount(w, nil)+" "+p.name(t))

@@ -71,6 +71,14 @@ func (w wording) called(id roomful.MovementID) string {
 	return string(id)
 }
 
+// several is a movement as one names what is done of it.
+func (w wording) several(id roomful.MovementID) string {
+	if m := w.lexicon.Movement(id); m != nil {
+		return m.Several()
+	}
+	return string(id)
+}
+
 // load writes what a line is done with: in the unit that they think in, and beside it in
 // the unit of the implement when that is another. Without a load it is the height.
 func (w wording) load(t roomful.Task) (own, other string) {

@@ -17,6 +17,7 @@ type Day struct {
 	Given   bool   // it stands as it was published
 	Kept    string // the field whose words have arrived, as data-kept has it; empty for none
 	Classes []DayClass
+	NoClass bool // no class has the sheet yet
 	Edition DayEdition
 	Sheet   DaySheet
 	Fold    bool // the sheet is folded up: on a phone, while nothing in it is to be mended

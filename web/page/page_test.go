@@ -24,7 +24,7 @@ var dayExamples = []any{
 	Enter{Passkeys: true}, Enter{}, Enter{Account: "<b>", Gym: "<b>", Wrong: "That name and that password do not go together here."},
 	Refused{Summary: "Nobody is signed in here", Hint: "Open the link of your invitation.", Enter: true, Again: &Again{"/scores", []Field{{"text", "5+20\nback <tight>", "Score", true}, {"none", "", "", false}, {"name", "<b>", "Name", false}}}},
 	Refused{Summary: "There is nothing at this address", Hint: "Look at the day."},
-	Today{May: true}, Today{},
+	Today{May: true}, Today{}, Today{May: true, Begin: []Step{{"Add your people", "a name <b> each", "/people", false}, {"Write a sheet", "", "/sheets/new", true}}},
 	Me{Name: "Ines", Role: "coach", Passkeys: true, Password: true}, Me{Name: "Mo", Role: "member"},
 	Sheets{May: true, Ahead: []SheetRow{{Name: "drip", Title: "Drip", Day: "Friday 5 March 2027", Next: "Next class 17:30 on Friday 5 March.", Draft: "not published"}}, Older: "/sheets?page=2",
 		Done: []SheetRow{{Name: "drop", Title: "Drop", Day: "Thursday 4 March 2027", Used: "Done by 9.", Again: []SheetRow{{Name: "drop-1", Title: "Drop <b>"}}}}}, Sheets{Asked: "<b>"},
