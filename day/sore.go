@@ -26,9 +26,9 @@ func (d *Day) Refer(who roomful.Athlete, on roomful.Date, c roomful.Complaint) (
 }
 
 // Relieve answers somebody among the people of a question who says that something
-// hurts, from the version that they have among everybody. What stops them stops
-// them whatever the sheet says.
-func (d *Day) Relieve(ctx context.Context, q Question, who roomful.Athlete, c roomful.Complaint) (Relief, error) {
+// hurts, from the version that they have among everybody, or with what they have at home.
+// What stops them stops them whatever the sheet says.
+func (d *Day) Relieve(ctx context.Context, q Question, home bool, who roomful.Athlete, c roomful.Complaint) (Relief, error) {
 	of, err := d.class(q)
 	if err != nil {
 		return Relief{}, err
@@ -38,7 +38,7 @@ func (d *Day) Relieve(ctx context.Context, q Question, who roomful.Athlete, c ro
 		return out, nil
 	}
 	of.Runs = fewestRuns
-	r := d.versionRequest(ctx, &of, false)
+	r := d.versionRequest(ctx, &of, home)
 	l, err := version.Propose(ctx, r)
 	if err != nil {
 		return Relief{}, err

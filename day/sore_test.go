@@ -15,7 +15,7 @@ func TestRelieve(t *testing.T) {
 	q := g.question(g.session(t, g.sheets["eight-ribs"]))
 	four, seven := 4, 7
 	who := g.people[0]
-	got, err := g.Relieve(t.Context(), q, who, roomful.Complaint{Area: "back", Pain: &four, Of: "deadlift"})
+	got, err := g.Relieve(t.Context(), q, false, who, roomful.Complaint{Area: "back", Pain: &four, Of: "deadlift"})
 	if err != nil || len(got.Remedies) != 3 || got.Piece.Name() != "main" || got.Version.Athlete != who.ID {
 		t.Fatalf("%+v, %v", got.Relief, err)
 	}
@@ -26,12 +26,12 @@ func TestRelieve(t *testing.T) {
 	if was, now := v.Versions[0].Work, got.Version.Work; len(was.Round) == 0 || was.Round[0].Load != now.Round[0].Load {
 		t.Errorf("answered from %+v, the version is %+v", now, was)
 	}
-	got, err = g.Relieve(t.Context(), q, who, roomful.Complaint{Area: "back", Pain: &seven})
+	got, err = g.Relieve(t.Context(), q, false, who, roomful.Complaint{Area: "back", Pain: &seven})
 	if err != nil || !strings.HasPrefix(got.Stop, "Stop here: back 7 of 10") || len(got.Remedies) > 0 {
 		t.Errorf("pain of 7: %+v, %v", got.Relief, err)
 	}
 	stranger := roomful.Athlete{ID: "nobody", Name: "Nobody"}
-	if _, err := g.Relieve(t.Context(), q, stranger, roomful.Complaint{Area: "back", Pain: &four}); err == nil || !strings.Contains(roomful.HintOf(err), "file of people") {
+	if _, err := g.Relieve(t.Context(), q, false, stranger, roomful.Complaint{Area: "back", Pain: &four}); err == nil || !strings.Contains(roomful.HintOf(err), "file of people") {
 		t.Errorf("somebody who is not there: %v", err)
 	}
 }

@@ -91,7 +91,7 @@ func (c *class) whyForm(p *person, f *fitted, li int, w, t roomful.Task) string 
 	if t.Amount > 0 && (t.Amount != w.Amount || t.Unit != w.Unit) {
 		name = say.Amount(t.Amount, t.Unit) + " " + name
 	}
-	kept, turn := "the "+say.Family(say.Leads(l.Movement)), ""
+	kept, turn := say.Kept(say.Leads(l.Movement)), ""
 	if w := say.Public(f.form.Neighbour, say.Neighbour(l.Movement, f.form.Movement)); w != "" {
 		kept, turn = "the time ("+w+")", ": "+w
 	}

@@ -130,6 +130,9 @@ func backToDay(q *http.Request, v visit, said string) string {
 	if class := q.FormValue("class"); class != "" {
 		to += "&class=" + url.QueryEscape(class)
 	}
+	if q.FormValue("home") == "yes" {
+		to += "&home=yes"
+	}
 	if v.May(account.EditSheets) {
 		return to
 	}

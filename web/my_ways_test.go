@@ -119,6 +119,27 @@ func TestSoreInStrength(t *testing.T) {
 	}
 }
 
+// TestSoreAtHome: who is sore at home is offered what they can do there, and comes back to
+// their day at home.
+func TestSoreAtHome(t *testing.T) {
+	g := lifting(t)
+	if status, text, _ := g.sends("mo", "/sheets/bars/home", map[string]string{"home": "2x dumbbell 15 kg"}); status != http.StatusSeeOther {
+		t.Fatal(status, mainOf(text))
+	}
+	g.shows("mo", "/sheets/bars?home=yes", "/sheets/bars/sore/mo?home=yes")
+	g.shows("mo", "/sheets/bars/sore/mo?home=yes", `name="home" value="yes"`)
+	told := map[string]string{"id": "l1", "where": "shoulder", "pain": "3", "movement": "push-up", "none": "yes", "home": "yes"}
+	status, text, _ := g.sends("mo", "/sheets/bars/sore/mo", told)
+	if status != http.StatusOK || !strings.Contains(text, "Three ways to go on") || strings.Contains(mainOf(text), "bar ") && strings.Contains(mainOf(text), "landmine") {
+		t.Fatalf("%d %s", status, mainOf(text))
+	}
+	told["take"] = "1"
+	if status, text, to := g.sends("mo", "/sheets/bars/sore/mo", told); status != http.StatusSeeOther || to != "/sheets/bars?said=eased&home=yes#what-i-do" {
+		t.Fatalf("taken: %d %s %s", status, to, mainOf(text))
+	}
+	g.shows("mo", "/sheets/bars?said=eased&home=yes", "at home", "Shoulder 3 of 10", "only you and your coach see this")
+}
+
 // TestMySore is moment 3: where and how much, then the questions, then three ways in order
 // or an end to it; a way that is taken is noted and changes the day.
 func TestMySore(t *testing.T) {

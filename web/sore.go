@@ -101,7 +101,7 @@ func (s *Server) easeSore(q *http.Request, v visit, who string, sent hurting, of
 	}
 	got = day.Relief{Relief: roomful.Relief{Athlete: who, Name: athlete.Name, Complaint: of.complaint, Ask: roomful.FlagsFor(sent.Where, athlete.Limits)}}
 	if of.answered {
-		if got, err = ask.Day.Relieve(q.Context(), ask.Question, athlete, of.complaint); err != nil {
+		if got, err = ask.Day.Relieve(q.Context(), ask.Question, ask.Home, athlete, of.complaint); err != nil {
 			return out, got, err
 		}
 	}

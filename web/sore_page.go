@@ -95,7 +95,7 @@ func (s *Server) showSore(w http.ResponseWriter, q *http.Request, v visit, statu
 	if err != nil {
 		return err
 	}
-	body := page.MySore{DayHead: head, Person: who, Class: q.FormValue("class"), Query: query, ID: told.ID, Where: told.Where, Line: lineOf(told.Piece, told.Movement), Wrong: wrong, Step: "where"}
+	body := page.MySore{DayHead: head, Person: who, Class: q.FormValue("class"), Query: query, Home: q.FormValue("home") == "yes", ID: told.ID, Where: told.Where, Line: lineOf(told.Piece, told.Movement), Wrong: wrong, Step: "where"}
 	if body.ID == "" {
 		if body.ID, err = s.NewID(); err != nil {
 			return err

@@ -54,7 +54,7 @@ func (v *soreVerb) Run(p *program) error {
 		}
 		c.Of = m.ID
 	}
-	got, err := p.day.Relieve(p.ctx, p.question(v.inputs, src), who, c)
+	got, err := p.day.Relieve(p.ctx, p.question(v.inputs, src), false, who, c)
 	if err != nil {
 		return p.whatever(v.Who, c, err)
 	}

@@ -63,6 +63,7 @@ type MyOther struct {
 type MySore struct {
 	DayHead
 	Person, Class, Query, Whose string
+	Home                        bool   // they are at home today
 	ID                          string // of what is written down; made when the form is drawn
 	Areas                       []MyPick
 	Pains                       []MyPick

@@ -29,6 +29,21 @@ func Family(p roomful.Pattern) string {
 	return string(p)
 }
 
+// Kept says what another form keeps of a pattern, "the hinge" or "the core at work".
+func Kept(p roomful.Pattern) string {
+	switch p {
+	case roomful.SingleLeg:
+		return "the work on one leg"
+	case roomful.Core:
+		return "the core at work"
+	case roomful.Mobilise:
+		return "the same parts moving"
+	case roomful.Invert:
+		return "the weight on the hands"
+	}
+	return "the " + Family(p)
+}
+
 // Leads returns the leading pattern of a movement.
 func Leads(m *roomful.Movement) roomful.Pattern {
 	if m == nil || len(m.Patterns) == 0 {

@@ -80,3 +80,15 @@ func TestTimesAndLoads(t *testing.T) {
 		}
 	}
 }
+
+// TestKept: what is kept of a pattern can be read aloud behind "keeps".
+func TestKept(t *testing.T) {
+	for p, want := range map[roomful.Pattern]string{
+		roomful.Hinge: "the hinge", roomful.PullVertical: "the pull", roomful.SingleLeg: "the work on one leg",
+		roomful.Core: "the core at work", roomful.Mobilise: "the same parts moving",
+	} {
+		if got := say.Kept(p); got != want {
+			t.Errorf("keeps %s, want %s", got, want)
+		}
+	}
+}
