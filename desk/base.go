@@ -127,3 +127,14 @@ func (b *base) on(today roomful.Date) (all, come []roomful.Athlete) {
 	}
 	return b.all, b.come
 }
+
+// Held answers for a gym with its own settings as they were last read, and with usual ones
+// where nothing is held: for what must be said when nothing can be read.
+func (d *Desk) Held(gym string) *day.Day {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	if s := d.shelves[gym]; s != nil && s.base != nil {
+		return s.base.day
+	}
+	return d.day
+}

@@ -7,9 +7,10 @@ import (
 )
 
 // Trouble is something the matter with the database itself, and not with what was asked
-// of it: commands and servers tell it apart from a refusal.
+// of it: commands and servers tell it apart from a refusal. It is no [roomful.Error] itself,
+// so that nobody is shown where the file lies who takes it for one.
 type Trouble struct {
-	Said *roomful.Error
+	Said *roomful.Error // to whoever runs the program
 	// Unsure says that what was to be stored may have been stored all the same.
 	Unsure bool
 }
@@ -17,13 +18,10 @@ type Trouble struct {
 // Error implements error.
 func (t *Trouble) Error() string { return t.Said.Error() }
 
-// Unwrap returns what is said to people.
-func (t *Trouble) Unwrap() error { return t.Said }
-
 // plain says in words for people what is the matter with the database, and leaves any
 // other error as it is.
 func (s *Store) plain(err error) error {
-	if err == nil || roomful.HintOf(err) != "" {
+	if err == nil || roomful.HintOf(err) != "" || errors.As(err, new(*Trouble)) {
 		return err
 	}
 	said := s.engine.Plain(err)

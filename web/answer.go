@@ -101,8 +101,7 @@ func sentAs(value string) string {
 // expected reports whether an error tells that something is not there, or what to do next,
 // and so no fault of this program or of its memory, which is never passed over.
 func expected(err error) bool {
-	var trouble *store.Trouble
-	return errors.Is(err, store.ErrMissing) || roomful.HintOf(err) != "" && !errors.As(err, &trouble)
+	return errors.Is(err, store.ErrMissing) || roomful.HintOf(err) != ""
 }
 
 // refuse answers with why not, in the form that was asked for.

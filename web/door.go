@@ -1,7 +1,6 @@
 package web
 
 import (
-	"errors"
 	"net/http"
 	"strings"
 	"time"
@@ -42,8 +41,7 @@ func (s *Server) invitedPage(w http.ResponseWriter, q *http.Request, _ visit) er
 
 // notIn is a refusal at the door.
 func notIn(err error) error {
-	var trouble *store.Trouble
-	if roomful.HintOf(err) == "" || errors.As(err, &trouble) {
+	if roomful.HintOf(err) == "" {
 		return err
 	}
 	return &refusal{http.StatusForbidden, roomful.Error{Summary: err.Error(), Hint: roomful.HintOf(err)}}

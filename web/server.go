@@ -119,6 +119,10 @@ func (s *Server) serve(a spot) http.Handler {
 		if err == errNotYours && v.Account.Role == store.Coach {
 			err = errOwners
 		}
+		if failed(err) && s.heard(w, q) {
+			s.unheard(q, err)
+			return
+		}
 		if err != nil {
 			s.refuse(w, q, err)
 		}
@@ -173,10 +177,14 @@ func (s *Server) who(q *http.Request) (v account.Visitor, err error) {
 		}
 		return v, err
 	}
-	if v.ToRenew() {
-		err = s.Store.Update(q.Context(), store.By{At: now}, func(tx *store.Tx) error { return v.Renew(tx.In(v.Gym)) })
+	if v.ToRenew() { // whoever cannot be noted as seen may read all the same
+		if err := s.Store.Update(q.Context(), store.By{At: now}, func(tx *store.Tx) error { return v.Renew(tx.In(v.Gym)) }); failed(err) {
+			s.Log.Error("a device could not be noted as seen", "why", err)
+		} else if err != nil {
+			return v, err
+		}
 	}
-	return v, err
+	return v, nil
 }
 
 // by is who changes something, for the book of changes.

@@ -1,6 +1,7 @@
 package web
 
 import (
+	"context"
 	"net/http"
 	"slices"
 	"time"
@@ -31,6 +32,9 @@ type relief struct {
 	exchange.Relief
 	Limit *limit `json:"limit"` // null when nothing was written down
 	Taken int    `json:"taken"` // 0 for none
+	// Unwritten says that somebody has to stop and it could not be written down: a coach
+	// has to be told by mouth.
+	Unwritten bool `json:"unwritten"`
 }
 
 // sore answers somebody who says that something hurts: stop and refer, or ways to go on.
@@ -52,9 +56,27 @@ func (s *Server) sore(w http.ResponseWriter, q *http.Request, v visit) error {
 	return answer(w, out)
 }
 
-// answerSore answers somebody who hurts, and writes down what has to be. What stops them
-// needs nothing but the person: neither a place, nor a sheet that can be read.
+// answerSore answers somebody who hurts, and writes down what has to be. What stops them is
+// heard whatever fails here.
 func (s *Server) answerSore(q *http.Request, v visit, who string, sent hurting) (out relief, got day.Relief, err error) {
+	if _, is := sent.yes(nil); is { // nobody who has to stop waits for a database
+		ctx, cancel := context.WithTimeout(q.Context(), heardWithin)
+		defer cancel()
+		q = q.WithContext(ctx)
+	}
+	out, got, err = s.hearSore(q, v, who, sent)
+	if failed(err) {
+		if out, got, stops := s.unwritten(v.Gym, roomful.Athlete{ID: who}, sent); stops {
+			s.unheard(q, err)
+			return out, got, nil
+		}
+	}
+	return out, got, err
+}
+
+// hearSore is answerSore while all goes well. What stops somebody needs nothing but the
+// person: neither a place, nor a sheet that can be read.
+func (s *Server) hearSore(q *http.Request, v visit, who string, sent hurting) (out relief, got day.Relief, err error) {
 	told, err := s.bodyOf(q, v, who, sent.Piece)
 	if err != nil {
 		return out, got, err

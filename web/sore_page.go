@@ -47,6 +47,9 @@ func (s *Server) soreForm(w http.ResponseWriter, q *http.Request, v visit) error
 	if err != nil {
 		return err
 	}
+	if out.Unwritten {
+		return s.showUnwritten(w, q, v, sent)
+	}
 	if got.Stop != "" {
 		return next(w, q, stopPath(q, who, got))
 	}

@@ -1,10 +1,12 @@
 package web
 
 import (
+	"context"
 	"errors"
 	"net/http"
 	"net/url"
 	"slices"
+	"time"
 
 	"roomful"
 	"roomful/day"
@@ -92,13 +94,36 @@ func (s *Server) stop(q *http.Request, v visit, who hurt, id string, c roomful.C
 	if len(c.Flags) > 0 || !l.RefersOut() {
 		l.Limit = roomful.Limit{What: "stop", Pain: -1}
 	}
-	err = s.update(q, v, func(b *store.Books) error {
-		kept, err := s.keepStop(b, l)
-		one := limitOf(kept)
-		out.Limit = &one
-		return err
-	})
+	if out.Limit, err = s.keptStop(q, v, l); failed(err) {
+		s.unheard(q, err)
+		out.Limit, out.Unwritten, err = nil, true, nil
+	}
 	return out, got, err
+}
+
+// keptStop writes a limit down that stops somebody, and waits for that no longer than
+// somebody who has to stop may wait for an answer: it may be written down all the same.
+func (s *Server) keptStop(q *http.Request, v visit, l store.Limit) (*limit, error) {
+	type outcome struct {
+		limit
+		err error
+	}
+	done := make(chan outcome, 1)
+	go func() {
+		var out outcome
+		out.err = s.update(q, v, func(b *store.Books) error {
+			kept, err := s.keepStop(b, l)
+			out.limit = limitOf(kept)
+			return err
+		})
+		done <- out
+	}()
+	select {
+	case out := <-done:
+		return &out.limit, out.err
+	case <-time.After(heardWithin):
+		return nil, context.DeadlineExceeded
+	}
 }
 
 // keepStop writes a limit down that stops somebody, whatever else is kept under its id:
@@ -171,15 +196,13 @@ func (s *Server) showStop(w http.ResponseWriter, q *http.Request, v visit, word 
 		return false, err
 	}
 	told, err := s.bodyOf(q, v, who, "")
+	if failed(err) && word != stopTold { // it was written down before anybody was led here, and cannot be looked up
+		return true, s.showUnwritten(w, q, v, flagged(word))
+	}
 	if err != nil || !slices.ContainsFunc(told.Limits, roomful.Limit.RefersOut) {
 		return false, err
 	}
-	var c roomful.Complaint
-	if word != stopTold {
-		i := slices.IndexFunc(roomful.RedFlags, func(f roomful.RedFlag) bool { return f.Urgent == (word == stopForHelp) })
-		c.Flags = []string{roomful.RedFlags[i].ID}
-	}
-	got, _ := told.day.Refer(told.Athlete, told.today, c)
+	got, _ := told.day.Refer(told.Athlete, told.today, roomful.Complaint{Flags: flagged(word).Flags})
 	head, query, frame, err := s.sheetHead(q, v, "/", "Sore today")
 	if errors.Is(err, store.ErrMissing) {
 		err = s.view(q, v, func(b *store.Books) (err error) {

@@ -221,7 +221,7 @@ func (m *Main) finish(json bool, err error) int {
 	case errors.As(err, &o):
 		return m.outside(json, o.error)
 	case errors.As(err, &trouble):
-		return m.outside(json, err)
+		return m.outside(json, &roomful.Error{Summary: err.Error(), Hint: trouble.Said.Hint})
 	case errors.Is(err, context.Canceled):
 		return m.outside(json, &roomful.Error{Summary: "stopped before the end", Hint: "run it again to get an answer"})
 	case errors.As(err, &bad):

@@ -65,7 +65,11 @@ func TestTrouble(t *testing.T) {
 func told(t *testing.T, err error, want, hint string) {
 	t.Helper()
 	var said *roomful.Error
-	if !errors.As(err, &said) || !strings.Contains(said.Summary, want) || !strings.Contains(said.Hint, hint) {
+	var trouble *store.Trouble
+	if errors.As(err, &trouble) {
+		said = trouble.Said
+	}
+	if said == nil && !errors.As(err, &said) || !strings.Contains(said.Summary, want) || !strings.Contains(said.Hint, hint) {
 		t.Errorf("%v (%q), want %s (%s)", err, roomful.HintOf(err), want, hint)
 	}
 	if err != nil && strings.Contains(err.Error(), "topsecret") {

@@ -65,8 +65,8 @@ func furnish(t *testing.T, s *store.Store) {
 func full(t *testing.T, err error) {
 	t.Helper()
 	var trouble *store.Trouble
-	if !errors.As(err, &trouble) || trouble.Unsure || !strings.Contains(err.Error(), "full") || !strings.Contains(roomful.HintOf(err), "make room") {
-		t.Errorf("%v (%q), want that the disk is full and what to do", err, roomful.HintOf(err))
+	if !errors.As(err, &trouble) || trouble.Unsure || !strings.Contains(err.Error(), "full") || !strings.Contains(trouble.Said.Hint, "make room") {
+		t.Errorf("%v, want that the disk is full and what to do", err)
 	}
 }
 

@@ -73,7 +73,10 @@ type MySore struct {
 	Step                        string // "where", "ask", "ways", "stop" or "on"
 	Ask                         []MyFlag
 	Stop                        string
-	Say                         string // to them
+	Unwritten                   bool     // it could not be written down
+	Again                       string   // where the same is sent again then
+	Flags                       []string // that were answered with yes
+	Say                         string   // to them
 	Urgent                      bool
 	Card                        []string // the gym's, when it is urgent
 	Ways                        []MyWay
