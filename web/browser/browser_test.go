@@ -224,7 +224,7 @@ func TestPaper(t *testing.T) {
 	tab := browser.Open(t, browser.View{Size: browser.Laptop})
 	for want := 1; want <= 3; want++ {
 		tab.Go(site(t, strings.Replace(good, "<!--more-->", strings.Repeat(`<p class="next">Next</p>`, want-1), 1), goodLook+`.next { break-before: page; }`))
-		if got, err := browser.Sheets(tab.PDF()); got != want || err != nil {
+		if got, err := browser.Sheets(tab.PDF(browser.A4)); got != want || err != nil {
 			t.Errorf("%d sheets, %v; there are %d", got, err, want)
 		}
 	}
@@ -261,5 +261,26 @@ func TestWindowAgain(t *testing.T) {
 	}
 	if spent[0].Bytes != spent[2].Bytes || spent[0].Requests != spent[2].Requests {
 		t.Errorf("the first look took %+v, the last %+v", spent[0], spent[2])
+	}
+}
+
+// TestPrintedFaults prints a good page, and has what is wrong with others found.
+func TestPrintedFaults(t *testing.T) {
+	tab := browser.Open(t, browser.View{Size: browser.Laptop, Dark: true})
+	for find, style := range map[string]string{
+		"":            `@media print { body { color: #000; } }`,
+		"paper/cut":   `@media print { body { color: #000; } .more { margin-left: -100px; } }`,
+		"paper/ink":   `@media print { body { color: #000; border-top: 500px solid #14171A; } }`,
+		"paper/wide":  `@media print { body { color: #000; } .more { width: 4000px; } }`,
+		"paper/empty": `@media print { body { color: #000; } .more { visibility: hidden; break-before: page; } }`,
+	} {
+		tab.Go(site(t, strings.Replace(good, "<!--more-->", `<p class="more">This would be told at length if there were room for it here</p>`, 1), goodLook+style))
+		got := tab.Print(browser.Letter)
+		if found := slices.ContainsFunc(got.Found, func(f browser.Finding) bool { return f.Judge == find }); found != (find != "") || find == "" && len(got.Found) > 0 {
+			t.Errorf("%q is looked for: %s", find, browser.Lines(got.Found))
+		}
+		if !strings.Contains(got.Text, "Read what is kept first.") {
+			t.Errorf("on the paper stands %q", got.Text)
+		}
 	}
 }

@@ -31,11 +31,23 @@ func (t *Tab) Screenshot() []byte {
 	})
 }
 
-// PDF is the page printed on A4, as its style sheet for print has it.
-func (t *Tab) PDF() []byte {
+// Paper is what a page is printed on, in inches.
+type Paper struct {
+	Name       string
+	Wide, High float64
+}
+
+// Papers that people have: ISO 216, and what is usual in America.
+var (
+	A4     = Paper{"A4", 8.27, 11.69}
+	Letter = Paper{"letter", 8.5, 11}
+)
+
+// PDF is the page printed, as its style sheet for print has it.
+func (t *Tab) PDF(on Paper) []byte {
 	t.Helper()
 	yes := true
-	return get(t, "printing", chromedp.PrintToPDF(chromedp.PDFPaper(chromedp.PaperA4), func(p *page.PrintToPDFParams) { p.PreferCSSPageSize = &yes }))
+	return get(t, "printing", chromedp.PrintToPDF(chromedp.PDFPaper(chromedp.PaperSize{Width: on.Wide, Height: on.High}), func(p *page.PrintToPDFParams) { p.PreferCSSPageSize = &yes }))
 }
 
 // sheets is the count of pages in the root of a PDF's tree of pages (ISO 32000-1, 7.7.3.2).
