@@ -82,13 +82,14 @@ func Told(l roomful.Limit) string {
 	}
 }
 
-// StopWords is what a person is told who is sent to a professional.
+// StopWords is what a person is told who is sent to a professional, and what their coach
+// reads of them.
 func StopWords(l roomful.Limit) string {
-	what := "what you told us"
+	what := "by what was told"
 	if l.What != "stop" {
 		what = Told(l)
 	}
-	return what + ": no exercise here today; stop and see a professional before you train again"
+	return what + ": no exercise here today; stop and see a professional before training again"
 }
 
 // Avoid says in private words what a limit rules out. Where two thirds of a load may stand
