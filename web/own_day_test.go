@@ -70,9 +70,7 @@ func TestReadTyped(t *testing.T) {
 		g.must("mo", "POST", "/sheets/bars/reading", map[string]any{"text": "5+4, front squats 35 kg"})
 		quickest = min(quickest, time.Since(start))
 	}
-	if !raced && quickest > 50*time.Millisecond { // between two letters; the quickest of ten, for a machine that is shared
-		t.Errorf("read in %v", quickest)
-	}
+	within(t, "a score is read", quickest, 50*time.Millisecond) // between two letters; the quickest of ten, for a machine that is shared
 	if after := g.must("owner", "GET", "/trail", nil)["last"]; after != before {
 		t.Errorf("something was kept: %v, before %v", after, before)
 	}

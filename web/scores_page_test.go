@@ -204,7 +204,5 @@ func TestScoresOfMany(t *testing.T) {
 	}
 	slices.Sort(took)
 	t.Logf("quickest %v, middle %v, slowest %v", took[0], took[10], took[19])
-	if !raced && took[0] > 20*time.Millisecond { // the others wait for whatever else the machine does
-		t.Errorf("a page takes %v", took[0])
-	}
+	within(t, "a page of scores", took[0], 20*time.Millisecond) // the others wait for whatever else the machine does
 }

@@ -571,3 +571,18 @@ func TestShutdown(t *testing.T) {
 		t.Errorf("ended after %v: %v", time.Since(began), err)
 	}
 }
+
+// within holds how long something took against a bound, in a test of its own: under the race
+// detector it is skipped, and counted as such. ./check holds all of them without, in its
+// step pages.
+func within(t *testing.T, what string, took, most time.Duration) {
+	t.Helper()
+	t.Run(what+" in time", func(t *testing.T) {
+		if raced {
+			t.Skipf("%s: under the race detector %v says nothing of the %v that it may take", what, took, most)
+		}
+		if took > most {
+			t.Errorf("%s took %v, it may take %v", what, took, most)
+		}
+	})
+}
