@@ -16,7 +16,7 @@ func (d *drawing) key(meant window, unit string) {
 		d.put("rect", "class", "pic-meant-edge", "x", "14.5", "y", "2", "width", "1.5", "height", "13")
 		d.whole("meant: "+meant.words, room{100, 22 + 12 + widthPx(unit)}, "pic-word", "x", "22", "y", "13")
 	}
-	d.words("text", unit, "class", "pic-soft", "x", "100%", "y", "13", "text-anchor", "end")
+	d.words("text", unit, "class", "pic-soft pic-unit", "x", "100%", "y", "13", "text-anchor", "end")
 }
 
 // tickFigures writes the figures of an axis in a plot of a width; where they would touch,

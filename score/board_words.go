@@ -19,6 +19,9 @@ func EntryWords(e roomful.Entry) string {
 	if read.Kind != roomful.LoadScore || len(read.LoadsKg) == 0 {
 		return Words(read)
 	}
+	if n := len(read.LoadsKg); n > 1 && len(read.Misses) == 0 && slices.Min(read.LoadsKg) == slices.Max(read.LoadsKg) {
+		return strconv.Itoa(n) + " × " + roomful.Kg(read.LoadsKg[0]).Near(e.Unit).String()
+	}
 	var words []string
 	for i, kg := range read.LoadsKg {
 		word := roomful.Figure(roomful.Kg(kg).Near(e.Unit).Value)

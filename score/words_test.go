@@ -16,3 +16,22 @@ func TestWordsOfTimes(t *testing.T) {
 		}
 	}
 }
+
+// TestEntryWords: sets at one load are counted, sets at several and missed ones stand apart.
+func TestEntryWords(t *testing.T) {
+	for _, c := range []struct {
+		loads  []float64
+		misses []int
+		want   string
+	}{
+		{[]float64{60, 60, 60}, nil, "3 × 60 kg"},
+		{[]float64{60, 62.5}, nil, "60 62.5 kg"},
+		{[]float64{60, 60}, []int{2}, "60 (60 missed) kg"},
+		{[]float64{60}, nil, "60 kg"},
+	} {
+		e := roomful.Entry{Reading: roomful.Reading{Kind: roomful.LoadScore, LoadsKg: c.loads, Misses: c.misses}}
+		if got := score.EntryWords(e); got != c.want {
+			t.Errorf("%v, missed %v: %q, want %q", c.loads, c.misses, got, c.want)
+		}
+	}
+}

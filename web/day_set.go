@@ -147,6 +147,11 @@ func (s *Server) typedTask(line string, was roomful.Task, division roomful.Divis
 	return t, nil
 }
 
+// toCoach turns what is said to somebody of themselves into what is said of them.
+func toCoach(words string) string {
+	return strings.NewReplacer("you may", "they may", "you would", "they would", "known of you yet", "known of them yet").Replace(words)
+}
+
 // others are the options that somebody could be put on.
 func (s *Server) others(q *http.Request, v visit, who, piece string) (out []page.DayOther, err error) {
 	got, err := s.choosing(q, v, chooser{who: who, piece: piece})
@@ -161,7 +166,7 @@ func (s *Server) others(q *http.Request, v visit, who, piece string) (out []page
 		if a.Name == now.Option || a.Version == nil {
 			continue
 		}
-		other := page.DayOther{Shape: i, Name: a.Name, Words: capital(a.Name), Not: asSentence(a.Not)}
+		other := page.DayOther{Shape: i, Name: a.Name, Words: capital(a.Name), Not: asSentence(toCoach(a.Not))}
 		if h := heaviest(*a.Version); h != nil {
 			at := slices.IndexFunc(got.Question.People, func(p roomful.Athlete) bool { return p.ID == who })
 			other.Load, _ = wording{s.Lexicon, got.Question.People[at].Unit}.load(h.Task)

@@ -3,6 +3,8 @@ package web
 import (
 	"net/http"
 	"net/url"
+	"slices"
+	"strconv"
 	"strings"
 
 	"roomful"
@@ -70,6 +72,11 @@ func (s *Server) showScore(w http.ResponseWriter, q *http.Request, v visit, stat
 func readingWords(readings []roomful.Reading) string {
 	var words []string
 	for _, r := range readings {
+		if n := len(r.LoadsKg); r.Kind == roomful.LoadScore && r.SameAs == "" && !r.Approximate && len(r.Misses) == 0 && n > 1 && slices.Min(r.LoadsKg) == slices.Max(r.LoadsKg) {
+			r.LoadsKg = r.LoadsKg[:1]
+			words = append(words, strconv.Itoa(n)+" × "+score.Words(r))
+			continue
+		}
 		words = append(words, score.Words(r))
 	}
 	return strings.Join(words, "; ")

@@ -27,7 +27,7 @@ var columnGroups = []struct {
 	{"Who", "", []column{
 		{name: "name", asks: "Name", coach: true},
 		{name: "born", asks: "Born", note: "a day as 1990-02-28, or a year", coach: true},
-		{name: "division", asks: "Of two figures"},
+		{name: "division", asks: "Of a pair, such as 60/40 kg"},
 		{name: "unit", asks: "Thinks in"},
 		{name: "like", asks: "Like", note: "somebody who does about as much"},
 		{name: "unlisted", asks: "Left out of what others see of scores"},

@@ -6,6 +6,7 @@ import (
 	"net/http"
 	"strings"
 	"testing"
+	"time"
 
 	"roomful/web/browser"
 )
@@ -38,6 +39,43 @@ func TestTypedIsOnesOwn(t *testing.T) {
 	if got := typed("bo"); got != "" {
 		t.Errorf("after Mo signed out, Bo finds %q", got)
 	}
+}
+
+// TestThrownAway: what somebody had begun to write before is said to be that, and can be
+// thrown away for what stands there else.
+func TestThrownAway(t *testing.T) {
+	g := open(t)
+	at := local(g.server.URL)
+	tab := g.in("coach", "/sheets/new", browser.View{Size: browser.Laptop})
+	fresh := tab.Value(sheetField)
+	tab.Fill(sheetField, "Yesterday's idea\n")
+	tab.Go(at + "/sheets")
+	tab.Go(at + "/sheets/new")
+	tab.See("You had begun this before, and not sent it.")
+	if got := tab.Value(sheetField); got != "Yesterday's idea\n" {
+		t.Fatalf("the text that was begun is %q", got)
+	}
+	tab.Click("Throw it away")
+	tab.See("Nothing to mend.")
+	if got := tab.Value(sheetField); got != fresh {
+		t.Errorf("thrown away, the sheet is %q", got)
+	}
+}
+
+// TestNewsOnLeaving: a part that was written in when something changed is fetched when the
+// person leaves the field.
+func TestNewsOnLeaving(t *testing.T) {
+	g := open(t)
+	tab := g.in("mo", "/sheets/drip", browser.View{Size: browser.Phone})
+	tab.Fill("Say how it was", "well")
+	tab.Fill("Say how it was", "") // it has the focus, and nothing is written in it
+	g.must("bo", "POST", "/sheets/drip/notes", map[string]any{"id": "n1", "text": "I found it."})
+	time.Sleep(time.Second)
+	if strings.Contains(tab.Text(), "I found it.") {
+		t.Error("the part was put away beneath the hand that writes in it")
+	}
+	tab.Fill("How did it go?", "5+20")
+	tab.See("I found it.")
 }
 
 // TestSignedOutIsForgotten: whoever leaves has the browser forget what its pages kept.

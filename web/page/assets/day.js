@@ -267,6 +267,7 @@ document.addEventListener("click", (event) => {
 document.addEventListener("htmx:afterSwap", ({ target }) => {
   const link = document.querySelector(`[data-opens="${CSS.escape(target.id)}"]`);
   link?.setAttribute("aria-expanded", "true");
+  link?.closest("li").scrollIntoView({ block: "nearest" }); // its option has moved to where there is room
 });
 
 for (const link of document.querySelectorAll("[data-opens]")) {
