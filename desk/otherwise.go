@@ -70,6 +70,12 @@ func (g *Gym) moved(a Ask) (bool, error) {
 	if err != nil || page.Stands == 0 {
 		return false, err
 	}
+	g.desk.mu.Lock()
+	some := g.shelf.changed(page.Stands, topic{kind: "learnt"})
+	g.desk.mu.Unlock()
+	if !some {
+		return false, nil
+	}
 	learnt, err := g.books.LearntSince(page.Stands)
 	if err != nil || len(learnt) == 0 {
 		return false, err

@@ -39,7 +39,7 @@ var wall = []browser.Size{browser.Wall}
 
 // Scenes are all there are. A page that is new joins by a line for each state that people
 // see it in.
-var Scenes = slices.Concat(doors, people, running)
+var Scenes = slices.Concat(doors, people, running, standing)
 
 // doors are the scenes of coming in, of the sheets and of My data.
 var doors = []Scene{
