@@ -87,7 +87,10 @@ func wrongLines(lines []textLine, check checked) map[string]string {
 		if d.Severity != roomful.Fault {
 			continue
 		}
-		field := lines[0].field
+		field := ""
+		if len(lines) > 0 {
+			field = lines[0].field
+		}
 		if n := d.Range.Start.Line; n >= 1 && n <= len(lines) && lines[n-1].field != "" {
 			field = lines[n-1].field
 		}

@@ -104,7 +104,7 @@ func settingSays(s roomful.Setting, name string, gym roomful.Gym) string {
 	return "In the text: " + name
 }
 
-// settingLines are the lines of the settings' text, as a form has them.
+// settingLines are the lines of the settings' text, as a form has them; there is one at least.
 func settingLines(sent url.Values) (out []textLine) {
 	var open []string // the sections that are begun
 	for _, s := range roomful.Settings() {
@@ -132,6 +132,9 @@ func settingLines(sent url.Values) (out []textLine) {
 				out = append(out, textLine{s.Key, "  " + line})
 			}
 		}
+	}
+	if len(out) == 0 { // all is as usual, which is said in one line: a text of none is no settings
+		out = []textLine{{"unit", "unit: kg"}}
 	}
 	return out
 }
