@@ -52,7 +52,7 @@ func (g *gym) formsOn(who, page string) (all []drawnForm) {
 				continue
 			}
 			form.fields.Add(e["name"], e["value"]+html.UnescapeString(one[4]))
-			if one[1] != "select" && e["type"] != "hidden" && e["type"] != "password" && !slices.Contains(form.typed, e["name"]) {
+			if one[1] != "select" && !slices.Contains([]string{"hidden", "password", "radio", "checkbox"}, e["type"]) && !slices.Contains(form.typed, e["name"]) {
 				form.typed = append(form.typed, e["name"])
 			}
 		}
