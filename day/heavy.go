@@ -2,9 +2,11 @@ package day
 
 import (
 	"context"
+	"maps"
 	"slices"
 
 	"roomful"
+	"roomful/infer"
 )
 
 // LoadQuestion asks how heavy somebody should go.
@@ -17,6 +19,9 @@ type LoadQuestion struct {
 	// Set is a set that they remember; nil for none. Without a movement of its own it
 	// is of the line asked about.
 	Set *roomful.KnownSet
+	// By are emulators that were made before. What they serve is not made anew, which
+	// takes most of the time.
+	By infer.Emulators
 }
 
 // OwnLoad is the answer to "how heavy?".
@@ -48,7 +53,11 @@ func (d *Day) OwnLoad(ctx context.Context, q LoadQuestion) (OwnLoad, error) {
 		return OwnLoad{}, err
 	}
 	ask := q.Question
-	ask.Piece, ask.Believed = l.piece.Name(), map[string]*roomful.Abilities{q.Who.ID: l.believed}
+	ask.Piece, ask.Believed = l.piece.Name(), maps.Clone(q.Believed)
+	if ask.Believed == nil {
+		ask.Believed = map[string]*roomful.Abilities{}
+	}
+	ask.Believed[q.Who.ID] = l.believed
 	got, err := d.Versions(ctx, ask, false)
 	if err != nil {
 		return OwnLoad{}, err

@@ -41,7 +41,9 @@ func (l *loading) believe(ctx context.Context) (*roomful.Abilities, error) {
 		}
 	}
 	by := infer.Simulator{Forecaster: l.Forecaster, Seed: l.Seed, Workers: l.Workers}
-	emulators, err := by.Prepare(ctx, []infer.Person{person})
+	var all infer.Cases
+	all.Add(person)
+	emulators, err := l.make(ctx, by, &all, l.By)
 	if err != nil {
 		return nil, err
 	}

@@ -2,7 +2,7 @@ package desk
 
 import (
 	"context"
-	"slices"
+	"fmt"
 
 	"roomful"
 	"roomful/day"
@@ -11,9 +11,16 @@ import (
 
 // part names something that is worked out of a day when somebody asks for it.
 type part struct {
-	of  *Worked
-	who string // whose choices, empty for the hour
+	of   *Worked
+	name string
 }
+
+// hourly is what the hour is called among the parts of a day.
+const hourly = "hour"
+
+// mostParts is how many parts of a day are held: everybody's choices, how heavy each goes
+// in some lines, and the hour.
+const mostParts = 4 * mostAsked
 
 // Hour lays the class out minute by minute.
 func (d *Desk) Hour(ctx context.Context, a Ask) (*Worked, roomful.Hour, error) {
@@ -22,7 +29,7 @@ func (d *Desk) Hour(ctx context.Context, a Ask) (*Worked, roomful.Hour, error) {
 	if err != nil {
 		return nil, roomful.Hour{}, err
 	}
-	hour, err := partOf(ctx, d, part{w, ""}, w.laid, w.lay)
+	hour, err := partOf(ctx, d, part{w, hourly}, w.lay)
 	return w, hour, err
 }
 
@@ -32,21 +39,59 @@ func (d *Desk) Choices(ctx context.Context, a Ask, who string) (*Worked, day.Cho
 	if err != nil {
 		return nil, day.Choices{}, err
 	}
-	if !slices.ContainsFunc(w.Question.People, func(a roomful.Athlete) bool { return a.ID == who }) {
-		return nil, day.Choices{}, store.ErrMissing
+	if _, err := w.person(who); err != nil {
+		return nil, day.Choices{}, err
 	}
-	all, err := partOf(ctx, d, part{w, who}, func() (day.Choices, bool) { return w.chosen(who) },
-		func(ctx context.Context) (day.Choices, error) { return w.choose(ctx, who) })
+	all, err := partOf(ctx, d, part{w, "choices " + who}, func(ctx context.Context) (day.Choices, error) {
+		return w.Day.Choices(ctx, w.Question, who, w.home)
+	})
 	return w, all, err
 }
 
+// HowHeavy asks how heavy somebody goes.
+type HowHeavy struct {
+	Who      string
+	Movement roomful.MovementID // empty for the line that the day is about
+	Set      string             // that they remember, as they say it; empty for none
+}
+
+// OwnLoad says how heavy somebody goes in a line of a day, and who that is.
+func (d *Desk) OwnLoad(ctx context.Context, a Ask, of HowHeavy) (who roomful.Athlete, got day.OwnLoad, err error) {
+	w, err := d.Versions(ctx, a)
+	if err != nil {
+		return who, got, err
+	}
+	q := day.LoadQuestion{Question: w.Question, Movement: of.Movement}
+	if q.Who, err = w.person(of.Who); err != nil {
+		return who, got, err
+	}
+	if q.Set, err = roomful.ReadKnownSet(of.Set, q.Who.Unit); err != nil {
+		return who, got, err
+	}
+	got, err = partOf(ctx, d, part{w, fmt.Sprintf("load %q %q %q", of.Who, of.Movement, of.Set)}, func(ctx context.Context) (day.OwnLoad, error) {
+		if err := d.store.View(ctx, func(tx *store.Tx) error {
+			g, err := d.Open(tx.In(a.Gym), a.Now)
+			if err != nil {
+				return err
+			}
+			taught, err := g.Taught()
+			q.By = taught.By
+			return err
+		}); err != nil {
+			return day.OwnLoad{}, err
+		}
+		return w.Day.OwnLoad(ctx, q)
+	})
+	return q.Who, got, err
+}
+
 // partOf is a part of a day, made now when it was not before.
-func partOf[T any](ctx context.Context, d *Desk, of part, held func() (T, bool), work func(context.Context) (T, error)) (T, error) {
-	if got, ok := held(); ok {
-		return got, nil
+func partOf[T any](ctx context.Context, d *Desk, of part, work func(context.Context) (T, error)) (none T, err error) {
+	if got, ok := of.of.part(of.name); ok {
+		return got.(T), nil
 	}
 	got, err := d.parts.do(ctx, of, func(ctx context.Context) (any, error) {
-		if got, ok := held(); ok {
+		if got, ok := of.of.part(of.name); ok {
 			return got, nil
 		}
 		end, err := d.turns.wait(ctx)
@@ -54,56 +99,42 @@ func partOf[T any](ctx context.Context, d *Desk, of part, held func() (T, bool),
 			return nil, err
 		}
 		defer end()
-		return work(ctx)
+		got, err := work(ctx)
+		if err == nil {
+			of.of.hold(of.name, got)
+		}
+		return got, err
 	})
 	if err != nil {
-		var none T
 		return none, err
 	}
 	return got.(T), nil
 }
 
-// laid is the hour, if it was laid out already.
-func (w *Worked) laid() (hour roomful.Hour, ok bool) {
+// part is a part of the day, if it was made already.
+func (w *Worked) part(name string) (got any, ok bool) {
 	w.mu.Lock()
 	defer w.mu.Unlock()
-	if w.hour == nil {
-		return hour, false
+	got, ok = w.parts[name]
+	return got, ok
+}
+
+// hold holds a part of the day, for as long as the day is held.
+func (w *Worked) hold(name string, got any) {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	if w.parts == nil || len(w.parts) >= mostParts {
+		w.parts = map[string]any{}
 	}
-	return *w.hour, true
+	w.parts[name] = got
 }
 
 // lay lays the hour out.
 func (w *Worked) lay(ctx context.Context) (roomful.Hour, error) {
-	hour, err := w.Day.HourOf(ctx, w.Question, w.Versions)
-	if err != nil {
-		return hour, err
-	}
-	w.mu.Lock()
-	defer w.mu.Unlock()
-	w.hour = &hour
-	return hour, nil
+	return w.Day.HourOf(ctx, w.Question, w.Versions)
 }
 
-// chosen are somebody's choices, if they were found already.
-func (w *Worked) chosen(who string) (day.Choices, bool) {
-	w.mu.Lock()
-	defer w.mu.Unlock()
-	all, ok := w.choices[who]
-	return all, ok
-}
-
-// choose finds somebody's choices.
-func (w *Worked) choose(ctx context.Context, who string) (day.Choices, error) {
-	all, err := w.Day.Choices(ctx, w.Question, who, w.home)
-	if err != nil {
-		return all, err
-	}
-	w.mu.Lock()
-	defer w.mu.Unlock()
-	if w.choices == nil {
-		w.choices = map[string]day.Choices{}
-	}
-	w.choices[who] = all
-	return all, nil
+// person is one of those whom the day is about.
+func (w *Worked) person(id string) (roomful.Athlete, error) {
+	return Asked{Question: w.Question}.Person(id)
 }

@@ -23,9 +23,8 @@ type Worked struct {
 	Start    time.Duration  // of the class, since midnight; nought without one
 	home     bool
 
-	mu      sync.Mutex
-	hour    *roomful.Hour          // laid out when somebody asks for it
-	choices map[string]day.Choices // by person, the same
+	mu    sync.Mutex
+	parts map[string]any // worked out when somebody asks for them, by name
 }
 
 // mostAsked is for how many people a day is worked out at once: a class, or two that
@@ -252,8 +251,10 @@ func work(ctx context.Context, q Asked, was **Worked) (*Worked, error) {
 		return nil, err
 	}
 	if was != nil {
-		if _, wanted := (*was).laid(); wanted {
-			_, _ = out.lay(ctx) // when it cannot be, whoever asks for it is told why
+		if _, wanted := (*was).part(hourly); wanted {
+			if hour, err := out.lay(ctx); err == nil { // else whoever asks for it is told why
+				out.hold(hourly, hour)
+			}
 		}
 	}
 	return out, nil

@@ -5,6 +5,7 @@ import (
 
 	"roomful"
 	"roomful/day"
+	"roomful/desk"
 	"roomful/exchange"
 )
 
@@ -18,30 +19,14 @@ func (s *Server) load(w http.ResponseWriter, q *http.Request, v visit) error {
 	if err != nil {
 		return err
 	}
-	return answer(w, exchange.OwnLoadOf(got.Piece, got.OwnLoad, of.Who.Unit))
+	return answer(w, exchange.OwnLoadOf(got.Piece, got.OwnLoad, of.Unit))
 }
 
-// ownLoad works out how heavy somebody goes.
-func (s *Server) ownLoad(q *http.Request, v visit, who string) (of day.LoadQuestion, got day.OwnLoad, err error) {
-	end, err := s.Desk.Turn(q.Context())
-	if err != nil {
-		return of, got, err
-	}
-	defer end()
-	ask, err := s.Desk.Asked(q.Context(), s.askAlone(q, v, who))
-	if err != nil {
-		return of, got, err
-	}
-	of = day.LoadQuestion{Question: ask.Question, Movement: roomful.MovementID(q.FormValue("movement"))}
-	if of.Who, err = ask.Person(who); err != nil {
-		return of, got, err
-	}
+// ownLoad works out how heavy somebody goes, and tells who that is.
+func (s *Server) ownLoad(q *http.Request, v visit, who string) (roomful.Athlete, day.OwnLoad, error) {
+	of := desk.HowHeavy{Who: who, Movement: roomful.MovementID(q.FormValue("movement")), Set: q.FormValue("set")}
 	if of.Movement != "" && s.Lexicon.Movement(of.Movement) == nil {
-		return of, got, &roomful.Error{Summary: "asking how heavy: there is no such movement", Hint: "leave movement out for the one that the day is about"}
+		return roomful.Athlete{}, day.OwnLoad{}, &roomful.Error{Summary: "asking how heavy: there is no such movement", Hint: "leave movement out for the one that the day is about"}
 	}
-	if of.Set, err = roomful.ReadKnownSet(q.FormValue("set"), of.Who.Unit); err != nil {
-		return of, got, err
-	}
-	got, err = ask.Day.OwnLoad(q.Context(), of)
-	return of, got, err
+	return s.Desk.OwnLoad(q.Context(), s.askAlone(q, v, who), of)
 }

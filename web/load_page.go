@@ -37,9 +37,9 @@ func (s *Server) loadPage(w http.ResponseWriter, q *http.Request, v visit) error
 	if err != nil {
 		return err
 	}
-	body.Whose, body.Movement = otherName(v, who, of.Who.Name), string(got.Movement)
-	s.fillLoad(&body, got.OwnLoad, of.Who.Unit)
-	if body.Differs, err = s.besideDay(q, v, who, got.OwnLoad, wording{s.Lexicon, of.Who.Unit}); err != nil {
+	body.Whose, body.Movement = otherName(v, who, of.Name), string(got.Movement)
+	s.fillLoad(&body, got.OwnLoad, of.Unit)
+	if body.Differs, err = s.besideDay(q, v, who, got.OwnLoad, wording{s.Lexicon, of.Unit}); err != nil {
 		return err
 	}
 	for _, e := range got.Piece.All() {

@@ -56,6 +56,12 @@ func draft(t testing.TB, g *webtest.Gym, sheet, text string) string {
 	}
 	q.Header.Set("Content-Type", "application/x-www-form-urlencoded")
 	q.Header.Set("HX-Request", "true")
+	return sent(t, g, q)
+}
+
+// sent sends a request as a coach and returns what is answered.
+func sent(t testing.TB, g *webtest.Gym, q *http.Request) string {
+	t.Helper()
 	q.AddCookie(&http.Cookie{Name: "roomful", Value: g.Key(t, store.Coach)})
 	got, err := http.DefaultClient.Do(q)
 	if err != nil {
@@ -64,7 +70,7 @@ func draft(t testing.TB, g *webtest.Gym, sheet, text string) string {
 	defer got.Body.Close()
 	body, err := io.ReadAll(got.Body)
 	if err != nil || got.StatusCode != http.StatusOK {
-		t.Fatalf("%s: %v %s", got.Status, err, body)
+		t.Fatalf("%s %s: %v %s", q.URL, got.Status, err, body)
 	}
 	return string(body)
 }
@@ -76,4 +82,36 @@ func processorTime(t testing.TB) time.Duration {
 		t.Fatal(err)
 	}
 	return time.Duration(u.Utime.Nano() + u.Stime.Nano())
+}
+
+// BenchmarkOwn asks what a member asks between two sets, each time somebody else, while
+// their day is at hand: how heavy, what to match or beat, what else there is.
+func BenchmarkOwn(b *testing.B) {
+	g := webtest.Crowd(b)
+	var people []store.Person
+	g.Update(b, func(books *store.Books) (err error) {
+		people, err = books.People(false)
+		return err
+	})
+	for _, what := range []string{"load", "beat", "choices"} {
+		b.Run(what, func(b *testing.B) {
+			page(b, g, "/sheets/eight-ribs/versions")
+			spent, n := processorTime(b), 0
+			for b.Loop() {
+				page(b, g, "/sheets/eight-ribs/"+what+"/"+people[n%len(people)].ID)
+				n++
+			}
+			b.ReportMetric(float64((processorTime(b)-spent).Microseconds())/1000/float64(n), "cpu-ms/op")
+		})
+	}
+}
+
+// page gets an address as a script does.
+func page(t testing.TB, g *webtest.Gym, path string) string {
+	t.Helper()
+	q, err := http.NewRequestWithContext(t.Context(), "GET", g.URL+path, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return sent(t, g, q)
 }

@@ -1,6 +1,7 @@
 package webtest
 
 import (
+	"errors"
 	"testing"
 
 	"roomful"
@@ -66,9 +67,16 @@ func (g *Gym) learn(t testing.TB, d *desk.Desk) {
 		if err != nil {
 			return err
 		}
-		_, err = at.LearnGym(t.Context(), asks, func(l day.Lesson) error {
+		taught, err := at.LearnGym(t.Context(), asks, func(l day.Lesson) error {
 			return b.PutLearnt(store.Learnt{Person: l.Person, Abilities: *l.Abilities, Shift: l.Shift, Seq: seq, Model: day.ModelEdition})
 		})
-		return err
+		if err != nil {
+			return err
+		}
+		kept, err := desk.Emulators(taught)
+		if err != nil {
+			return err
+		}
+		return errors.Join(b.PutEmulators(kept), b.PutLearning(store.Learning{Percent: 100, DoneAt: Now, Seq: seq, Model: day.ModelEdition, Shift: taught.Shift}))
 	})
 }
