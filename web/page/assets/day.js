@@ -131,14 +131,18 @@ async function rework(more = {}) {
 
 editor.closest("details")?.addEventListener("toggle", () => draw(remarks()));
 
+// How long nothing is typed before it is looked at, in ms: most who write leave 150 between
+// two letters. A later text breaks the work on an earlier one off.
+const soon = { check: 80, rework: 140 };
+
 let checking, reworking;
 text.addEventListener("input", () => {
   draw([]);
   if (dirty() && editor.dataset.draft) tell("Working it out from what you type.");
   clearTimeout(checking);
   clearTimeout(reworking);
-  checking = setTimeout(check, 120);
-  reworking = setTimeout(() => rework(), 200);
+  checking = setTimeout(check, soon.check);
+  reworking = setTimeout(() => rework(), soon.rework);
   if (dirty()) sessionStorage.setItem(base, sessionStorage.getItem(base) ?? revision.value);
   else sessionStorage.removeItem(base);
 });
