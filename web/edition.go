@@ -91,7 +91,7 @@ func published(b *store.Books, d store.Document, id string, by store.Readers, ag
 		if err != nil {
 			return edition{}, err
 		}
-		stays = len(learnt) == 0
+		stays = len(learnt) == 0 && all[len(all)-1].Seq > 0
 	}
 	if !stays {
 		if err := b.Publish(id, d.ID, by); err != nil {

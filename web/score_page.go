@@ -90,7 +90,10 @@ func (s *Server) changeScore(w http.ResponseWriter, q *http.Request, v visit) er
 	if err != nil {
 		return err
 	}
-	text, out := strings.TrimSpace(form.Get("text")), form.Get("do") == "withdraw"
+	if form.Get("do") == "withdraw" {
+		return s.dropScore(w, q, v)
+	}
+	text := strings.TrimSpace(form.Get("text"))
 	var wrong string
 	var person string
 	var seq int64
@@ -106,12 +109,10 @@ func (s *Server) changeScore(w http.ResponseWriter, q *http.Request, v visit) er
 		if err != nil {
 			return err
 		}
-		person, seq = a.Person, a.Seq
-		if !out {
-			wrong, seq, err = s.correct(b, v, sheet, a, form.Get("new"), text)
-			if err != nil || wrong != "" || seq == 0 {
-				return err
-			}
+		person = a.Person
+		wrong, seq, err = s.correct(b, v, sheet, a, form.Get("new"), text)
+		if err != nil || wrong != "" || seq == 0 {
+			return err
 		}
 		_, err = withdrawn(b, v, a.ID)
 		return err
@@ -124,11 +125,21 @@ func (s *Server) changeScore(w http.ResponseWriter, q *http.Request, v visit) er
 	if s.Background != nil {
 		s.Background.Arrived(v.Gym, person, seq)
 	}
-	said := "score-corrected"
-	if out {
-		said = "score-out"
+	return next(w, q, "/sheets/"+url.PathEscape(q.PathValue("name"))+"/scores?said=score-corrected")
+}
+
+// dropScore takes a score of a sheet back, and leads to the others.
+func (s *Server) dropScore(w http.ResponseWriter, q *http.Request, v visit) error {
+	if err := s.view(q, v, func(b *store.Books) error {
+		_, _, err := scoreOf(b, q)
+		return err
+	}); err != nil {
+		return err
 	}
-	return next(w, q, "/sheets/"+url.PathEscape(q.PathValue("name"))+"/scores?said="+said)
+	if _, err := s.takeBack(q, v, q.PathValue("score")); err != nil {
+		return err
+	}
+	return next(w, q, "/sheets/"+url.PathEscape(q.PathValue("name"))+"/scores?said=score-out")
 }
 
 // correct keeps a text in the place of a score, and says what is wrong with it if

@@ -151,6 +151,13 @@ func TestScoreCorrected(t *testing.T) {
 			t.Errorf("taken out: %q %s", to, words(text))
 		}
 	}
+	g.update(func(tx *store.Tx) error {
+		a, err := tx.In("ours").Attempt("s2")
+		if g.done.last <= a.Seq {
+			t.Errorf("learnt from anew by change %d, which was known when the score came by %d", g.done.last, a.Seq)
+		}
+		return err
+	})
 	has(t, "none left", g.reads("coach", "/sheets/drip/scores"), "Nobody has a score on this day yet.")
 }
 

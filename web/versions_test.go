@@ -20,11 +20,15 @@ import (
 type background struct {
 	mu   sync.Mutex
 	done []string
+	last int64 // the change that the last score came by, or went
 }
 
 // Arrived implements [web.Background].
 func (b *background) Arrived(gym, person string, seq int64) {
 	b.note(fmt.Sprintf("%s %s %v", gym, person, seq > 0))
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	b.last = seq
 }
 
 // Night implements [web.Background].
