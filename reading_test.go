@@ -45,6 +45,7 @@ func TestAttentionOfVersion(t *testing.T) {
 		{"Wrist: ask before the ramp. Ring rows.", "Wrist: ask before the ramp.", "Ring rows."},
 		{"No version lands in 5-7 rounds.", "", "No version lands in 5-7 rounds."},
 		{"First months.", "First months.", ""},
+		{"First week back: half the volume, 2 of 4 rounds.", "First week back: half the volume", "2 of 4 rounds."},
 	} {
 		if got := (roomful.Attention{Why: c.why, Person: c.person}).OfVersion(); got != c.version {
 			t.Errorf("%q of %q: %q", c.why, c.person, got)

@@ -154,7 +154,7 @@ type Attention struct {
 
 // OfVersion is as much of the reason as is about the version.
 func (a Attention) OfVersion() string {
-	return strings.TrimSpace(strings.TrimPrefix(a.Why, a.Person))
+	return strings.Trim(strings.TrimPrefix(a.Why, a.Person), " ,")
 }
 
 // Lineup is the answer for a day: options, everybody's version, and who needs

@@ -43,6 +43,9 @@ func (c *class) attention(versions []roomful.Version) []roomful.Attention {
 			case attendSore:
 				head, _, _ := strings.Cut(why, askFirst)
 				of = head + askFirst
+			case attendReturning, attendNew:
+				head, _, _ := strings.Cut(why, theVolume)
+				of = head + theVolume
 			}
 			calls = append(calls, call{rank, roomful.Attention{Athlete: p.id, Name: p.Athlete.Name, Why: why, Person: of}})
 		}
@@ -88,14 +91,17 @@ func (c *class) attendDose(p *person, add func(int, string)) {
 		how = ", so their partner takes more of the turns"
 	}
 	if p.care.Returning {
-		add(attendReturning, "First week back after two weeks or more away: half the volume"+how+".")
+		add(attendReturning, "First week back after two weeks or more away: half"+theVolume+how+".")
 	} else if p.care.New {
-		add(attendNew, "First months of training: three quarters of the volume"+how+".")
+		add(attendNew, "First months of training: three quarters of"+theVolume+how+".")
 	}
 }
 
 // askFirst ends what is said of somebody who is sore before what is done about it.
 const askFirst = ": ask before the ramp."
+
+// theVolume ends what is said of somebody who does less of a piece before how much less.
+const theVolume = " the volume"
 
 // sore says what hurts, to ask before the ramp, and what is done about it.
 func (c *class) sore(p *person, limits []roomful.Limit) string {

@@ -10,6 +10,8 @@ import (
 	"slices"
 	"strings"
 	"time"
+	"unicode"
+	"unicode/utf8"
 
 	"roomful"
 	"roomful/desk"
@@ -219,15 +221,21 @@ func (c coachDay) needs(w *page.DayWork) {
 				c.need(w, a, asSentence(a.Person))
 			}
 			if at := slices.IndexFunc(w.Unknown, func(n page.DayNeed) bool { return n.ID == a.Athlete }); at >= 0 && strings.Contains(a.Why, "proof set") {
-				w.Unknown[at].Why = append(w.Unknown[at].Why, capital(p.Piece.Name())+": "+asSentence(a.Why))
+				w.Unknown[at].Why = append(w.Unknown[at].Why, inPiece(p.Piece, a.Why))
 				continue
 			}
 			// of another piece it is worth a word what is otherwise in it, not that nothing is
 			if of := a.OfVersion(); of != "" && !(a.Person != "" && strings.HasPrefix(of, "Nothing")) {
-				c.need(w, a, capital(p.Piece.Name())+": "+asSentence(of))
+				c.need(w, a, inPiece(p.Piece, of))
 			}
 		}
 	}
+}
+
+// inPiece says something of another piece than the one that is looked at.
+func inPiece(p roomful.Part, words string) string {
+	first, size := utf8.DecodeRuneInString(words)
+	return capital(p.Name()) + ": " + string(unicode.ToLower(first)) + strings.TrimSuffix(words[size:], ".") + "."
 }
 
 // need adds a reason to see somebody, once; who does not train today needs no other.
@@ -241,7 +249,7 @@ func (c coachDay) need(w *page.DayWork, a roomful.Attention, why string) {
 		i = len(w.Needs)
 		w.Needs = append(w.Needs, page.DayNeed{ID: a.Athlete, Name: a.Name})
 	}
-	if !slices.ContainsFunc(w.Needs[i].Why, func(said string) bool { return strings.HasPrefix(said, why) }) {
+	if !slices.ContainsFunc(w.Needs[i].Why, func(said string) bool { return strings.HasPrefix(said, strings.TrimSuffix(why, ".")) }) {
 		w.Needs[i].Why = append(w.Needs[i].Why, why)
 	}
 }

@@ -67,10 +67,10 @@ func (s *Server) ownInWords(mine own, body *page.Me) {
 	slices.Reverse(scores)
 	body.More = max(len(scores)-mostShown, 0)
 	for _, one := range scores[:min(len(scores), mostShown)] {
-		body.Scores = append(body.Scores, one.Day+", "+one.Sheet+": "+orWords(ifAny(one.Text), one.Score))
+		body.Scores = append(body.Scores, dayWritten(one.Day)+", "+sheetNamed(one.Sheet)+": "+orWords(ifAny(one.Text), one.Score))
 	}
 	for _, c := range mine.Classes {
-		body.Classes = append(body.Classes, c.Day+", "+c.Start+": "+placeNames[c.State])
+		body.Classes = append(body.Classes, dayWritten(c.Day)+", "+c.Start+": "+placeNames[c.State])
 	}
 	for _, n := range mine.Notes {
 		by := "you"
@@ -82,6 +82,17 @@ func (s *Server) ownInWords(mine own, body *page.Me) {
 	for _, o := range mine.Versions {
 		body.Versions = append(body.Versions, inSentences("set on "+momentOf(o.At), o.Reason))
 	}
+}
+
+// sheetNamed is a sheet by its address in words: "the-tall-gamp" is The Tall Gamp.
+func sheetNamed(sheet string) string {
+	words := strings.Split(sheet, "-")
+	for i, word := range words {
+		if word != "" {
+			words[i] = capital(word)
+		}
+	}
+	return strings.Join(words, " ")
 }
 
 // placeNames say in words how it stands with a place.

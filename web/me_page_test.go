@@ -16,7 +16,7 @@ func TestMePage(t *testing.T) {
 	g.must("mo", "POST", "/scores", map[string]any{"id": "s1", "sheet": "drip", "day": "2027-03-04", "text": "5+20 w/ singles"})
 	g.must("mo", "POST", "/sheets/drip/notes", map[string]any{"id": "n1", "text": "that was long"})
 	_, page := g.page("mo", "/me")
-	shows(t, page, "73.25 kg", "Back 4 of 10, since 4 March 2027: &lt;b&gt;stairs", "2027-03-04, drip: 5&#43;20 w/ singles", "that was long", "this one", "/me/export", "What goes:", "What stays:")
+	shows(t, page, "73.25 kg", "Back 4 of 10, since 4 March 2027: &lt;b&gt;stairs", "4 March 2027, Drip: 5&#43;20 w/ singles", "that was long", "this one", "/me/export", "What goes:", "What stays:")
 	hides(t, page, `"account":`, "A password to come back with")
 	_, page = g.page("coach", "/me")
 	shows(t, page, "A password to come back with", "You do not train here")

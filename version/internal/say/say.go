@@ -18,7 +18,7 @@ import (
 var families = map[roomful.Pattern]string{
 	roomful.PullHorizontal: "pull", roomful.PullVertical: "pull",
 	roomful.PushHorizontal: "push", roomful.PushVertical: "push",
-	roomful.SingleLeg: "single leg", roomful.Cyclic: "steady work",
+	roomful.SingleLeg: "work on one leg", roomful.Cyclic: "steady work",
 }
 
 // Family returns the plain word for a pattern.
@@ -32,8 +32,6 @@ func Family(p roomful.Pattern) string {
 // Kept says what another form keeps of a pattern, "the hinge" or "the core at work".
 func Kept(p roomful.Pattern) string {
 	switch p {
-	case roomful.SingleLeg:
-		return "the work on one leg"
 	case roomful.Core:
 		return "the core at work"
 	case roomful.Mobilise:
