@@ -17,6 +17,7 @@ import (
 // TestBehind: a page that has missed more than can be told is fetched again, but never
 // while somebody writes in it: then the parts that nobody writes in are.
 func TestBehind(t *testing.T) {
+	t.Parallel()
 	g := lifting(t)
 	to, err := url.Parse(g.server.URL)
 	if err != nil {

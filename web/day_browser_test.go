@@ -29,6 +29,7 @@ func written(t testing.TB, g *webtest.Gym, name string) (text string) {
 // TestWritingInBrowser: a fault is told by its line while it is typed, a press mends it,
 // undo takes that back, and the day is worked out from what is typed before it is saved.
 func TestWritingInBrowser(t *testing.T) {
+	t.Parallel()
 	g := webtest.Demo(t)
 	tab := g.Tab(t, store.Coach, browser.View{Size: browser.Laptop})
 	tab.Go(g.URL + "/sheets/the-tall-gamp-again?class=class-1")
@@ -70,6 +71,7 @@ func TestWritingInBrowser(t *testing.T) {
 // TestTwoCoachesInBrowser: of two coaches who write one sheet the later is told at once,
 // sees both texts when they save, and neither loses a line.
 func TestTwoCoachesInBrowser(t *testing.T) {
+	t.Parallel()
 	g := webtest.Demo(t)
 	one, other := g.Tab(t, store.Coach, browser.View{Size: browser.Laptop}), g.Tab(t, store.Owner, browser.View{Size: browser.Laptop})
 	text := written(t, g, "the-tall-gamp-again")
@@ -95,6 +97,7 @@ func TestTwoCoachesInBrowser(t *testing.T) {
 // TestBarsInBrowser: for everybody's bars at once the coach reads whether they can all be
 // loaded, what is short and for whom, and what goes on each.
 func TestBarsInBrowser(t *testing.T) {
+	t.Parallel()
 	g := webtest.Demo(t)
 	tab := g.Tab(t, store.Coach, browser.View{Size: browser.Tablet})
 	tab.Go(g.URL + "/sheets/the-tall-gamp-again?wait=yes")
@@ -106,6 +109,7 @@ func TestBarsInBrowser(t *testing.T) {
 // TestWordInBrowser: a press opens somebody's version in its place, another puts them on
 // another option, and the coach's word stands beside their name until it is taken back.
 func TestWordInBrowser(t *testing.T) {
+	t.Parallel()
 	g := webtest.Demo(t)
 	tab := g.Tab(t, store.Coach, browser.View{Size: browser.Phone})
 	tab.Go(g.URL + "/sheets/the-tall-gamp-again?class=class-1")

@@ -18,6 +18,7 @@ import (
 // they are like, and the class that is next; then what has to be known of somebody who is
 // new, back, pregnant or under 18, with what to ask and no diagnosis.
 func TestDropInBrowser(t *testing.T) {
+	t.Parallel()
 	g := webtest.Demo(t)
 	for _, plain := range []bool{false, true} {
 		tab := g.Tab(t, store.Coach, browser.View{Size: browser.Phone, NoScript: plain})
@@ -68,6 +69,7 @@ func TestDropInBrowser(t *testing.T) {
 // TestEndedWhileTyping: a sign-in ends while somebody types into a form; they come back in
 // by another link beside it, send it again, and nothing is lost.
 func TestEndedWhileTyping(t *testing.T) {
+	t.Parallel()
 	g := webtest.Demo(t)
 	tab := g.Tab(t, store.Coach, browser.View{Size: browser.Laptop})
 	tab.Go(g.URL + "/people/pia/told")
@@ -93,6 +95,7 @@ func TestEndedWhileTyping(t *testing.T) {
 // TestFindByTyping: as a name is typed, only those remain who have it; without scripts a
 // button does the same.
 func TestFindByTyping(t *testing.T) {
+	t.Parallel()
 	g := webtest.Demo(t)
 	for _, plain := range []bool{false, true} {
 		tab := g.Tab(t, store.Coach, browser.View{Size: browser.Phone, NoScript: plain})

@@ -79,6 +79,7 @@ func once(t *testing.T, got []string, want string) {
 // TestScoreFromCellar: over two seconds of latency the page says that a score is on its
 // way, a second press does nothing, and it is kept once.
 func TestScoreFromCellar(t *testing.T) {
+	t.Parallel()
 	g := webtest.Demo(t)
 	tab := g.Tab(t, store.Member, browser.View{Size: browser.Phone})
 	tab.Go(g.URL + "/")
@@ -102,6 +103,7 @@ func TestScoreFromCellar(t *testing.T) {
 // page says so and keeps what was typed; sent again it is kept once, from the same page and
 // from one that was opened anew, and with another text it is corrected.
 func TestAnswerLost(t *testing.T) {
+	t.Parallel()
 	const field = "How did it go?"
 	for name, then := range map[string]func(t *testing.T, tab *browser.Tab) (want string){
 		"sent again": func(t *testing.T, tab *browser.Tab) string {
@@ -124,6 +126,7 @@ func TestAnswerLost(t *testing.T) {
 		},
 	} {
 		t.Run(name, func(t *testing.T) {
+			t.Parallel()
 			g := webtest.Demo(t)
 			line := breaking(t, g)
 			tab := g.Tab(t, store.Member, browser.View{Size: browser.Phone})
@@ -150,6 +153,7 @@ func TestAnswerLost(t *testing.T) {
 // TestNeverArrived: what was lost before it arrived is said to be sent in vain, stays, and
 // is kept when it is sent again.
 func TestNeverArrived(t *testing.T) {
+	t.Parallel()
 	g := webtest.Demo(t)
 	line := breaking(t, g)
 	tab := g.Tab(t, store.Member, browser.View{Size: browser.Phone})
@@ -209,6 +213,7 @@ func breaking(t *testing.T, g *webtest.Gym) *frail {
 // TestNeverSent: without a connection nothing is tried, what was typed outlives the page,
 // and the way back works.
 func TestNeverSent(t *testing.T) {
+	t.Parallel()
 	g := webtest.Demo(t)
 	tab := g.Tab(t, store.Member, browser.View{Size: browser.Phone})
 	tab.Go(g.URL + "/")
@@ -233,6 +238,7 @@ func TestNeverSent(t *testing.T) {
 // TestSheetFromCellar: over a bad line a coach reads that the sheet is being saved; where
 // its answer is lost the text stays, and there is one sheet, saved once.
 func TestSheetFromCellar(t *testing.T) {
+	t.Parallel()
 	g := webtest.Demo(t)
 	line := breaking(t, g)
 	tab := g.Tab(t, store.Coach, browser.View{Size: browser.Laptop})
@@ -305,6 +311,7 @@ func count(t *testing.T, g *webtest.Gym, name string) (n int) {
 // TestLineWithoutScripts: without JavaScript the browser says what becomes of a form. A
 // second press, a line that breaks and the way back keep a score once all the same.
 func TestLineWithoutScripts(t *testing.T) {
+	t.Parallel()
 	g := webtest.Demo(t)
 	tab := g.Tab(t, store.Member, browser.View{Size: browser.Phone, NoScript: true})
 	tab.Go(g.URL + "/")

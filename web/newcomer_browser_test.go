@@ -16,6 +16,7 @@ import (
 // member, who finds it, posts a score on the day that is done again, and sees how it
 // compares. Without JavaScript too.
 func TestNewcomer(t *testing.T) {
+	t.Parallel()
 	for _, plain := range []bool{false, true} {
 		phone := browser.View{Size: browser.Phone, NoScript: plain}
 		g := webtest.Demo(t)

@@ -11,6 +11,7 @@ import (
 // TestPasskeyInBrowser clicks through what a member does: in by a link, a passkey made,
 // out, and back in with it.
 func TestPasskeyInBrowser(t *testing.T) {
+	t.Parallel()
 	g := open(t)
 	tab := browser.Open(t, browser.View{Size: browser.Phone})
 	tab.Passkeys()

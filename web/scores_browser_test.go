@@ -21,6 +21,7 @@ func (g *gym) in(who, path string, v browser.View) *browser.Tab {
 // sees how it is read, answers what is asked, and keeps it; the board of a member who
 // looks follows, without what is private.
 func TestScoresAsTheyAreSaid(t *testing.T) {
+	t.Parallel()
 	g := open(t)
 	g.must("coach", "PUT", "/sheets/rope", map[string]any{"text": "Rope\n2027-03-04, 60 min\n\nmain: as many rounds as possible in 12 min\n  30 double-unders\n  10 burpees\n"})
 	g.must("coach", "PUT", "/sheets/race", map[string]any{"text": "Race\n2027-03-04, 60 min\n\nmain: 5 rounds for time, cap 10 min\n  10 burpees\n  10 air squats\n"})
@@ -59,6 +60,7 @@ func TestScoresAsTheyAreSaid(t *testing.T) {
 // TestFieldReadsAsTyped: the field of somebody in the class says how it is read while one
 // types, and what was typed waits while the page follows the gym.
 func TestFieldReadsAsTyped(t *testing.T) {
+	t.Parallel()
 	g := open(t)
 	g.evening()
 	g.send("coach", "/classes/c1/places", "person", "mo")
@@ -77,6 +79,7 @@ func TestFieldReadsAsTyped(t *testing.T) {
 
 // TestTimetableFollows: who takes a place is counted on every open page.
 func TestTimetableFollows(t *testing.T) {
+	t.Parallel()
 	g := open(t)
 	g.evening()
 	coach := g.in("coach", "/classes", browser.View{Size: browser.Laptop})

@@ -14,6 +14,7 @@ import (
 // TestTypedIsOnesOwn: what somebody typed and did not send waits for them in this tab, and
 // is never shown to who uses it after them, whether they signed out or not.
 func TestTypedIsOnesOwn(t *testing.T) {
+	t.Parallel()
 	const field, text = "Say how it was", "my back hurts"
 	g := open(t)
 	tab := g.in("mo", "/sheets/drip", browser.View{Size: browser.Phone})
@@ -44,6 +45,7 @@ func TestTypedIsOnesOwn(t *testing.T) {
 // TestThrownAway: what somebody had begun to write before is said to be that, and can be
 // thrown away for what stands there else.
 func TestThrownAway(t *testing.T) {
+	t.Parallel()
 	g := open(t)
 	at := local(g.server.URL)
 	tab := g.in("coach", "/sheets/new", browser.View{Size: browser.Laptop})
@@ -65,6 +67,7 @@ func TestThrownAway(t *testing.T) {
 // TestNewsOnLeaving: a part that was written in when something changed is fetched when the
 // person leaves the field.
 func TestNewsOnLeaving(t *testing.T) {
+	t.Parallel()
 	g := open(t)
 	tab := g.in("mo", "/sheets/drip", browser.View{Size: browser.Phone})
 	tab.Fill("Say how it was", "well")
@@ -80,6 +83,7 @@ func TestNewsOnLeaving(t *testing.T) {
 
 // TestSignedOutIsForgotten: whoever leaves has the browser forget what its pages kept.
 func TestSignedOutIsForgotten(t *testing.T) {
+	t.Parallel()
 	g := open(t)
 	for _, c := range []struct {
 		who, path string
@@ -95,6 +99,7 @@ func TestSignedOutIsForgotten(t *testing.T) {
 // TestWritingStays: a version that a coach is writing stays as it is while the gym changes,
 // wherever else on the page they are meanwhile.
 func TestWritingStays(t *testing.T) {
+	t.Parallel()
 	g := lifting(t)
 	tab := g.in("coach", "/sheets/bars", browser.View{Size: browser.Laptop})
 	tab.Click("Bo")
@@ -117,6 +122,7 @@ func TestWritingStays(t *testing.T) {
 // TestRefusedTextKeepsItsRevision: a text that was refused, left and taken up again is
 // still one that was written before a colleague saved theirs: both are shown.
 func TestRefusedTextKeepsItsRevision(t *testing.T) {
+	t.Parallel()
 	g := lifting(t)
 	at := local(g.server.URL) + "/sheets/bars"
 	tab := g.in("coach", "/sheets/bars", browser.View{Size: browser.Laptop})
