@@ -21,9 +21,11 @@ type heldItem struct {
 	value any
 }
 
-// mostHeld is how many things are held of people: what is believed of one takes ten
-// kilobytes, and days that were worked out share it.
-const mostHeld = 1000
+// mostHeld is how many things are held of people: two to each of those who are asked about
+// while somebody types, and of another class beside. What is believed of one takes ten
+// kilobytes, five years of scores on a sheet that comes again far more; the days that were
+// worked out from it share it.
+const mostHeld = 3 * mostAsked
 
 // pastTopics are what somebody's scores as they were resolved rest on, beside the base.
 var pastTopics = []topic{{kind: "attempt"}, {kind: "read"}, {kind: store.Sheet}, {kind: "edition"}, {kind: "override"}}
