@@ -58,7 +58,7 @@ func tellHome(t *browser.Tab) {
 
 // takeOption takes another option of the day.
 func takeOption(t *browser.Tab) {
-	t.Click("Take As written")
+	t.Click("Take this one")
 	t.See("That is the version now.")
 }
 
