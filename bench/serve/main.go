@@ -50,7 +50,9 @@ func measure(made string, members, years int, p pace) error {
 		return err
 	}
 	if made != "" {
-		m.gym = made
+		if err := os.CopyFS(m.gym, os.DirFS(made)); err != nil {
+			return err
+		}
 		return m.serve(p)
 	}
 	if err := say(m.program, "crowd", "--data", m.gym, "--members", fmt.Sprint(members), "--years", fmt.Sprint(years)); err != nil {
