@@ -29,7 +29,7 @@ type item struct {
 	made   int64        // the change up to which it holds
 	today  roomful.Date // the day for which it holds
 	rests  rests
-	from   any // the question: the same again has the same answer
+	from   digest // of the question: the same again has the same answer
 	answer any
 	weight int
 	used   int64 // when it was last asked for, in asks
@@ -160,9 +160,9 @@ func cook[Q, A any](ctx context.Context, d *Desk, gym string, now time.Time, r r
 		a := was.answer.(A)
 		before = &a
 	}
-	it.from, it.weight = q, r.weight(q)
-	if was != nil && same(was.from, any(q)) {
-		it.from, it.answer = was.from, was.answer
+	it.from, it.weight = digestOf(q), r.weight(q)
+	if was != nil && was.from == it.from {
+		it.answer = was.answer
 	} else {
 		answer, err := r.work(ctx, q, before)
 		if err != nil {

@@ -57,7 +57,7 @@ func newShop(t *testing.T) *shop {
 		t.Fatal(err)
 	}
 	s := &shop{day: day.New(lex)}
-	s.day.Forecaster = counted{sim.New(lex), &s.asked}
+	s.day.Forecaster = &counted{sim.New(lex), &s.asked}
 	if s.store, err = sqlite.Open(t.Context(), t.TempDir()); err != nil {
 		t.Fatal(err)
 	}

@@ -105,5 +105,5 @@ func otherwise(then, now *Worked) (out []Otherwise) {
 // the same is done, however likely each is to keep the effort.
 func alike(a, b roomful.Version) bool {
 	a.Dose.Say, a.Dose.Private, b.Dose.Say, b.Dose.Private = "", "", "", ""
-	return a.Stop == b.Stop && same(a.Work, b.Work) && same(a.Segments, b.Segments) && same(a.Dose, b.Dose)
+	return a.Stop == b.Stop && digestOf([]any{a.Work, a.Segments, a.Dose}) == digestOf([]any{b.Work, b.Segments, b.Dose})
 }

@@ -76,7 +76,7 @@ func (g *Gym) Seen(name string, writes bool) (Page, error) {
 // others do; false when it is not theirs to see.
 func (g *Gym) Of(saved store.Document, writes bool) (page Page, theirs bool, err error) {
 	all, err := g.editions()
-	page = Page{Document: saved, sum: sha256.Sum256([]byte(saved.Text))}
+	page = Page{Document: saved}
 	if writes {
 		return g.marked(page, all), true, err
 	}
@@ -205,9 +205,9 @@ type said struct {
 
 // said reads what a text says of itself.
 func (g *Gym) said(text string) said {
-	d, sum := g.desk, sha256.Sum256([]byte(text))
+	d := g.desk
 	d.mu.Lock()
-	one, known := d.said[sum]
+	one, known := d.said[text]
 	d.mu.Unlock()
 	if known {
 		return one
@@ -219,13 +219,13 @@ func (g *Gym) said(text string) said {
 	if len(d.said) >= mostSaid {
 		clear(d.said)
 	}
-	d.said[sum] = one
+	d.said[text] = one
 	return one
 }
 
-// mostSaid is of how many texts it is held what they say of themselves: a hundred bytes
+// mostSaid is of how many texts it is held what they say of themselves: half a kilobyte
 // each.
-const mostSaid = 20_000
+const mostSaid = 4000
 
 // faults counts what has to be mended.
 func faults(ds []roomful.Diagnostic) (n int) {

@@ -49,6 +49,9 @@ func (c Comparer) Rank(ctx context.Context, q Ranking) (roomful.Board, error) {
 			out.Changed = append(out.Changed, p)
 		}
 	}
+	for _, side := range []*[]roomful.Placed{&out.Written, &out.Changed, &out.Without} {
+		*side = slices.Clone(*side) // a board is kept, without the room in which it grew
+	}
 	place(out.Written, unranked, func(p roomful.Placed) []float64 { return rankKey(p.Entry) })
 	placeChanged(out.Changed, unranked)
 	slices.SortStableFunc(out.Without, func(a, b roomful.Placed) int { return strings.Compare(a.Name, b.Name) })

@@ -2,6 +2,7 @@ package web
 
 import (
 	"fmt"
+	"net/url"
 	"slices"
 	"strings"
 	"time"
@@ -81,9 +82,16 @@ func (l *library) fill(body *page.Sheets, found []store.Document, words []string
 		}
 		row := l.row(seen)
 		for _, c := range chain {
-			if c.ID != d.ID {
+			switch {
+			case c.ID == d.ID:
+			case len(words) == 0 && len(row.Again) == mostAgain:
+				row.More++
+			default:
 				row.Again = append(row.Again, l.row(c))
 			}
+		}
+		if row.More > 0 {
+			row.All = "/sheets?" + url.Values{"find": {row.Title}}.Encode()
 		}
 		switch {
 		case d.Day.IsZero():
@@ -96,6 +104,9 @@ func (l *library) fill(body *page.Sheets, found []store.Document, words []string
 	}
 	return nil
 }
+
+// mostAgain is how many other times of a sheet stand under it where nothing is looked for.
+const mostAgain = 5
 
 // about reports whether any of some words stands in a sheet as it is seen: an edition may
 // have others than what is saved now.

@@ -45,6 +45,20 @@ func TestSheetsPage(t *testing.T) {
 	hasNot(t, "a stranger's", g.reads("stranger", "/sheets"), "Drip")
 }
 
+// TestSheetsMany shows the last times of what was done often, and leads to all of them.
+func TestSheetsMany(t *testing.T) {
+	g := open(t)
+	for n := range 9 {
+		g.must("coach", "PUT", fmt.Sprint("/sheets/drip-", n), map[string]any{"text": fmt.Sprintf("Drip, Again\n2027-03-1%d\nagain: Drip\n\nmain: for time\n  50 double-unders\n", n)})
+	}
+	text := g.reads("coach", "/sheets")
+	has(t, "the last times", text, "To come Drip, Again not published Thursday 18 March 2027", "Saturday 13 March 2027", "4 more of it")
+	hasNot(t, "the first", text, "Friday 12 March 2027")
+	all := g.reads("coach", "/sheets?find=Drip%2C+Again")
+	has(t, "all", all, "Saturday 13 March 2027", "Friday 12 March 2027", "Wednesday 10 March 2027")
+	hasNot(t, "all", all, "more of it")
+}
+
 // TestSheetsOfYears: five years of days come fifty to a page, each within 20 ms.
 func TestSheetsOfYears(t *testing.T) {
 	g := open(t)

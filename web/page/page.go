@@ -10,6 +10,7 @@ import (
 	"path"
 	"reflect"
 	"strings"
+	"sync"
 
 	"roomful/picture"
 )
@@ -54,13 +55,25 @@ func write(w io.Writer, start string, body, data any) error {
 	if !ok {
 		return fmt.Errorf("drawing a page: there is no template for %s", name)
 	}
-	var out bytes.Buffer
-	if err := t.ExecuteTemplate(&out, start, data); err != nil {
+	out := sheets.Get().(*bytes.Buffer)
+	defer func() {
+		if out.Reset(); out.Cap() <= mostSheet {
+			sheets.Put(out)
+		}
+	}()
+	if err := t.ExecuteTemplate(out, start, data); err != nil {
 		return fmt.Errorf("drawing %s: %w", name, err)
 	}
 	_, err := out.WriteTo(w)
 	return err
 }
+
+// sheets are what pages are drawn on before they are sent, to be used again: a page that
+// grows on a new one takes four times its size.
+var sheets = sync.Pool{New: func() any { return new(bytes.Buffer) }}
+
+// mostSheet is how large one is at most that is used again, in bytes.
+const mostSheet = 1 << 20
 
 // nameOf is the name of a body's template.
 func nameOf(body any) string {

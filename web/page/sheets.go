@@ -18,4 +18,6 @@ type SheetRow struct {
 	Next        string     // the next class that has it
 	Draft       string     // that it is not published, or not as it stands
 	Again       []SheetRow // the same at other times, the latest first
+	More        int        // other times beyond those
+	All         string     // where all of them are
 }
