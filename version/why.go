@@ -155,7 +155,7 @@ func (c *class) whyLoad(p *person, f *fitted, w, t roomful.Task) string {
 	}
 	switch f.why.load {
 	case byFresh, byState:
-		return kg + ": a load you can move " + roomful.Figure(float64(f.why.fresh)) + " times fresh"
+		return kg + ": you can move it " + roomful.Figure(float64(f.why.fresh)) + " times fresh"
 	case byUnknown:
 		return kg + " to start: the proof set decides"
 	case byEase:
