@@ -79,11 +79,11 @@ func (g *Gym) past(sheet roomful.Session, people []roomful.Athlete, on roomful.D
 // ownPast is what one person scored.
 func (g *Gym) ownPast(sheet roomful.Session, person string, on roomful.Date, stands int64) (out roomful.Record, err error) {
 	tried, done, err := g.books.Tried(person, sheet.Title, sheet.Again)
+	if stands > 0 {
+		tried, done, err = g.books.TriedBefore(person, sheet.Title, sheet.Again, stands)
+	}
 	if err != nil {
 		return nil, err
-	}
-	if stands > 0 {
-		tried = slices.DeleteFunc(tried, func(a store.Attempt) bool { return a.Seq > stands })
 	}
 	record, err := g.resolve(context.Background(), person, tried, done)
 	for _, e := range record.Record {

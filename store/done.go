@@ -73,12 +73,12 @@ func (b *Books) putDone(attempt string, n int, d roomful.Done) error {
 // DoneBy returns what was done by somebody's scores, and DoneOn by those of a sheet, by
 // their ids and in the order of their readings.
 func (b *Books) DoneBy(person string) (map[string][]roomful.Done, error) {
-	return b.done(`person_id = $2`, person)
+	return b.done(`withdrawn_at IS NULL AND person_id = $2`, person)
 }
 
 // DoneOn is like [Books.DoneBy].
 func (b *Books) DoneOn(document string) (map[string][]roomful.Done, error) {
-	return b.done(`document_id = $2`, document)
+	return b.done(`withdrawn_at IS NULL AND document_id = $2`, document)
 }
 
 // titled are the scores of a person on sheets with one of two titles.
@@ -87,11 +87,23 @@ const titled = `person_id = $2 AND document_id IN (SELECT d.id FROM documents d 
 // Tried lists what somebody scored on sheets with one of two titles by day, withdrawn ones
 // left out, and what was done by each.
 func (b *Books) Tried(person, title, or string) ([]Attempt, map[string][]roomful.Done, error) {
-	all, err := many(b.tx, readAttempt, attempts+`AND id IN (SELECT id FROM attempts WHERE gym_id = $1 AND withdrawn_at IS NULL AND `+titled+`) ORDER BY day, seq`, b.gym, person, title, or)
+	return b.tried(`withdrawn_at IS NULL AND `+titled, person, title, or)
+}
+
+// TriedBefore lists the same as it was when an edition was published, by the change that
+// published it: with what was withdrawn since, and without what came since.
+func (b *Books) TriedBefore(person, title, or string, edition int64) ([]Attempt, map[string][]roomful.Done, error) {
+	return b.tried(`seq <= $5 AND (withdrawn_at IS NULL OR id IN (
+		SELECT c.subject FROM changes c WHERE c.gym_id = $1 AND c.seq > $5 AND c.kind = 'attempt')) AND `+titled, person, title, or, edition)
+}
+
+// tried lists the scores that a condition says are meant by day, and what was done by each.
+func (b *Books) tried(which string, of ...any) ([]Attempt, map[string][]roomful.Done, error) {
+	all, err := many(b.tx, readAttempt, attempts+`AND id IN (SELECT id FROM attempts WHERE gym_id = $1 AND `+which+`) ORDER BY day, seq`, append([]any{b.gym}, of...)...)
 	if err != nil || len(all) == 0 {
 		return nil, nil, err
 	}
-	done, err := b.done(titled, person, title, or)
+	done, err := b.done(which, of...)
 	return all, done, err
 }
 
@@ -99,7 +111,7 @@ func (b *Books) Tried(person, title, or string) ([]Attempt, map[string][]roomful
 func (b *Books) done(which string, of ...any) (map[string][]roomful.Done, error) {
 	of = append([]any{b.gym}, of...)
 	// By the ids of the scores, in so many words: joined, the whole table is walked.
-	meant := ` FROM done WHERE gym_id = $1 AND attempt_id IN (SELECT id FROM attempts WHERE gym_id = $1 AND withdrawn_at IS NULL AND ` + which + `)`
+	meant := ` FROM done WHERE gym_id = $1 AND attempt_id IN (SELECT id FROM attempts WHERE gym_id = $1 AND ` + which + `)`
 	pieces := map[string]asked{}
 	if _, err := many(b.tx, func(r row) (none struct{}, err error) {
 		var id, text string

@@ -44,6 +44,12 @@ func attempts(t *testing.T, h *house) {
 	h.update(func(tx *store.Tx) error { return tx.In(ours).Withdraw("a1") })
 	h.same("withdrawn", len(look(h, func(b *store.Books) ([]store.Attempt, error) { return b.OfPerson("mo") })), 0)
 	a.WithdrawnAt = Now
+	for edition, want := range map[int64]int{a.Seq - 1: 0, a.Seq: 1, look(h, (*store.Books).Seq): 0} {
+		h.same(fmt.Sprint("as it was by change ", edition), look(h, func(b *store.Books) (int, error) {
+			all, _, err := b.TriedBefore("mo", "d1", "d1", edition)
+			return len(all), err
+		}), want)
+	}
 	h.same("and kept", look(h, func(b *store.Books) ([]store.Attempt, error) { return b.Attempts(0, 9) }), []store.Attempt{a})
 	h.refuse(store.ErrMissing, func(tx *store.Tx) error { return tx.In(ours).Withdraw("a9") })
 	atOnce := a
