@@ -198,6 +198,8 @@ type many struct {
 	Day    roomful.Date `json:"day"` // today when it is left out
 	Piece  string       `json:"piece"`
 	Scores []oneOfMany  `json:"scores"`
+
+	form string // of the page that they were typed on, whose scores they replace; empty for a program's
 }
 
 // oneOfMany is one of them.
@@ -248,8 +250,17 @@ func (s *Server) keepAll(q *http.Request, v visit, sent many) (listed, error) {
 				return err
 			}
 		}
+		var gone []string
+		if sent.form != "" {
+			if gone, err = sent.settle(b, d.ID); err != nil {
+				return err
+			}
+		}
 		for _, one := range sent.Scores {
 			kept, seq, err := s.keepOne(b, d, sent, one)
+			if err == nil && slices.Contains(gone, one.Person) {
+				seq, err = b.Seq() // of them less is known now
+			}
 			if err != nil {
 				return err
 			}

@@ -1,8 +1,6 @@
 package web
 
 import (
-	"crypto/sha256"
-	"encoding/hex"
 	"errors"
 	"fmt"
 	"net/http"
@@ -233,6 +231,7 @@ func (s *Server) keepScoresForm(w http.ResponseWriter, q *http.Request, v visit)
 	if sent.Day, err = s.dayOf(q, v, form.Get("class")); err != nil {
 		return err
 	}
+	sent.form = entry.Batch
 	for _, one := range all {
 		o := oneOfMany{ID: idIn(entry.Batch, one.Person.ID, one.Text), Person: one.Person.ID, Text: one.Text}
 		if !slices.Contains(sent.Scores, o) { // typed twice it is kept once
@@ -252,13 +251,6 @@ func (s *Server) keepScoresForm(w http.ResponseWriter, q *http.Request, v visit)
 		to += "&class=" + url.QueryEscape(class)
 	}
 	return next(w, q, to)
-}
-
-// idIn is the id of a score in a form: the same sent again has the same, and another text
-// another.
-func idIn(batch, person, text string) string {
-	sum := sha256.Sum256([]byte(batch + "\x00" + person + "\x00" + text))
-	return batch + "-" + hex.EncodeToString(sum[:8])
 }
 
 // dayOf is the day that scores are of: that of the class, else the sheet's own unless it
