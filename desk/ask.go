@@ -35,6 +35,8 @@ type Asked struct {
 	Sheet store.Document // by its id and name, with the text that is asked about
 	Start time.Duration  // of the class, since midnight; nought without one
 	Home  bool
+	// Stands is the change by which a published day stands, nought for what is known now.
+	Stands int64
 }
 
 // Person is one of those whom a question is about.

@@ -68,21 +68,44 @@ func (d *Desk) OwnLoad(ctx context.Context, a Ask, of HowHeavy) (who roomful.Ath
 	if q.Set, err = roomful.ReadKnownSet(of.Set, q.Who.Unit); err != nil {
 		return who, got, err
 	}
-	got, err = partOf(ctx, d, part{w, fmt.Sprintf("load %q %q %q", of.Who, of.Movement, of.Set)}, func(ctx context.Context) (day.OwnLoad, error) {
-		if err := d.store.View(ctx, func(tx *store.Tx) error {
-			g, err := d.Open(tx.In(a.Gym), a.Now)
-			if err != nil {
+	learnt, err := d.learntAt(ctx, a, w)
+	if err != nil {
+		return who, got, err
+	}
+	got, err = partOf(ctx, d, part{w, fmt.Sprintf("load %q %q %q %d", of.Who, of.Movement, of.Set, learnt)}, func(ctx context.Context) (day.OwnLoad, error) {
+		if learnt > 0 {
+			if err := d.store.View(ctx, func(tx *store.Tx) error {
+				g, err := d.Open(tx.In(a.Gym), a.Now)
+				if err != nil {
+					return err
+				}
+				taught, err := g.Taught()
+				q.By = taught.By
 				return err
+			}); err != nil {
+				return day.OwnLoad{}, err
 			}
-			taught, err := g.Taught()
-			q.By = taught.By
-			return err
-		}); err != nil {
-			return day.OwnLoad{}, err
 		}
 		return w.Day.OwnLoad(ctx, q)
 	})
 	return q.Who, got, err
+}
+
+// learntAt is when the emulators were made that a day may be asked more by, in microseconds;
+// nought for none, and for a published day that stands: those of a later night answer
+// otherwise, and its own are gone.
+func (d *Desk) learntAt(ctx context.Context, a Ask, w *Worked) (at int64, err error) {
+	if w.stands > 0 {
+		return 0, nil
+	}
+	err = d.store.View(ctx, func(tx *store.Tx) error {
+		l, err := tx.In(a.Gym).Learning()
+		if err == nil && !l.DoneAt.IsZero() {
+			at = l.DoneAt.UnixMicro()
+		}
+		return err
+	})
+	return at, err
 }
 
 // partOf is a part of a day, made now when it was not before.

@@ -22,6 +22,7 @@ type Worked struct {
 	Sheet    store.Document // by its id and name, with the text that was worked out
 	Start    time.Duration  // of the class, since midnight; nought without one
 	home     bool
+	stands   int64 // the change by which it stands, nought for what is known now
 
 	mu    sync.Mutex
 	parts map[string]any // worked out when somebody asks for them, by name
@@ -161,6 +162,7 @@ func (g *Gym) gather(ctx context.Context, a Ask, k key) (q Asked, on rests, err 
 		return q, on, err
 	}
 	q.Day, q.Sheet, q.Start, q.Home = g.Day, store.Document{ID: sheet.ID, Name: sheet.Name, Text: sheet.Text}, start, k.home
+	q.Stands = k.stands
 	if q.Question, err = g.question(session, people, k.stands); err != nil {
 		return q, on, err
 	}
@@ -245,7 +247,7 @@ func (g *Gym) restsOf(sheet, class string, people []roomful.Athlete) rests {
 
 // work works a day out; its hour too where the last one had been asked for.
 func work(ctx context.Context, q Asked, was **Worked) (*Worked, error) {
-	out := &Worked{Question: q.Question, Day: q.Day, Sheet: q.Sheet, Start: q.Start, home: q.Home}
+	out := &Worked{Question: q.Question, Day: q.Day, Sheet: q.Sheet, Start: q.Start, home: q.Home, stands: q.Stands}
 	var err error
 	if out.Versions, err = q.Day.Versions(ctx, q.Question, q.Home); err != nil {
 		return nil, err
