@@ -71,7 +71,8 @@ func (b *Books) Named(kind, name string) (Document, error) {
 
 // Save writes a text down. Its revision is the one that it was written from, 0 for a new
 // document. When somebody else has saved another meanwhile the text is kept aside for
-// its writer to merge, and stale says so: what then holds is returned.
+// its writer to merge, once however often it is sent, and stale says so: what then holds
+// is returned.
 func (b *Books) Save(d Document) (saved Document, stale bool, err error) {
 	if _, err := b.lock(); err != nil {
 		return d, false, err
@@ -92,7 +93,11 @@ func (b *Books) Save(d Document) (saved Document, stale bool, err error) {
 	if last, err = b.last(d.ID); err != nil {
 		return d, false, err
 	}
-	stale = now.Revision != base
+	if stale = now.Revision != base; stale {
+		if waits, err := b.waits(d, base); err != nil || waits {
+			return now, true, err
+		}
+	}
 	d.Revision = last + 1
 	if err := b.revise(d, base, stale); err != nil || stale {
 		return now, stale, err
@@ -100,6 +105,15 @@ func (b *Books) Save(d Document) (saved Document, stale bool, err error) {
 	return d, false, b.taken(b.tx.do(`UPDATE documents SET name = $1, title = $2, day = $3, revision = $4 WHERE gym_id = $5 AND id = $6
 		AND NOT EXISTS (SELECT 1 FROM documents o WHERE o.gym_id = $5 AND o.kind = $7 AND o.name = $1 AND o.id <> $6)`,
 		d.Name, d.Title, d.Day.String(), d.Revision, b.gym, d.ID, d.Kind))
+}
+
+// waits reports whether a text waits aside already, as the same account wrote it from the
+// same revision: sent twice it is kept once.
+func (b *Books) waits(d Document, base int64) (bool, error) {
+	n, err := one(b.tx, func(r row) (n int64, err error) { return n, r.Scan(&n) },
+		`SELECT COUNT(*) FROM revisions WHERE gym_id = $1 AND document_id = $2 AND aside = 1 AND base = $3 AND account_id = $4 AND text = $5`,
+		b.gym, d.ID, base, b.tx.by.Account, d.Text)
+	return n > 0, err
 }
 
 // create writes a new document down.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"net/http"
 	"slices"
+	"strings"
 	"testing"
 )
 
@@ -44,5 +45,30 @@ func TestScoresMendedAndSentAgain(t *testing.T) {
 		if got := g.kept(); !slices.Equal(got, c.want) {
 			t.Errorf("after %q there stand %v, want %v", c.text, got, c.want)
 		}
+	}
+}
+
+// TestStaleSentAgain: a text that came too late is kept aside once, though the script sends
+// it beside the page first and has the browser send it again to show both texts.
+func TestStaleSentAgain(t *testing.T) {
+	g := open(t)
+	mine, theirs := drip+"\nmobility: 5 min\n  calf stretch\n", strings.Replace(drip, "10 burpees", "8 burpees", 1)
+	g.sends("owner", "/sheets/drip", map[string]string{"text": theirs, "revision": "1"})
+	for _, header := range [][]string{{"Prefer", "return=minimal"}, nil, {"Prefer", "return=minimal"}, nil} {
+		if status, page, _ := g.sends("coach", "/sheets/drip", map[string]string{"text": mine, "revision": "1"}, header...); status != http.StatusConflict || !strings.Contains(page, "calf stretch") {
+			t.Fatalf("%v: %d %s", header, status, words(page))
+		}
+	}
+	other := strings.Replace(mine, "calf", "hip flexor", 1)
+	g.sends("coach", "/sheets/drip", map[string]string{"text": other, "revision": "1"})
+	g.sends("owner", "/sheets/drip", map[string]string{"text": other, "revision": "1"})
+	var aside []string
+	for _, one := range g.must("coach", "GET", "/sheets/drip/revisions", nil)["revisions"].([]any) {
+		if one := one.(map[string]any); one["aside"] == true {
+			aside = append(aside, one["text"].(string))
+		}
+	}
+	if want := []string{mine, other, other}; !slices.Equal(aside, want) {
+		t.Errorf("kept aside are %q, want %q", aside, want)
 	}
 }

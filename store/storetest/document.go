@@ -27,6 +27,9 @@ func documents(t *testing.T, h *house) {
 	if !stale || got.Text != "ann's" || got.Revision != 2 {
 		t.Errorf("the second: %+v, stale %v", got, stale)
 	}
+	if again, stale := save(bea); !stale || again.Revision != 2 {
+		t.Errorf("the second, sent twice: %+v, stale %v", again, stale)
+	}
 	h.same("what holds", look(h, func(b *store.Books) (store.Document, error) { return b.Named(store.Sheet, "long-drizzle") }).Text, "ann's")
 	var texts []string
 	for _, r := range look(h, func(b *store.Books) ([]store.Revision, error) { return b.Revisions("d1") }) {

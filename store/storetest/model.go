@@ -133,7 +133,9 @@ func (m *model) save(d store.Document) error {
 	case there && now.Text == d.Text && now.Name == d.Name:
 		return nil
 	case there && now.Revision != d.Revision:
-		m.revise(d, true)
+		if !slices.ContainsFunc(m.revisions[d.ID], func(r store.Revision) bool { return r.Aside && r.Base == d.Revision && r.Text == d.Text }) {
+			m.revise(d, true)
+		}
 		return nil
 	case named():
 		return store.ErrTaken
