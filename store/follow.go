@@ -34,6 +34,13 @@ func (b *Books) Changes(after int64, limit int) ([]Change, error) {
 	}, `SELECT seq, at, account_id, kind, subject FROM changes WHERE gym_id = $1 AND seq > $2 ORDER BY seq LIMIT $3`, b.gym, after, limit)
 }
 
+// ChangedByOthers reports whether anybody but an account has ever changed a subject of a kind.
+func (b *Books) ChangedByOthers(kind, subject, account string) (bool, error) {
+	n, err := one(b.tx, func(r row) (n int64, err error) { return n, r.Scan(&n) },
+		`SELECT COUNT(*) FROM changes WHERE gym_id = $1 AND kind = $2 AND subject = $3 AND account_id <> $4`, b.gym, kind, subject, account)
+	return n > 0, err
+}
+
 // Seq is the number of the last change of a gym.
 func (b *Books) Seq() (int64, error) {
 	if seq, ok := b.tx.seqs[b.gym]; ok {

@@ -91,13 +91,14 @@ func absent(b *store.Books, places []place) (out []page.Choice, err error) {
 }
 
 // postNewClass writes a class down, for some weeks when asked. A form that is sent again
-// writes nothing again.
+// writes nothing again, but what was changed in it meanwhile.
 func (s *Server) postNewClass(w http.ResponseWriter, q *http.Request, v visit) error {
 	form, err := sentForm(q)
 	if err != nil {
 		return err
 	}
 	var class sentClass
+	same := true
 	id := form.Get("id")
 	if err := checkID("class", id); err != nil {
 		return err
@@ -110,7 +111,8 @@ func (s *Server) postNewClass(w http.ResponseWriter, q *http.Request, v visit) e
 		if class, err = readClass(b, form, newClassForm(today)); err != nil || class.wrong() {
 			return err
 		}
-		return writeWeeks(b, id, class)
+		same, err = writeWeeks(b, v, id, class)
+		return err
 	}); err != nil {
 		return err
 	}
@@ -119,33 +121,52 @@ func (s *Server) postNewClass(w http.ResponseWriter, q *http.Request, v visit) e
 		return s.showClasses(w, q, v, http.StatusUnprocessableEntity, roomful.Date{}, class.ClassForm)
 	}
 	said := "class-written"
-	if class.weeks > 1 {
+	switch {
+	case !same:
+		said = "class-stands"
+	case class.weeks > 1:
 		said = "classes-written"
 	}
 	return next(w, q, weekPath(class.says.Day.Date)+"&said="+said+"#c-"+id)
 }
 
-// writeWeeks writes a class down as often as the form says, a week apart.
-func writeWeeks(b *store.Books, id string, form sentClass) error {
+// writeWeeks writes a class down as often as the form says, a week apart. One that came
+// before, whose answer was lost, is changed when the form says something else now, unless
+// somebody else has changed it since: then it stands, and same says that it is not as sent.
+func writeWeeks(b *store.Books, v visit, id string, form sentClass) (same bool, err error) {
 	first := *form.says.Day
+	same = true
 	for i := range form.weeks {
 		one, sent := id, form.says
 		if i > 0 {
 			one, sent.Sheet = fmt.Sprintf("%s.%d", id, i+1), nil
 		}
-		if _, err := b.Class(one); !errors.Is(err, store.ErrMissing) {
-			if err != nil {
-				return err
-			}
-			continue // it came before
-		}
 		on := first.plus(7 * i)
 		sent.Day = &on
+		stands, err := b.Class(one)
+		if err != nil && !errors.Is(err, store.ErrMissing) {
+			return false, err
+		}
+		if err == nil {
+			differs, err := sent.differs(b, stands)
+			if err != nil {
+				return false, err
+			}
+			if !differs {
+				continue
+			}
+			if theirs, err := b.ChangedByOthers("class", one, v.Account.ID); err != nil {
+				return false, err
+			} else if theirs {
+				same = false
+				continue
+			}
+		}
 		if err := writeClass(b, one, sent); err != nil {
-			return err
+			return false, err
 		}
 	}
-	return nil
+	return same, nil
 }
 
 // postClass changes a class, or calls it off.

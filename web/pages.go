@@ -126,6 +126,7 @@ var said = map[string]string{
 	"score-out":       "The score is taken out.",
 
 	"class-written":     "The class is written down.",
+	"class-stands":      "That was written before, and somebody has changed it or asked for a place since. It stands as you see it: change it from here.",
 	"classes-written":   "The classes are written down, one a week.",
 	"class-changed":     "The class is changed.",
 	"class-off":         "The class is called off. Tell those who had a place.",

@@ -72,3 +72,38 @@ func TestStaleSentAgain(t *testing.T) {
 		t.Errorf("kept aside are %q, want %q", aside, want)
 	}
 }
+
+// TestClassMendedAndSentAgain: a class whose answer was lost is changed when its form is
+// sent again with something else in it, and nothing is said to be written that is not.
+func TestClassMendedAndSentAgain(t *testing.T) {
+	g := open(t)
+	stand := func() (out []string) {
+		for _, c := range g.must("coach", "GET", "/classes?from=2027-03-01&to=2027-05-01", nil)["classes"].([]any) {
+			c := c.(map[string]any)
+			out = append(out, fmt.Sprint(c["id"], " ", c["date"], " ", c["start"], " ", c["capacity"], " ", c["sheet"]))
+		}
+		return out
+	}
+	for _, c := range []struct {
+		start, capacity, sheet, weeks, said string
+		want                                []string
+	}{
+		{"17:30", "", "", "1", "class-written", []string{"c77 2027-03-04 17:30 0 <nil>"}},
+		{"18:00", "", "", "1", "class-written", []string{"c77 2027-03-04 18:00 0 <nil>"}},
+		{"18:30", "12", "drip", "2", "classes-written", []string{"c77 2027-03-04 18:30 12 drip", "c77.2 2027-03-11 18:30 12 <nil>"}},
+		{"18:30", "10", "drip", "2", "classes-written", []string{"c77 2027-03-04 18:30 10 drip", "c77.2 2027-03-11 18:30 10 <nil>"}},
+	} {
+		_, page, to := g.sends("coach", "/classes", map[string]string{"id": "c77", "date": "2027-03-04", "start": c.start, "minutes": "60", "capacity": c.capacity, "sheet": c.sheet, "weeks": c.weeks})
+		if want := "/classes?from=2027-03-04&said=" + c.said + "#c-c77"; to != want {
+			t.Fatalf("it leads to %q, want %q: %s", to, want, words(page))
+		}
+		if got := stand(); !slices.Equal(got, c.want) {
+			t.Errorf("there stand %q, want %q", got, c.want)
+		}
+	}
+	g.must("owner", "PUT", "/classes/c77", map[string]any{"start": "19:00"})
+	_, _, to := g.sends("coach", "/classes", map[string]string{"id": "c77", "date": "2027-03-04", "start": "20:00", "minutes": "60", "capacity": "10", "sheet": "drip", "weeks": "1"})
+	if got := stand()[0]; to != "/classes?from=2027-03-04&said=class-stands#c-c77" || got != "c77 2027-03-04 19:00 10 drip" {
+		t.Errorf("after the owner's change it leads to %q, and there stands %s", to, got)
+	}
+}

@@ -163,6 +163,30 @@ func (p putting) apply(c *store.Class) error {
 	return nil
 }
 
+// differs reports whether what a coach sends would change a class.
+func (p putting) differs(b *store.Books, c store.Class) (bool, error) {
+	was := c
+	if err := p.plan(b, &c); err != nil {
+		return false, err
+	}
+	err := p.apply(&c)
+	return c != was, err
+}
+
+// plan puts the sheet that a coach has named into a class.
+func (p putting) plan(b *store.Books, c *store.Class) error {
+	if p.Sheet == nil {
+		return nil
+	}
+	c.Document = ""
+	if *p.Sheet == "" {
+		return nil
+	}
+	d, err := b.Named(store.Sheet, *p.Sheet)
+	c.Document = d.ID
+	return err
+}
+
 // usualMinutes is how long a class is when nobody says otherwise.
 const usualMinutes = 60
 
@@ -175,15 +199,8 @@ func writeClass(b *store.Books, id string, sent putting) error {
 	if err != nil {
 		return err
 	}
-	if sent.Sheet != nil {
-		c.Document = ""
-		if *sent.Sheet != "" {
-			d, err := b.Named(store.Sheet, *sent.Sheet)
-			if err != nil {
-				return err
-			}
-			c.Document = d.ID
-		}
+	if err := sent.plan(b, &c); err != nil {
+		return err
 	}
 	if err := sent.apply(&c); err != nil {
 		return err
