@@ -16,9 +16,13 @@ import (
 // by the change by which it stands; nought for what they have shown.
 func (g *Gym) question(sheet roomful.Session, people []roomful.Athlete, stands int64) (day.Question, error) {
 	q := day.Question{Session: sheet, People: people, Kit: g.Kit, Today: g.Today, Runs: version.UsualRuns, Seed: seed, Believed: map[string]*roomful.Abilities{}}
+	var err error
 	on := sheet.Date
 	if on.IsZero() {
-		on = g.Today
+		if q.Today, err = g.given(stands); err != nil {
+			return q, err
+		}
+		on = q.Today
 	}
 	for _, a := range people { // one by one: a class is few of those who come
 		believed, err := g.believed(a, on, stands)
@@ -29,9 +33,23 @@ func (g *Gym) question(sheet roomful.Session, people []roomful.Athlete, stands i
 			q.Believed[a.ID] = believed
 		}
 	}
-	var err error
 	q.Past, err = g.past(sheet, people, on, stands)
 	return q, err
+}
+
+// given is the day on which an edition was published, by the change that published it;
+// today for nought. A day without a date is counted from there, so that no night moves it.
+func (g *Gym) given(stands int64) (roomful.Date, error) {
+	if stands == 0 {
+		return g.Today, nil
+	}
+	all, err := g.editions()
+	for _, e := range all {
+		if e.Seq == stands {
+			return roomful.DateOf(g.base.gym.Clock(e.At)), err
+		}
+	}
+	return g.Today, err
 }
 
 // learnt is what was known of somebody by the change by which a day stands, nil for

@@ -3,6 +3,7 @@ package desk_test
 import (
 	"errors"
 	"fmt"
+	"strings"
 	"testing"
 	"time"
 
@@ -144,5 +145,61 @@ func TestPublishedStandsHeavy(t *testing.T) {
 	}
 	if fresh == now {
 		t.Error("the night changed nothing: nothing is tested")
+	}
+}
+
+// TestPublishedStandsToTheClass: what is published without a day, or dated before its class,
+// stands to the end of the day after the class, whether that was known when it was published
+// or came since, and no night in between moves it.
+func TestPublishedStandsToTheClass(t *testing.T) {
+	s := newShop(t)
+	undated := strings.Replace(drip, "2027-03-04, ", "", 1)
+	for what, text := range map[string]string{"undated": undated, "dated before": strings.Replace(drip, "03-04", "03-03", 1)} {
+		for _, later := range []bool{false, true} {
+			p := s.published(t)
+			p.now = p.now.Add(time.Duration(day3.Days(roomful.DateOf(p.now))) * 24 * time.Hour)
+			p.change(func(b *store.Books) error {
+				d, err := b.Named(store.Sheet, "drip")
+				if err != nil {
+					return err
+				}
+				d.Text, d.Day = text, roomful.Date{}
+				if what != "undated" {
+					d.Day = day3
+				}
+				_, _, err = b.Save(d)
+				return err
+			})
+			set := func() {
+				p.change(func(b *store.Books) error {
+					return b.PutClass(store.Class{ID: "c", Day: day3.Plus(4), Start: "17:30", Minutes: 60, Document: "d1"})
+				})
+			}
+			if !later {
+				set()
+			}
+			p.does("the sheet is published", 0)
+			if later {
+				set()
+			}
+			p.scored(45)
+			before := told(s.desk, p.asks()[4])
+			p.strong(.5)
+			for n := range 6 {
+				s.desk.Settle()
+				got := told(s.desk, p.asks()[4])
+				if n == 5 {
+					got = told(desk.New(s.day, s.store), p.asks()[4])
+				}
+				if got != before {
+					t.Fatalf("%s, class set later %v: after %d nights it is\n%s, it was\n%s", what, later, n, got, before)
+				}
+				p.does("a night passes", 0)
+			}
+			s.desk.Settle()
+			if told(s.desk, p.asks()[4]) == before {
+				t.Errorf("%s, class set later %v: it stands for ever", what, later)
+			}
+		}
 	}
 }

@@ -38,7 +38,8 @@ func readClass(r row) (c Class, err error) {
 	return c, err
 }
 
-// PutClass writes a class down. Places that are added go to those who wait.
+// PutClass writes a class down. Places that are added go to those who wait, and what was
+// published of its sheet stands to the day after it.
 func (b *Books) PutClass(c Class) error {
 	if _, err := b.change("class", c.ID); err != nil {
 		return err
@@ -48,6 +49,11 @@ func (b *Books) PutClass(c Class) error {
 		capacity = excluded.capacity, document_id = excluded.document_id, called_off = excluded.called_off`,
 		b.gym, c.ID, c.Day.String(), c.Start, c.Minutes, c.Capacity, orNull(c.Document), yes(c.CalledOff)); err != nil {
 		return err
+	}
+	if c.Document != "" {
+		if err := b.prolong(c.Document, c.Day); err != nil {
+			return err
+		}
 	}
 	return b.moveUp(c.ID)
 }

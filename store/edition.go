@@ -14,7 +14,7 @@ type Edition struct {
 	Read     Readers
 	Account  string
 	At       time.Time
-	Day      roomful.Date // that it is for; when it was published where the sheet has none
+	Day      roomful.Date // that it is for, the sheet's own or when it was published; that of the last class that does it, where that is later
 	Seq      int64        // of the change that published it, 0 where that was not kept
 }
 
@@ -28,8 +28,8 @@ func (e Edition) Stands(today roomful.Date) bool { return e.Seq > 0 && today.Day
 // Readers are the versions of what turns a text into figures.
 type Readers struct{ Notation, Catalogue, Model string }
 
-// Publish freezes a sheet as it stands, and what is known of everybody for its day. What
-// was put aside for days that are over goes.
+// Publish freezes a sheet as it stands, and what is known of everybody for its day and the
+// classes that do it. What was put aside for days that are over goes.
 func (b *Books) Publish(id, document string, read Readers) error {
 	seq, err := b.change("edition", id)
 	if err != nil {
@@ -42,10 +42,41 @@ func (b *Books) Publish(id, document string, read Readers) error {
 	if err := b.letGo(today); err != nil {
 		return err
 	}
-	return b.needed(b.tx.do(`INSERT INTO editions (gym_id, id, document_id, text, notation, catalogue, model, account_id, at, day, seq)
+	last, err := one(b.tx, func(r row) (on string, err error) { return on, r.Scan(&on) },
+		`SELECT COALESCE(MAX(day), '') FROM classes WHERE gym_id = $1 AND document_id = $2 AND day >= $3`, b.gym, document, standing(today))
+	if err != nil {
+		return err
+	}
+	if err := b.needed(b.tx.do(`INSERT INTO editions (gym_id, id, document_id, text, notation, catalogue, model, account_id, at, day, seq)
 		SELECT d.gym_id, $1, d.id, r.text, $2, $3, $4, $5, $6, CASE WHEN d.day = '' THEN $10 ELSE d.day END, $11 FROM documents d
 		JOIN revisions r ON r.gym_id = d.gym_id AND r.document_id = d.id AND r.n = d.revision
-		WHERE d.gym_id = $7 AND d.id = $8 AND d.kind = $9`, id, read.Notation, read.Catalogue, read.Model, b.tx.by.Account, micro(b.tx.by.At), b.gym, document, Sheet, today.String(), seq))
+		WHERE d.gym_id = $7 AND d.id = $8 AND d.kind = $9`, id, read.Notation, read.Catalogue, read.Model, b.tx.by.Account, micro(b.tx.by.At), b.gym, document, Sheet, today.String(), seq)); err != nil {
+		return err
+	}
+	_, err = b.tx.do(`UPDATE editions SET day = $1 WHERE gym_id = $2 AND id = $3 AND day < $1`, last, b.gym, id)
+	return err
+}
+
+// prolong has the editions of a sheet that stand do so for a class on a later day too.
+func (b *Books) prolong(document string, on roomful.Date) error {
+	today, err := b.today()
+	if err != nil {
+		return err
+	}
+	all, err := many(b.tx, func(r row) (id string, err error) { return id, r.Scan(&id) },
+		`SELECT id FROM editions WHERE gym_id = $1 AND document_id = $2 AND day >= $3 AND day < $4 ORDER BY id`, b.gym, document, standing(today), on.String())
+	if err != nil {
+		return err
+	}
+	for _, id := range all {
+		if _, err := b.change("edition", id); err != nil {
+			return err
+		}
+		if _, err := b.tx.do(`UPDATE editions SET day = $1 WHERE gym_id = $2 AND id = $3`, on.String(), b.gym, id); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // Editions lists the editions of a sheet, the oldest first.

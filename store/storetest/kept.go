@@ -40,7 +40,7 @@ func (m *model) kept() (k kept) {
 	k.People = sorted(m.people, func(p store.Person) string { return p.ID })
 	k.Limits = sorted(m.limits, func(l store.Limit) string { return l.ID })
 	k.Documents = sorted(m.documents, func(d store.Document) string { return d.Name })
-	k.Classes = sorted(m.classes, func(c store.Class) string { return c.ID })
+	k.Classes = sorted(m.classes, func(c store.Class) string { return c.Day.String() + c.Start + c.ID })
 	k.Attempts = sorted(m.attempts, func(a store.Attempt) int64 { return a.Seq })
 	for i, a := range k.Attempts {
 		k.Attempts[i].Sheet = m.documents[a.Document].Name
@@ -83,7 +83,7 @@ func keptBy(tx *store.Tx, gym string) (k kept, err error) {
 	ask(func() (err error) { k.People, err = b.People(true); return err })
 	ask(func() (err error) { k.Limits, err = b.Limits(""); return err })
 	ask(func() (err error) { k.Documents, err = b.Documents(store.Sheet); return err })
-	ask(func() (err error) { k.Classes, err = b.Classes(roomful.Date{}, day); return err })
+	ask(func() (err error) { k.Classes, err = b.Classes(roomful.Date{}, day.Plus(9)); return err })
 	ask(func() (err error) { k.Attempts, err = b.Attempts(0, 10_000); return err })
 	ask(func() (err error) { k.Learnt, err = b.Learnt(""); return err })
 	ask(func() (err error) { k.Unlearnt, err = b.Unlearnt(0); return err })

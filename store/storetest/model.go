@@ -160,6 +160,7 @@ func (m *model) putClass(c store.Class) error {
 	}
 	m.classes[c.ID] = c
 	m.change("class", c.ID)
+	m.prolong(c)
 	m.moveUp(c.ID)
 	return nil
 }

@@ -22,9 +22,25 @@ func (m *model) publish(e store.Edition) error {
 	if e.Day.IsZero() {
 		e.Day = roomful.DateOf(Now)
 	}
+	for _, c := range m.classes {
+		if c.Document == e.Document && c.Day.Days(e.Day) > 0 {
+			e.Day = c.Day
+		}
+	}
 	e.Seq = m.change("edition", e.ID)
 	m.editions[e.ID] = e
 	return nil
+}
+
+// prolong has the editions of a sheet that stand do so for a class on a later day too.
+func (m *model) prolong(c store.Class) {
+	for _, e := range sorted(m.editions, func(e store.Edition) string { return e.ID }) {
+		if e.Document == c.Document && e.Stands(roomful.DateOf(Now)) && c.Day.Days(e.Day) > 0 {
+			e.Day = c.Day
+			m.editions[e.ID] = e
+			m.change("edition", e.ID)
+		}
+	}
 }
 
 // putLearning has the gym learn from all its scores.

@@ -113,7 +113,7 @@ var training = map[string]func(drawn) step{
 		return step{func(b *store.Books) error { return b.Erase(d.person) }, func(m *model) error { return m.erase(d.person) }}
 	},
 	"class": func(d drawn) step {
-		c := store.Class{ID: d.class, Day: day, Start: "17:30", Capacity: d.number, CalledOff: rapid.Bool().Draw(d.T, "off")}
+		c := store.Class{ID: d.class, Day: day.Plus(rapid.IntRange(0, 2).Draw(d.T, "ahead")), Start: "17:30", Capacity: d.number, CalledOff: rapid.Bool().Draw(d.T, "off")}
 		if rapid.Bool().Draw(d.T, "with sheet") {
 			c.Document = d.document
 		}
