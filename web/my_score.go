@@ -117,8 +117,8 @@ func (s *Server) scoreForm(w http.ResponseWriter, q *http.Request, v visit) erro
 	if err == nil {
 		kept, err = s.keepScore(q, v, sent, instead)
 	}
-	if errors.Is(err, store.ErrTaken) {
-		kept, err = s.correctScore(q, v, sent)
+	if errors.Is(err, store.ErrTaken) || err == nil && kept.TakenBack {
+		kept, err = s.correctScore(q, v, sent, kept)
 	}
 	var wrong *roomful.Error
 	if errors.As(err, &wrong) && !errors.Is(err, errNotYours) && !errors.Is(err, errNoScore) && mayTrain(v) && !v.May(account.EditSheets) {
@@ -135,12 +135,14 @@ func (s *Server) scoreForm(w http.ResponseWriter, q *http.Request, v visit) erro
 	return next(w, q, backTo(q, sent.Sheet, said, "score"))
 }
 
-// correctScore keeps a score in the place of the one that came from the same form before:
-// its answer was lost on the way, and the text was changed meanwhile.
-func (s *Server) correctScore(q *http.Request, v visit, sent posted) (kept stored, err error) {
-	before := sent.ID
+// correctScore keeps a score in the place of what stands from the same form: its answer was
+// lost on the way, and the text was changed meanwhile, maybe several times. Where nothing of
+// the form stands any more, what was taken back stays so.
+func (s *Server) correctScore(q *http.Request, v visit, sent posted, back stored) (kept stored, err error) {
+	var before []store.Attempt
+	form, id := sent.ID, idIn(sent.ID, sent.Person, sent.Text)
 	if err := s.view(q, v, func(b *store.Books) error {
-		was, err := b.Attempt(before)
+		was, err := b.Attempt(form)
 		if err != nil {
 			return err
 		}
@@ -148,12 +150,28 @@ func (s *Server) correctScore(q *http.Request, v visit, sent posted) (kept store
 		if err == nil && (!v.is(was.Person) || of.Name != sent.Sheet) {
 			err = store.ErrTaken
 		}
+		if err != nil {
+			return err
+		}
+		if before, err = standing(b, form, was.Document, was.Person); err != nil {
+			return err
+		}
+		id, err = idAfter(b, form, before, oneOfMany{ID: id, Person: sent.Person, Text: sent.Text})
 		return err
 	}); err != nil {
 		return kept, err
 	}
-	sent.ID = idIn(before, sent.Person, sent.Text)
-	return s.keepScore(q, v, sent, before)
+	if len(before) == 0 && back.TakenBack {
+		return back, nil
+	}
+	instead := form
+	if n := len(before); n > 0 {
+		instead = before[n-1].ID
+	}
+	if sent.ID = id; instead == id { // it stands already
+		instead = ""
+	}
+	return s.keepScore(q, v, sent, instead)
 }
 
 // withdrawForm takes a score back, and leads back to its day.

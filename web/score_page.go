@@ -145,7 +145,10 @@ func (s *Server) dropScore(w http.ResponseWriter, q *http.Request, v visit) erro
 // correct keeps a text in the place of a score, and says what is wrong with it if
 // anything is. It answers with the change that brought it, nought when it is the same.
 func (s *Server) correct(b *store.Books, v visit, d desk.Page, a store.Attempt, id, text string) (wrong string, seq int64, err error) {
-	if err := mayReplace(b, a, id); err != nil || text == a.Text {
+	if err := mayReplace(b, a, id); err != nil || text == a.Text && a.WithdrawnAt.IsZero() {
+		return "", 0, err
+	}
+	if id, err = instead(b, d.ID, a, id, text); err != nil {
 		return "", 0, err
 	}
 	sent := posted{ID: id, Person: a.Person, Sheet: d.Name, Text: text}
@@ -160,4 +163,21 @@ func (s *Server) correct(b *store.Books, v visit, d desk.Page, a store.Attempt, 
 		return "", 0, errNoScore
 	}
 	return "", seq, err
+}
+
+// instead takes back what a form had put in the place of a score before its text was changed
+// and it was sent again, since no answer had come. It answers with the id for the text.
+func instead(b *store.Books, sheet string, a store.Attempt, id, text string) (string, error) {
+	before, err := standing(b, id, sheet, a.Person)
+	if err != nil || len(before) == 0 {
+		return id, err
+	}
+	last := before[len(before)-1]
+	if last.Text == text {
+		return last.ID, nil
+	}
+	if err := b.Withdraw(last.ID); err != nil {
+		return "", err
+	}
+	return idAfter(b, id, before, oneOfMany{ID: idIn(id, a.Person, text), Person: a.Person, Text: text})
 }

@@ -107,3 +107,29 @@ func TestClassMendedAndSentAgain(t *testing.T) {
 		t.Errorf("after the owner's change it leads to %q, and there stands %s", to, got)
 	}
 }
+
+// TestScoreChangedAndSentAgain: whoever changes a score while its answer is lost may do so
+// as often as they like, and what they sent last stands alone: a member's score, a member's
+// correction, and a coach's.
+func TestScoreChangedAndSentAgain(t *testing.T) {
+	for what, c := range map[string]struct {
+		who, path string
+		fields    map[string]string
+	}{
+		"a score":              {"mo", "/scores", map[string]string{"id": "f1", "sheet": "drip"}},
+		"a correction":         {"mo", "/scores", map[string]string{"id": "f1", "sheet": "drip", "instead": "s1"}},
+		"a coach's correction": {"coach", "/sheets/drip/scores/s1", map[string]string{"do": "correct", "new": "f1"}},
+	} {
+		g := open(t)
+		if what != "a score" {
+			g.must("mo", "POST", "/scores", map[string]any{"id": "s1", "sheet": "drip", "day": "2027-03-04", "text": "4+4"})
+		}
+		for _, text := range []string{"5+1", "5+1", "5+2", "5+3", "5+3", "5+1", "5+2", "5+2", "4+4"} {
+			c.fields["text"] = text
+			status, page, _ := g.sends(c.who, c.path, c.fields)
+			if got, want := g.kept(), []string{"mo " + text}; status != http.StatusSeeOther || !slices.Equal(got, want) {
+				t.Errorf("%s, %s: %d, there stand %v: %s", what, text, status, got, mainOf(page))
+			}
+		}
+	}
+}
