@@ -2,6 +2,7 @@ package store
 
 import (
 	"fmt"
+	"time"
 
 	"roomful"
 )
@@ -70,6 +71,27 @@ func (b *Books) LearntBefore(person string, edition int64) (l Learnt, known bool
 		return l, false, err
 	}
 	return now[0], true, nil
+}
+
+// Before is what was known of somebody until something later was learnt.
+type Before struct {
+	Abilities roomful.Abilities
+	Until     time.Time
+}
+
+// PutAside lists what is kept of what was known of somebody before, since published days
+// rest on it; the oldest first.
+func (b *Books) PutAside(person string) ([]Before, error) {
+	return many(b.tx, func(r row) (out Before, err error) {
+		var learnt string
+		var until int64
+		if err := r.Scan(&learnt, &until); err != nil {
+			return out, err
+		}
+		out.Until = instant(until)
+		return out, decode(learnt, &out.Abilities)
+	}, `SELECT k.learnt, c.at FROM abilities_before k JOIN changes c ON c.gym_id = k.gym_id AND c.seq = k.until
+		WHERE k.gym_id = $1 AND k.person_id = $2 AND k.learnt <> '' ORDER BY k.until`, b.gym, person)
 }
 
 // LearntSince lists those of whom something was learnt since an edition that stands was

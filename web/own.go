@@ -19,8 +19,9 @@ type own struct {
 	Scores   []stored           `json:"scores"`
 	Notes    []note             `json:"notes"` // and the answers to them
 	Classes  []ownClass         `json:"classes"`
-	Versions []override         `json:"versions"` // that were set by hand
-	Learnt   []exchange.Ability `json:"learnt"`   // what is believed of them after their scores
+	Versions []override         `json:"versions"`      // that were set by hand
+	Learnt   []exchange.Ability `json:"learnt"`        // what is believed of them after their scores
+	Before   []ownBefore        `json:"learnt_before"` // that is kept, since published days rest on it
 	Devices  []device           `json:"devices"`
 	Passkeys []exchange.Passkey `json:"passkeys"`
 }
@@ -31,6 +32,12 @@ type ownAccount struct {
 	Name   string `json:"name"`
 	Role   string `json:"role"`
 	MadeAt string `json:"made_at"`
+}
+
+// ownBefore is what was believed of somebody until something later was learnt.
+type ownBefore struct {
+	Until  string             `json:"until"`
+	Learnt []exchange.Ability `json:"learnt"`
 }
 
 // ownClass is a class that somebody asked for a place in.
@@ -64,7 +71,7 @@ func (s *Server) me(w http.ResponseWriter, q *http.Request, v visit) error {
 // ownOf gathers all that is kept of the visitor.
 func (s *Server) ownOf(b *store.Books, v visit) (own, error) {
 	out := own{Account: ownAccount{v.Account.ID, v.Account.Name, v.Account.Role, instant(v.Account.MadeAt)},
-		Limits: []limit{}, Scores: []stored{}, Notes: []note{}, Classes: []ownClass{}, Versions: []override{}, Learnt: []exchange.Ability{}, Devices: []device{}, Passkeys: []exchange.Passkey{}}
+		Limits: []limit{}, Scores: []stored{}, Notes: []note{}, Classes: []ownClass{}, Versions: []override{}, Learnt: []exchange.Ability{}, Before: []ownBefore{}, Devices: []device{}, Passkeys: []exchange.Passkey{}}
 	devices, err := b.SignIns(v.Account.ID)
 	if err != nil {
 		return out, err
@@ -111,6 +118,13 @@ func (s *Server) ownBody(b *store.Books, who string, out *own) error {
 	learnt, err := b.Learnt(who)
 	for _, l := range learnt {
 		out.Learnt = append(out.Learnt, exchange.AbilitiesOf(roomful.Athlete{}, &l.Abilities, s.Lexicon).Abilities...)
+	}
+	if err != nil {
+		return err
+	}
+	before, err := b.PutAside(who)
+	for _, l := range before {
+		out.Before = append(out.Before, ownBefore{instant(l.Until), exchange.AbilitiesOf(roomful.Athlete{}, &l.Abilities, s.Lexicon).Abilities})
 	}
 	return err
 }

@@ -3,8 +3,10 @@ package web_test
 import (
 	"archive/zip"
 	"encoding/csv"
+	"encoding/json"
 	"fmt"
 	"io"
+	"reflect"
 	"strings"
 	"testing"
 
@@ -12,6 +14,7 @@ import (
 	"roomful/catalogue"
 	"roomful/day"
 	"roomful/desk"
+	"roomful/exchange"
 	"roomful/store"
 )
 
@@ -53,6 +56,38 @@ func TestTakeOut(t *testing.T) {
 	}
 	if status, text, _ := g.ask("coach", "GET", "/me", nil); status != 200 || !strings.Contains(text, `"person": null`) {
 		t.Errorf("a coach who does not train: %d %s", status, text)
+	}
+}
+
+// TestTakeOutBefore: what was believed of somebody before, and is kept since a published day
+// rests on it, is among what they see and take along, and of nobody else.
+func TestTakeOutBefore(t *testing.T) {
+	g, _ := given(t)
+	type own struct {
+		Learnt []exchange.Ability `json:"learnt"`
+		Before []struct {
+			Until  string             `json:"until"`
+			Learnt []exchange.Ability `json:"learnt"`
+		} `json:"learnt_before"`
+	}
+	sees := func(who string) (out own) {
+		_, text, _ := g.ask(who, "GET", "/me", nil)
+		if err := json.Unmarshal([]byte(text), &out); err != nil {
+			t.Fatal(err)
+		}
+		return out
+	}
+	then := sees("mo")
+	if len(then.Learnt) == 0 || len(then.Before) > 0 {
+		t.Fatalf("before anything later is learnt: %+v", then)
+	}
+	g.stronger("s1", .5)
+	got := sees("mo")
+	if len(got.Before) != 1 || got.Before[0].Until == "" || !reflect.DeepEqual(got.Before[0].Learnt, then.Learnt) || reflect.DeepEqual(got.Learnt, then.Learnt) {
+		t.Errorf("Mo sees %+v, and was told %+v before", got.Before, then.Learnt)
+	}
+	if got := sees("bo"); len(got.Before) > 0 {
+		t.Errorf("Bo sees %+v", got.Before)
 	}
 }
 

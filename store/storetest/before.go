@@ -73,6 +73,16 @@ func before(t *testing.T, h *house) {
 	} {
 		h.same(what, c[0], c[1])
 	}
+	aside := func(person string) (out []float64) {
+		for _, one := range look(h, func(b *store.Books) ([]store.Before, error) { return b.PutAside(person) }) {
+			if out = append(out, one.Abilities.MassKg); !one.Until.Equal(Now) {
+				t.Errorf("%s was known until %v", person, one.Until)
+			}
+		}
+		return out
+	}
+	h.same("put aside of mo", aside("mo"), []float64{51, 52, 55})
+	h.same("put aside of bo, of whom nothing was known", aside("bo"), []float64(nil))
 	h.same("learnt of since", look(h, func(b *store.Books) ([]string, error) { return b.LearntSince(second.Seq) }), []string{"mo"})
 	if over := publish("e4", "over"); over.Stands(today) || !first.Stands(today.Plus(1)) || first.Stands(today.Plus(2)) {
 		t.Errorf("what stands: %v, %v on the day after, %v on the next", over.Stands(today), first.Stands(today.Plus(1)), first.Stands(today.Plus(2)))
