@@ -26,7 +26,7 @@ func againOf(q *http.Request) *page.Again {
 			values = []string{cmp.Or(text, values[0])}
 		}
 		label := fieldLabel(name)
-		if len(values) > 1 || len(values[0]) < 1 {
+		if len(values) > 1 || len(values[0]) < 1 || isID(name, values[0]) {
 			label = "" // several of one name stay several
 		}
 		for _, value := range values {
@@ -40,6 +40,22 @@ func againOf(q *http.Request) *page.Again {
 		return nil
 	}
 	return out
+}
+
+// isID reports whether a field holds the id of what is sent. New is that of a corrected score,
+// and of somebody who is added a tick.
+func isID(name, value string) bool {
+	return name == "id" || name == "batch" || name == "new" && value != "yes"
+}
+
+// renew puts another id in the place of the one that a form has; false when it has none.
+func renew(fields []page.Field, id string) (renewed bool) {
+	for i, f := range fields {
+		if isID(f.Name, f.Value) {
+			fields[i].Value, renewed = id, true
+		}
+	}
+	return renewed
 }
 
 // unseen are the fields that nobody types.

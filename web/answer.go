@@ -132,7 +132,7 @@ func (s *Server) refuse(w http.ResponseWriter, q *http.Request, err error) {
 		s.Log.Error("a request failed", "route", q.Pattern, "why", err)
 	}
 	if wantsPage(q) {
-		if err := s.refusedPage(w, q, status, say.Summary, say.Hint); err != nil {
+		if err := s.refusedPage(w, q, status, *say, errors.Is(err, store.ErrTaken)); err != nil {
 			s.Log.Error("a refusal could not be drawn", "route", q.Pattern, "why", err)
 		}
 		return

@@ -99,6 +99,13 @@ func (s *Server) dropInPage(w http.ResponseWriter, q *http.Request, v visit) err
 		wrong[at.field] = at.sentence()
 	case errors.Is(err, store.ErrMissing):
 		wrong["class"] = "That class is not here. Choose another."
+	case errors.Is(err, store.ErrTaken):
+		if wrong["name"], err = s.addedBefore(q, v, d.ID); err != nil {
+			return err
+		}
+		if d.ID, err = s.NewID(); err != nil {
+			return err
+		}
 	case err != nil:
 		return err
 	case !faults(out.Diagnostics):
@@ -121,4 +128,15 @@ func (s *Server) dropInPage(w http.ResponseWriter, q *http.Request, v visit) err
 		body.Form.Refuse(name, wrong[name])
 	}
 	return s.show(w, http.StatusUnprocessableEntity, frame, body)
+}
+
+// addedBefore says whom a form has added that is sent again with something else in it. It
+// cannot be known whether they mended a name or mean somebody else.
+func (s *Server) addedBefore(q *http.Request, v visit, id string) (says string, err error) {
+	err = s.view(q, v, func(b *store.Books) error {
+		p, err := b.Person(id)
+		says = "This form has added " + p.Name + " already. Mend that on their page, or send this again to add somebody else too."
+		return err
+	})
+	return says, err
 }

@@ -7,6 +7,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"roomful"
 	"roomful/account"
 	"roomful/store"
 	"roomful/web/page"
@@ -193,11 +194,21 @@ func (s *Server) asset(w http.ResponseWriter, q *http.Request, _ visit) error {
 }
 
 // refusedPage shows why not. What was posted comes back with it, secrets apart, so that
-// nothing that was typed is lost.
-func (s *Server) refusedPage(w http.ResponseWriter, q *http.Request, status int, summary, hint string) error {
-	body := page.Refused{Summary: capital(summary), Hint: capital(hint) + ".", Enter: status == http.StatusUnauthorized}
+// nothing that was typed is lost; where its id is taken, with another one, so that it can be
+// sent again.
+func (s *Server) refusedPage(w http.ResponseWriter, q *http.Request, status int, say roomful.Error, taken bool) error {
+	body := page.Refused{Summary: capital(say.Summary), Hint: capital(say.Hint) + ".", Enter: status == http.StatusUnauthorized}
 	if q.Method == http.MethodPost {
 		body.Again = againOf(q)
+	}
+	if taken && body.Again != nil {
+		id, err := s.NewID()
+		if err != nil {
+			return err
+		}
+		if renew(body.Again.Fields, id) {
+			body.Hint = "Look whether it is there already. If it is not, send this again: it is kept as something of its own."
+		}
 	}
 	return s.show(w, status, page.Frame{Title: body.Summary}, body)
 }

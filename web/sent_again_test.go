@@ -133,3 +133,50 @@ func TestScoreChangedAndSentAgain(t *testing.T) {
 		}
 	}
 }
+
+// TestDropInMendedAndSentAgain: a drop-in whose name was mended while the answer was lost is
+// no dead end: it is said who is here already, and sent again the form adds another.
+func TestDropInMendedAndSentAgain(t *testing.T) {
+	g := open(t)
+	g.sends("coach", "/people/drop-in", map[string]string{"id": "una", "name": "Una"})
+	for name, fields := range map[string]map[string]string{"Una Ax": {"id": "una", "name": "Una Ax"}, "Una": {"id": "una", "name": "Una", "member": "yes"}} {
+		status, page, _ := g.sends("coach", "/people/drop-in", fields)
+		id := hidden(page, "id")
+		if status != http.StatusUnprocessableEntity || id == "" || id == "una" || !strings.Contains(page, `value="`+name+`"`) {
+			t.Fatalf("%s: %d, id %q: %s", name, status, id, mainOf(page))
+		}
+		has(t, name, words(page), "This form has added Una already.")
+		if name == "Una" {
+			continue
+		}
+		if status, page, to := g.sends("coach", "/people/drop-in", map[string]string{"id": id, "name": name}); status != http.StatusSeeOther || to != "/people/"+id+"?said=added" {
+			t.Errorf("sent again: %d %q %s", status, to, mainOf(page))
+		}
+	}
+}
+
+// TestRefusedHasFreshID: what is refused since its id is taken comes back with another one,
+// which nobody sees, and can be sent again.
+func TestRefusedHasFreshID(t *testing.T) {
+	g := open(t)
+	g.must("bo", "POST", "/scores", map[string]any{"id": "b1", "sheet": "drip", "text": "4+2"})
+	g.must("mo", "POST", "/scores", map[string]any{"id": "s1", "sheet": "drip", "text": "5+20"})
+	for what, c := range map[string]struct {
+		who, path, field string
+		fields           map[string]string
+	}{
+		"a score":      {"mo", "/scores", "id", map[string]string{"id": "b1", "sheet": "drip", "text": "5+1"}},
+		"a correction": {"coach", "/sheets/drip/scores/s1", "new", map[string]string{"do": "correct", "new": "b1", "text": "5+21"}},
+	} {
+		status, page, _ := g.sends(c.who, c.path, c.fields)
+		id := hidden(page, c.field)
+		if status != http.StatusConflict || id == "" || id == "b1" || strings.Contains(page, "first months") || !strings.Contains(page, `type="hidden" name="`+c.field+`"`) {
+			t.Errorf("%s: %d, id %q: %s", what, status, id, mainOf(page))
+			continue
+		}
+		c.fields[c.field] = id
+		if status, page, _ := g.sends(c.who, c.path, c.fields); status != http.StatusSeeOther {
+			t.Errorf("%s, sent again: %d %s", what, status, mainOf(page))
+		}
+	}
+}
