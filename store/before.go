@@ -18,19 +18,20 @@ func standing(today roomful.Date) string { return today.Plus(-standsFor).String(
 
 // putAside keeps what is known of somebody before a change brings something later, where
 // an edition that stands rests on it and nothing was put aside since that was published.
+// What is known stays where it rests on more than a change; then nothing is put aside.
 // Before a gym has learnt from all its scores once there is nothing to rest on.
-func (b *Books) putAside(person string, until int64) error {
+func (b *Books) putAside(person string, until, rests int64) error {
 	today, err := b.today()
 	if err != nil {
 		return err
 	}
 	if _, err := b.tx.do(`INSERT INTO abilities_before (gym_id, person_id, until, learnt, model)
 		SELECT p.gym_id, p.id, $1, COALESCE(k.learnt, ''), COALESCE(k.model, '') FROM people p
-		LEFT JOIN abilities k ON k.gym_id = p.gym_id AND k.person_id = p.id WHERE p.gym_id = $2 AND p.id = $3
+		LEFT JOIN abilities k ON k.gym_id = p.gym_id AND k.person_id = p.id WHERE p.gym_id = $2 AND p.id = $3 AND COALESCE(k.seq, 0) <= $5
 		AND EXISTS (SELECT 1 FROM learning l WHERE l.gym_id = $2 AND l.done_at IS NOT NULL)
 		AND EXISTS (SELECT 1 FROM editions e WHERE e.gym_id = $2 AND e.day >= $4 AND e.seq >
 			COALESCE((SELECT MAX(o.until) FROM abilities_before o WHERE o.gym_id = $2 AND o.person_id = $3), 0))`,
-		until, b.gym, person, standing(today)); err != nil {
+		until, b.gym, person, standing(today), rests); err != nil {
 		return fmt.Errorf("putting aside what was known of somebody: %w", err)
 	}
 	return nil

@@ -55,7 +55,7 @@ func (b *Books) PutLearnt(l Learnt) error {
 	if err != nil {
 		return err
 	}
-	if err := b.putAside(l.Person, seq); err != nil {
+	if err := b.putAside(l.Person, seq, l.Seq); err != nil {
 		return err
 	}
 	_, err = b.tx.do(`INSERT INTO abilities (gym_id, person_id, learnt, shift, seq, model, at) VALUES ($1, $2, $3, $4, $5, $6, $7)
