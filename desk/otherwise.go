@@ -102,8 +102,8 @@ func otherwise(then, now *Worked) (out []Otherwise) {
 }
 
 // alike reports whether whoever was told one version has nothing to be told of another:
-// the same is done, however likely each is to keep the effort.
+// the same is done under the same option, however likely each is to keep the effort.
 func alike(a, b roomful.Version) bool {
 	a.Dose.Say, a.Dose.Private, b.Dose.Say, b.Dose.Private = "", "", "", ""
-	return a.Stop == b.Stop && digestOf([]any{a.Work, a.Segments, a.Dose}) == digestOf([]any{b.Work, b.Segments, b.Dose})
+	return a.Stop == b.Stop && a.Option == b.Option && digestOf([]any{a.Work, a.Segments, a.Dose}) == digestOf([]any{b.Work, b.Segments, b.Dose})
 }

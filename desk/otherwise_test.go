@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -197,4 +198,30 @@ func (p *place) restored() *desk.Desk {
 		p.t.Fatal(err)
 	}
 	return desk.New(p.day, other)
+}
+
+// TestAlike tells another option, movement, amount, load or share, and no other likelihood
+// or words.
+func TestAlike(t *testing.T) {
+	told := roomful.Version{Option: "Weft", Work: roomful.Work{Round: []roomful.Task{{Movement: "deadlift", Amount: 12, Unit: roomful.Rep, Load: roomful.Kg(40)}}}}
+	for what, c := range map[string]struct {
+		change func(*roomful.Version)
+		alike  bool
+	}{
+		"the same":           {func(v *roomful.Version) {}, true},
+		"another likelihood": {func(v *roomful.Version) { v.Confidence = roomful.Low }, true},
+		"other words":        {func(v *roomful.Version) { v.Dose.Say = "less of it" }, true},
+		"another option":     {func(v *roomful.Version) { v.Option = "Warp" }, false},
+		"another movement":   {func(v *roomful.Version) { v.Work.Round[0].Movement = "push-up" }, false},
+		"another amount":     {func(v *roomful.Version) { v.Work.Round[0].Amount = 9 }, false},
+		"another load":       {func(v *roomful.Version) { v.Work.Round[0].Load = roomful.Kg(35) }, false},
+		"sent away":          {func(v *roomful.Version) { v.Stop = "see somebody first" }, false},
+	} {
+		now := told
+		now.Work.Round = slices.Clone(told.Work.Round)
+		c.change(&now)
+		if desk.Alike(told, now) != c.alike {
+			t.Errorf("%s: alike is %v", what, !c.alike)
+		}
+	}
 }
