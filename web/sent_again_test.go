@@ -180,3 +180,43 @@ func TestRefusedHasFreshID(t *testing.T) {
 		}
 	}
 }
+
+// TestNewSheetSentAgain: a new sheet that is sent again as its writer sent it last leads to
+// its day, whatever another coach has made of it meanwhile; what its writer has changed is
+// saved, or merged.
+func TestNewSheetSentAgain(t *testing.T) {
+	const text = "Eaves\n2027-03-05\n\nmain: 5 rounds for time\n  10 burpees\n"
+	longer, theirs := text+"\nmobility: 3 min\n  calf stretch\n", strings.Replace(text, "10 burpees", "8 burpees", 1)
+	for _, c := range []struct {
+		name        string
+		sent        []string // before somebody else changes it
+		theirs      bool
+		again, want string
+		status      int
+	}{
+		{"the same", []string{text}, false, text, text, 303},
+		{"the same after their change", []string{text}, true, text, theirs, 303},
+		{"written on", []string{text}, false, longer, longer, 303},
+		{"written on, the same after their change", []string{text, longer}, true, longer, theirs, 303},
+		{"written on after their change", []string{text}, true, longer, theirs, 409},
+		{"the first text after all", []string{text, longer}, false, text, longer, 409},
+	} {
+		g := open(t)
+		send := func(text string) (int, string) {
+			status, page, _ := g.sends("coach", "/sheets", map[string]string{"id": "n1", "text": text, "revision": "0"})
+			return status, page
+		}
+		for _, one := range c.sent {
+			send(one)
+		}
+		if c.theirs {
+			g.must("owner", "PUT", "/sheets/eaves", map[string]any{"text": theirs, "revision": len(c.sent)})
+		}
+		for range 2 {
+			status, page := send(c.again)
+			if got := g.must("coach", "GET", "/sheets/eaves", nil)["text"]; status != c.status || got != c.want {
+				t.Errorf("%s: %d, and there holds %q: %s", c.name, status, got, mainOf(page))
+			}
+		}
+	}
+}

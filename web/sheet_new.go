@@ -143,14 +143,17 @@ func (s *Server) newSheetForm(w http.ResponseWriter, q *http.Request, v visit) e
 		return s.newSheet(w, q, v, written{status: http.StatusBadRequest, text: &text, wrong: wrong}, id)
 	}
 	var kept store.Document
+	var last string
 	if err := s.update(q, v, func(b *store.Books) (err error) {
-		kept, err = keepNew(b, store.Document{ID: id, Kind: store.Sheet, Title: session.Title, Day: session.Date, Text: text})
+		if kept, err = keepNew(b, store.Document{ID: id, Kind: store.Sheet, Title: session.Title, Day: session.Date, Text: text}); err == nil {
+			last, err = lastBy(b, kept.ID, v.Account.ID)
+		}
 		return err
 	}); err != nil {
 		return err
 	}
 	q.SetPathValue("name", kept.Name)
-	if kept.Text != text { // it was sent before, no answer came, and they wrote on
+	if last != text { // it was sent before, no answer came, and they wrote on
 		return s.saveOrMerge(w, q, v, text, 1)
 	}
 	return next(w, q, dayPath(q, "said", "saved"))
@@ -179,6 +182,18 @@ func keepNew(b *store.Books, d store.Document) (kept store.Document, err error) 
 	}
 	_, _, err = b.Save(d)
 	return d, err
+}
+
+// lastBy is the last text that an account has saved of a document, whatever others have made
+// of it since; empty for none.
+func lastBy(b *store.Books, id, account string) (text string, err error) {
+	all, err := b.Revisions(id)
+	for _, r := range all {
+		if !r.Aside && r.Account == account {
+			text = r.Text
+		}
+	}
+	return text, err
 }
 
 // mostSlug bounds the name of a sheet.
