@@ -1,10 +1,12 @@
 package web
 
 import (
+	"context"
 	"io"
 	"log/slog"
 	"net/http"
 	"strings"
+	"sync/atomic"
 	"time"
 
 	"github.com/prometheus/client_golang/prometheus"
@@ -43,6 +45,7 @@ type Server struct {
 	streams    streams
 	described  map[string]any // the routes, for programs
 	patience   patience
+	renewals   atomic.Int32 // devices that are being noted as seen
 }
 
 // mostBody bounds what somebody may send; a sheet has a few kilobytes.
@@ -177,14 +180,45 @@ func (s *Server) who(q *http.Request) (v account.Visitor, err error) {
 		}
 		return v, err
 	}
-	if v.ToRenew() { // whoever cannot be noted as seen may read all the same
-		if err := s.Store.Update(q.Context(), store.By{At: now}, func(tx *store.Tx) error { return v.Renew(tx.In(v.Gym)) }); failed(err) {
-			s.Log.Error("a device could not be noted as seen", "why", err)
-		} else if err != nil {
-			return v, err
-		}
+	if v.ToRenew() {
+		s.renew(c.Value, now)
 	}
 	return v, nil
+}
+
+const (
+	// renewWithin is how long a request waits for its device to be noted as seen: whoever
+	// has to stop at the first look of a morning does not wait for a disk.
+	renewWithin = 200 * time.Millisecond
+	// mostRenewals is how many devices are being noted at once.
+	mostRenewals = 32
+)
+
+// renew notes a device as seen, in its own time: whoever cannot be noted is answered all
+// the same. Who signed out meanwhile stays so.
+func (s *Server) renew(secret string, now time.Time) {
+	if s.renewals.Add(1) > mostRenewals {
+		s.renewals.Add(-1)
+		return // the next request does it
+	}
+	done := make(chan struct{})
+	go func() {
+		defer close(done)
+		defer s.renewals.Add(-1)
+		if err := s.Store.Update(context.Background(), store.By{At: now}, func(tx *store.Tx) error {
+			v, err := account.Who(tx, secret, now)
+			if err != nil {
+				return err
+			}
+			return v.Renew(tx.In(v.Gym))
+		}); failed(err) {
+			s.Log.Error("a device could not be noted as seen", "why", err)
+		}
+	}()
+	select {
+	case <-done:
+	case <-time.After(renewWithin):
+	}
 }
 
 // by is who changes something, for the book of changes.
