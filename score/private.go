@@ -14,6 +14,10 @@ var bodyWords = wordSet(`shoulder shoulders elbow elbows wrist wrists neck hip h
  numb tingling bleeding blister blisters surgery physio grip knackered hungover lungs breath breathless sciatica hernia disc meniscus acl ligament muscle bicep biceps tricep triceps
  forearm forearms glute glutes pec abs leg legs collarbone eye eyes tendon tendonitis
  schulter knie rücken handgelenk weh genou épaule boli bole ont meds pills virus jab vaccine adhd pcos ivf hrt ibs uti ptsd gp carpal plantar spine spinal
+ seizure seizures blood bloody urine hospital rotator cuff anorexia bulimia mri xray baby babies ambulance emergency stitches therapist nurse clinic rehab
+ overdose drunk sober symptom symptoms disease chronic kidney kidneys liver lung bone bones joint joints nerve nerves ear ears skin rash tooth teeth dentist jaw
+ gut guts vein veins hormone hormones testosterone miscarriage abortion fertility crohn crohns coeliac celiac lupus trauma concussed unconscious swelling
+ operation op biopsy scan ward icu diet suicidal selfharm self-harm counsellor psychiatrist tremor tremors
  leaked leaking peed pee bladder bowel blockers dor dores syk syg chory chora regla règles`)
 
 // bodyStems begin words of the body, of illness and of medicine in the languages that
@@ -43,6 +47,9 @@ var bodyInside = strings.Fields("schmerz entzünd pijn värk smerte itis 疼 痛
 // "mal au dos". Alone it is German for times.
 var painBefore = wordSet("au aux à de di al")
 
+// strokeAfter stand before a stroke that is none of an oar.
+var strokeAfter = wordSet("a my your his her their mini had the")
+
 // loneBody are body words that mean something else in other company: "first one
 // back", "knees" for knee raises, "hands on a box", "bump it to 60".
 var loneBody = wordSet("bump expecting back knee knees calf calves foot feet toe toes hand hands")
@@ -65,7 +72,7 @@ func (p *parser) body(i int) bool {
 	if p.used[i] || p.toks[i].kind != wordToken {
 		return false
 	}
-	if bodyWord(w) || w == "mal" && painBefore[p.word(i+1)] {
+	if bodyWord(w) || w == "mal" && painBefore[p.word(i+1)] || w == "stroke" && strokeAfter[p.word(i-1)] || w == "passed" && p.word(i+1) == "out" {
 		return true
 	}
 	if !loneBody[w] {

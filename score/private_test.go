@@ -20,7 +20,7 @@ func TestPrivateInManyLanguages(t *testing.T) {
 		"erkältet", "enrhumé", "resfriado", "verkouden", "plantar fasciitis", "carpal tunnel", "6 weeks post partum",
 		"postnatal", "prego lol", "bump is in the way", "my bump", "expecting", "pelvic floor", "leaked on the jumps",
 		"panic attack", "anxious today", "migrane", "PCOS day", "IVF so", "beta blockers", "sertraline", "prednisolone",
-		"vélo, genou douloureux", "doctor's orders", "back gone",
+		"vélo, genou douloureux", "doctor's orders", "back gone", "had a stroke", "passed out", "blood in my urine", "rotator cuff", "mri friday",
 	} {
 		for _, typed := range []string{"21:58 " + words, "21:58, " + words, "21:58 ring rows (" + words + ")"} {
 			r := privateReading(t, typed)
@@ -38,7 +38,7 @@ func TestPrivateInManyLanguages(t *testing.T) {
 // TestNotOfTheBody types words that only look like those of the body: a load beside them
 // is still read, which one behind a word of pain is not.
 func TestNotOfTheBody(t *testing.T) {
-	for _, words := range []string{"Kreuzheben locker", "dreimal geteilt", "mal langsam", "bump it up", "loved it", "station by station", "hasta la vista"} {
+	for _, words := range []string{"Kreuzheben locker", "dreimal geteilt", "mal langsam", "bump it up", "loved it", "station by station", "hasta la vista", "long strokes"} {
 		if r := privateReading(t, "21:58, "+words+" 60"); len(r.LoadsKg) != 1 || r.LoadsKg[0] != 60 {
 			t.Errorf("%q hides the load: %v", words, r.LoadsKg)
 		}

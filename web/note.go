@@ -131,7 +131,8 @@ func (s *Server) keepSaying(q *http.Request, v visit, sheet string, sent saying)
 	}); err != nil {
 		return out, err
 	}
-	sent.Private = sent.Private || s.tells(d.Document, sent.Text).keeps(sent.Open)
+	open := sent.Open && sent.Answers == "" // of somebody else's body a coach may not say so
+	sent.Private = sent.Private || s.tells(d.Document, sent.Text).keeps(open)
 	err = s.update(q, v, func(b *store.Books) error {
 		n, err := noted(b, v, d.ID, sent)
 		if err != nil {
@@ -173,8 +174,8 @@ func noted(b *store.Books, v visit, sheet string, sent saying) (store.Note, erro
 
 // tale is what a note says that may not be for everybody.
 type tale struct {
-	body    bool   // it speaks of the body
-	unknown bool   // it has words that are not known to be harmless, or cannot be read
+	body    bool   // it speaks of the body, or cannot be read
+	unknown bool   // it has words that are not known to be harmless
 	words   string // those of either
 }
 
@@ -186,7 +187,7 @@ func (t tale) keeps(open bool) bool { return t.body || t.unknown && !open }
 func (s *Server) tells(d store.Document, text string) (out tale) {
 	got, err := s.read(d, roomful.Athlete{}, "", text)
 	if err != nil || got == nil {
-		return tale{unknown: true}
+		return tale{body: true}
 	}
 	for _, r := range got.Readings {
 		out.body = out.body || r.Body

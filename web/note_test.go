@@ -33,6 +33,15 @@ func TestNote(t *testing.T) {
 			t.Errorf("%q, open %v: kept as %v", c.text, c.open, out)
 		}
 	}
+	for n, text := range []string{"had a stroke", "seizure last night", "blood in my urine", "passed out after the run", "in hospital yesterday", "my rotator cuff went",
+		"anorexia is back", "just lost the baby", "mri is on friday"} {
+		if out := g.must("mo", "POST", "/sheets/drip/notes", map[string]any{"id": fmt.Sprint("h", n), "text": text, "open": true}); out["private"] != true {
+			t.Errorf("%q is for everybody", text)
+		}
+	}
+	if out := g.must("coach", "POST", "/sheets/drip/notes", map[string]any{"id": "a0", "answers": "n1", "text": "after your frobnication that was good", "open": true}); out["private"] != true {
+		t.Errorf("a coach says of another's body that there is nothing: %v", out)
+	}
 	first := g.must("coach", "POST", "/sheets/drip/notes", map[string]any{"id": "a1", "answers": "n2", "text": "well done, see me before next time"})
 	if again := g.must("coach", "POST", "/sheets/drip/notes", map[string]any{"id": "a1", "answers": "n2", "text": "well done, see me before next time"}); fmt.Sprint(first) != fmt.Sprint(again) || first["private"] != true || first["person"] != "mo" || first["by"] != "Olu" {
 		t.Errorf("answered %v, then %v", first, again)
