@@ -11,7 +11,7 @@ import (
 )
 
 // TableVersion is the number of the last migration.
-const TableVersion = 3
+const TableVersion = 4
 
 // ErrNewer says that a later program has been at work on a database.
 var ErrNewer = errors.New("it was made by a newer program")

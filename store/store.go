@@ -103,14 +103,24 @@ type By struct {
 	At      time.Time
 }
 
-// View reads in one consistent view of the database.
+// View reads in one consistent view of the database. What fails since the context has
+// ended fails by the context's error, whatever the database says of being interrupted.
 func (s *Store) View(ctx context.Context, f func(*Tx) error) error {
+	err := s.view(ctx, f)
+	if err != nil && ctx.Err() != nil && roomful.HintOf(err) == "" {
+		return ctx.Err()
+	}
+	return s.plain(err)
+}
+
+// view reads, with the errors that the database has.
+func (s *Store) view(ctx context.Context, f func(*Tx) error) error {
 	tx, err := s.look(ctx)
 	if err != nil {
-		return s.plain(err)
+		return err
 	}
 	defer tx.Rollback()
-	return s.plain(f(&Tx{ctx: ctx, tx: tx, store: s}))
+	return f(&Tx{ctx: ctx, tx: tx, store: s})
 }
 
 // mostDead is how many connections that are gone are passed over, as all of a pool are

@@ -1,4 +1,4 @@
--- The map of the store, as PostgreSQL says it is after migration 3. A test compares it with an
+-- The map of the store, as PostgreSQL says it is after migration 4. A test compares it with an
 -- up-to-date database. Migrations are what makes the tables; after a new one write it anew:
 --
 --   go test ./store/sqlite ./store/postgres -run TestSchema -update

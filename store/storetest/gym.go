@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"testing"
+	"time"
 
 	"roomful"
 	"roomful/store"
@@ -56,5 +57,37 @@ func drop(t *testing.T, h *house) {
 		return errors.Join(err, other)
 	}); err != nil {
 		t.Error(err)
+	}
+}
+
+// ended: what is read when nobody waits for it any more fails by that, in the same words
+// whatever the database says of being interrupted.
+func ended(t *testing.T, h *house) {
+	h.somebody("mo")
+	for _, c := range []struct {
+		end  func() (context.Context, context.CancelFunc)
+		want error
+	}{
+		{func() (context.Context, context.CancelFunc) { return context.WithCancel(context.Background()) }, context.Canceled},
+		{func() (context.Context, context.CancelFunc) {
+			return context.WithTimeout(context.Background(), 20*time.Millisecond)
+		}, context.DeadlineExceeded},
+	} {
+		ctx, cancel := c.end()
+		err := h.View(ctx, func(tx *store.Tx) error {
+			if c.want == context.Canceled {
+				cancel()
+			}
+			<-ctx.Done()
+			for {
+				if _, err := tx.In(ours).People(true); err != nil {
+					return err
+				}
+			}
+		})
+		cancel()
+		if err != c.want {
+			t.Errorf("it fails by %v, not %v", err, c.want)
+		}
 	}
 }

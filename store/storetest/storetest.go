@@ -21,7 +21,7 @@ func Run(t *testing.T, open func(*testing.T) *store.Store) {
 		test func(*testing.T, *house)
 	}{
 		{"people", people}, {"limits", limits}, {"documents", documents}, {"editions", editions}, {"library", library}, {"classes", classes},
-		{"attempts", attempts}, {"latest", latest}, {"known", known}, {"learnt", learnt}, {"learnt before", before}, {"accounts", accounts}, {"changes", changes}, {"another gym", anotherGym},
+		{"attempts", attempts}, {"latest", latest}, {"known", known}, {"learnt", learnt}, {"learnt before", before}, {"accounts", accounts}, {"changes", changes}, {"another gym", anotherGym}, {"ended", ended},
 		{"undone", undone}, {"many at once", manyAtOnce}, {"follow", follow}, {"behind", behind}, {"drop", drop}, {"archive", archive}, {"no archive", noArchive}, {"an older archive", olderArchive},
 		{"order", order}, {"no text", noText}, {"as a model", asModel},
 	} {
