@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"crypto/sha256"
 	"sync"
 	"time"
 
@@ -16,9 +17,9 @@ type Desk struct {
 
 	mu       sync.Mutex
 	sessions map[sheetKey]session
-	said     map[string]said   // by text
-	taught   map[string]taught // by gym
-	shelves  map[string]*shelf // by gym
+	said     map[[sha256.Size]byte]said // by the digest of a text
+	taught   map[string]taught          // by gym
+	shelves  map[string]*shelf          // by gym
 	kept     kept
 	held     map[heldKey]heldItem
 	typed    map[typist]key // what each typed last
@@ -31,7 +32,7 @@ type Desk struct {
 
 // New returns a desk for the gyms of a store, which are answered for by a day.
 func New(d *day.Day, s *store.Store) *Desk {
-	return &Desk{day: d, store: s, sessions: map[sheetKey]session{}, said: map[string]said{}, taught: map[string]taught{}, shelves: map[string]*shelf{},
+	return &Desk{day: d, store: s, sessions: map[sheetKey]session{}, said: map[[sha256.Size]byte]said{}, taught: map[string]taught{}, shelves: map[string]*shelf{},
 		kept: kept{items: map[key]*item{}}, held: map[heldKey]heldItem{}, typed: map[typist]key{}, turns: newTurns(), beside: newBeside()}
 }
 

@@ -9,18 +9,20 @@ import (
 	"reflect"
 	"slices"
 	"sync/atomic"
+
+	"roomful"
 )
 
 // digest is what is kept of a value to tell it from another: of the same throughout it is
 // the same. Numbers that are none are the same: where a score is not known there stands
-// one. What stands behind an interface by its address is a service that lives as long as
-// the desk, and is told by where it stands. No function is the same as another.
+// one. A lexicon and a forecaster live as long as the desk, and are told by where they
+// stand. No function is the same as another.
 type digest [sha256.Size]byte
 
 // digestOf returns the digest of a value.
 func digestOf(v any) (out digest) {
 	d := digester{Hash: sha256.New()}
-	d.value(reflect.ValueOf(v))
+	d.behind(reflect.ValueOf(v))
 	d.flush()
 	return digest(d.Sum(out[:0]))
 }
@@ -63,7 +65,7 @@ func (d *digester) value(v reflect.Value) {
 		d.yes(v.Bool())
 	case reflect.Int, reflect.Int8, reflect.Int16, reflect.Int32, reflect.Int64:
 		d.number(uint64(v.Int()))
-	case reflect.Uint, reflect.Uint8, reflect.Uint16, reflect.Uint32, reflect.Uint64:
+	case reflect.Uint, reflect.Uint8, reflect.Uint16, reflect.Uint32, reflect.Uint64, reflect.Uintptr:
 		d.number(v.Uint())
 	case reflect.Float32, reflect.Float64:
 		d.float(v.Float())
@@ -143,12 +145,15 @@ func (d *digester) behind(v reflect.Value) {
 		return
 	}
 	d.text(v.Type().PkgPath() + "." + v.Type().String())
-	if v.Kind() == reflect.Pointer {
+	if t := v.Type(); v.Kind() == reflect.Pointer && (t.Implements(lexicons) || t.Implements(forecasters)) {
 		d.number(uint64(v.Pointer()))
 		return
 	}
 	d.value(v)
 }
+
+// lexicons and forecasters are told by where they stand.
+var lexicons, forecasters = reflect.TypeFor[roomful.Lexicon](), reflect.TypeFor[roomful.Forecaster]()
 
 // function takes in what cannot be compared: it is the same as nothing but none.
 func (d *digester) function(v reflect.Value) {

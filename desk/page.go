@@ -205,9 +205,9 @@ type said struct {
 
 // said reads what a text says of itself.
 func (g *Gym) said(text string) said {
-	d := g.desk
+	d, sum := g.desk, sha256.Sum256([]byte(text))
 	d.mu.Lock()
-	one, known := d.said[text]
+	one, known := d.said[sum]
 	d.mu.Unlock()
 	if known {
 		return one
@@ -219,13 +219,13 @@ func (g *Gym) said(text string) said {
 	if len(d.said) >= mostSaid {
 		clear(d.said)
 	}
-	d.said[text] = one
+	d.said[sum] = one
 	return one
 }
 
-// mostSaid is of how many texts it is held what they say of themselves: half a kilobyte
+// mostSaid is of how many texts it is held what they say of themselves: a hundred bytes
 // each.
-const mostSaid = 4000
+const mostSaid = 20_000
 
 // faults counts what has to be mended.
 func faults(ds []roomful.Diagnostic) (n int) {

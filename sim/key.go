@@ -147,6 +147,6 @@ func (k *keying) value(v reflect.Value) {
 		k.text(v.Elem().Type().Name())
 		k.value(v.Elem())
 	default:
-		panic("sim: no key for a " + v.Type().String()) // a field of a new kind: TestKey meets it first
+		panic("sim: no key for a " + v.Type().String()) // a field of a new kind: TestKept meets it first
 	}
 }
