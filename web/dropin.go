@@ -72,7 +72,8 @@ func (s *Server) addDropIn(w http.ResponseWriter, q *http.Request, v visit) erro
 }
 
 // bringIn adds a drop-in with what limits them and their place in a class, within an
-// update; with a fault nothing. The same sent again changes nothing.
+// update; with a fault nothing. The same sent again changes nothing,
+// but what limits them is written down whenever it is said.
 func (s *Server) bringIn(b *store.Books, v visit, sent dropping) (dropIn, error) {
 	out := dropIn{Diagnostics: []exchange.Diagnostic{}}
 	if sent.Name = legible(sent.Name); sent.Name == "" || len([]rune(sent.Name)) > mostName {
@@ -92,9 +93,16 @@ func (s *Server) bringIn(b *store.Books, v visit, sent dropping) (dropIn, error)
 		}
 	case err != nil:
 		return out, err
-	case known.DropIn == sent.Member || known.Name != sent.Name:
+	case known.DropIn == sent.Member || known.Name != sent.Name, sent.New && known.Months == nil, strings.TrimSpace(sent.Born) != "" && known.Born.Year == 0:
 		return out, store.ErrTaken
 	default:
+		on, err := s.today(b)
+		if err == nil {
+			err = s.limitDropIn(b, v, sent, on) // which may have been ticked since
+		}
+		if err != nil {
+			return out, err
+		}
 		out.Person = personOf(known)
 	}
 	if sent.Class == "" {
@@ -164,8 +172,12 @@ func (s *Server) newDropIn(b *store.Books, v visit, sent dropping) (out dropIn, 
 	return out, s.limitDropIn(b, v, sent, on)
 }
 
-// limitDropIn writes down what they said limits them.
+// limitDropIn writes down what they said limits them, as far as it was not known.
 func (s *Server) limitDropIn(b *store.Books, v visit, sent dropping, on roomful.Date) error {
+	known, err := b.Limits(sent.ID)
+	if err != nil {
+		return err
+	}
 	theirs := store.Theirs
 	for _, l := range []struct {
 		said          bool
@@ -175,7 +187,7 @@ func (s *Server) limitDropIn(b *store.Books, v visit, sent dropping, on roomful.
 		{sent.Returning, "returning", on.Plus(daysBack - 1), roomful.Date{}},
 		{sent.Pregnant, "pregnant", roomful.Date{}, on.Plus(daysReview)},
 	} {
-		if !l.said {
+		if !l.said || slices.ContainsFunc(known, func(k store.Limit) bool { return k.What == l.what }) {
 			continue
 		}
 		id, err := s.NewID()

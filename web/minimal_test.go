@@ -31,6 +31,8 @@ func TestReturnMinimal(t *testing.T) {
 		{"coach", "/people/drop-in", "id=ash name=Ash", "/people/ash?said=added"},
 		{"mo", "/people/mo/limits/l9", "what=back pain=3", "/people/mo?said=limit"},
 		{"coach", "/people/ash/left", "revision=1 left=yes", "/people/ash?said=left"},
+		{"coach", "/sheets/eaves/merge", "do=save base=1 revision=3 text=Eaves", "/sheets/eaves?said=same"},
+		{"coach", "/sheets/drip/editions", "revision=1", "/sheets/drip?said=published"},
 		{"owner", "/settings?as=text", "revision=0 text=zone:_Europe/Lisbon", "/settings?as=text&said=settings"},
 		{"coach", "/kit?as=text", "revision=0 text=stations:_{rack:_3}", "/kit?as=text&said=kit"},
 	} {

@@ -155,6 +155,30 @@ func TestDropInMendedAndSentAgain(t *testing.T) {
 	}
 }
 
+// TestDropInLimitSentAgain: what limits a drop-in and is ticked before the form is sent again
+// is written down, once.
+func TestDropInLimitSentAgain(t *testing.T) {
+	g := open(t)
+	for _, fields := range []map[string]string{{}, {"pregnant": "yes"}, {"pregnant": "yes", "returning": "yes"}, {"returning": "yes"}} {
+		fields["id"], fields["name"] = "una", "Una"
+		if status, page, _ := g.sends("coach", "/people/drop-in", fields); status != http.StatusSeeOther {
+			t.Fatalf("%v: %d %s", fields, status, mainOf(page))
+		}
+	}
+	var limits []string
+	for _, l := range g.must("coach", "GET", "/people/una/limits", nil)["limits"].([]any) {
+		limits = append(limits, l.(map[string]any)["what"].(string))
+	}
+	for _, later := range []string{"new", "born"} { // what is told, and not a limit, is not thrown away unsaid
+		if status, page, _ := g.sends("coach", "/people/drop-in", map[string]string{"id": "una", "name": "Una", later: map[string]string{"new": "yes", "born": "2012"}[later]}); status != http.StatusUnprocessableEntity {
+			t.Errorf("%s, ticked later: %d %s", later, status, mainOf(page))
+		}
+	}
+	if slices.Sort(limits); !slices.Equal(limits, []string{"pregnant", "returning"}) {
+		t.Errorf("what limits them is %v", limits)
+	}
+}
+
 // TestRefusedHasFreshID: what is refused since its id is taken comes back with another one,
 // which nobody sees, and can be sent again.
 func TestRefusedHasFreshID(t *testing.T) {
