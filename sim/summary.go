@@ -2,6 +2,7 @@ package sim
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"roomful"
@@ -25,7 +26,7 @@ func (m *Model) summary(q roomful.ForecastRequest, s *squad, sh *sheaf, e roomfu
 		return out
 	}
 	a := roomful.AthleteForecast{
-		Name: e.Name, Scores: sh.score, Assumed: e.Abilities.Assumed,
+		Name: e.Name, Scores: slices.Clone(sh.score), Assumed: e.Abilities.Assumed,
 		Score: quantiles(keep(sh.score)), TotalReps: quantiles(keep(sh.reps)), Seconds: quantiles(keep(sh.seconds)),
 		Capped: portion(sh.capped), Cannot: portion(sh.cannot),
 		Reserve: mean(sh.reserve), Fatigue: mean(sh.fatigue),
