@@ -106,7 +106,7 @@ func (d *digester) yes(is bool) {
 func (d *digester) float(f float64) {
 	switch {
 	case f == 0:
-		f = 0
+		f = 0 // of either sign
 	case math.IsNaN(f):
 		f = math.NaN()
 	}

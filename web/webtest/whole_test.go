@@ -25,6 +25,9 @@ func (a *seen) report(t *testing.T) {
 	if *written == "" || t.Failed() {
 		return
 	}
+	if !*whole {
+		t.Fatal("the report is of what was judged in full: ask for -whole too")
+	}
 	var b bytes.Buffer
 	fmt.Fprintf(&b, reportHead, len(webtest.Scenes))
 	for _, s := range webtest.Scenes {
